@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+#include "cli/command.h"
+
+#include <fmt/format.h>
+
+#include "io/write/csv.h"
+#include "io/write/file.h"
+
+namespace linkwright {
+
+void AddCommonOptions(CLI::App& app, CommonOptions& options) {
+  app.add_option("--csv", options.csv, "also write the table as CSV to this file");
+  app.add_option("--json", options.json, "also write everything as JSON to this file");
+  app.add_option("--units", options.units, "show results in metric or inch units")
+      ->check(CLI::IsMember({"metric", "inch"}));
+  app.add_flag("--strict", options.strict, "exit with status 1 where something is to be looked at: a finding of check, a coil or "
+               "wheel that has let go, rows that end before the range asked for");
+  app.add_flag("--verbose", options.verbose, "say on standard error what is read and done");
+}
+
+VehicleFile ReadFor(const CommonOptions& options, const std::string& path, Streams& streams) {
+  if (options.verbose) streams.log.set_level(spdlog::level::info);
+  VehicleFile file = ReadVehicleFile(path);
+  for (const std::string& input : file.inputs) streams.log.info("read {}", input);
+  for (const Axle& axle : file.vehicle.axles) {
+    streams.log.info("{} axle: {} links, {} coils, {} stops, {} dampers", axle.name,
+                     axle.links.size(), axle.springs.size(), axle.bump_stops.size(),
+                     axle.dampers.size());
+  }
+  return file;
+}
+
+UnitSystem OutputUnits(const CommonOptions& options, const VehicleFile& file) {
+  return options.units.empty() ? file.units : ParseUnitSystem(options.units).value_or(file.units);
+}
+
+void WriteFiles(const CommonOptions& options, const DataTable& csv, const Document& document,
+                const std::vector<std::string>& inputs) {
+  if (!options.csv.empty() && options.csv == options.json) {
+    throw UsageError("--csv and --json name the same file; give each its own");
+  }
+  if (!options.csv.empty()) WriteWhole(options.csv, ToCsv(csv), inputs);
+  if (!options.json.empty()) WriteWhole(options.json, ToJson(document), inputs);
+}
+
+const Load& FindLoad(const Vehicle& vehicle, const std::string& name) {
+  if (name.empty()) return vehicle.loads.front();
+  std::string known;
+  for (const Load& load : vehicle.loads) {
+    if (load.name == name) return load;
+    known += (known.empty() ? "" : ", ") + load.name;
+  }
+  throw UsageError(fmt::format("--load: no load is called '{}'; the file has {}", name, known));
+}
+
+std::string Heading(const VehicleFile& file) {
+  return fmt::format("{}\n{}\n\n", file.vehicle.title, file.path);
+}
+
+std::string Cautions() {
+  return "\nA prediction of geometry, not an approval: strength, welds, brakes and handling are outside "
+         "it.\nLocal codes decide and licensed people sign. Coils hold energy when the truck is on "
+         "stands.\n";
+}
+
+void PrintNotes(std::ostream& out, const std::vector<std::string>& notes) {
+  if (!notes.empty()) out << "\n";
+  for (const std::string& note : notes) out << note << "\n";
+}
+
+}  // namespace linkwright

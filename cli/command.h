@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+// What every command shares: its common options, what it reads, where its results go.
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <ostream>
+#include <stdexcept>
+
+#include "cli/log.h"
+#include "cli/run.h"
+#include "io/read/vehicle_file.h"
+#include "io/write/json.h"
+
+namespace linkwright {
+
+// A command line that asks for what is not there: exit 2, no place in a file.
+struct UsageError : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+struct Streams {
+  std::ostream& out;
+  std::ostream& err;
+  spdlog::logger& log;
+};
+
+// One command: its place in the command line and what to run when it is the one named.
+struct Command {
+  CLI::App* app;
+  std::function<int(Streams&)> run;
+};
+
+// Options that every command has.
+struct CommonOptions {
+  std::string csv;    // path; empty: none
+  std::string json;   // path; empty: none
+  std::string units;  // "metric", "inch"; empty: as in the file
+  bool strict = false;
+  bool verbose = false;
+};
+
+void AddCommonOptions(CLI::App& app, CommonOptions& options);
+
+// Reads the vehicle and, under --verbose, logs what was read.
+[[nodiscard]] VehicleFile ReadFor(const CommonOptions& options, const std::string& path,
+                                  Streams& streams);
+
+// The unit system results are written in.
+[[nodiscard]] UnitSystem OutputUnits(const CommonOptions& options, const VehicleFile& file);
+
+// Writes what --csv and --json ask for.
+//   csv      one table;  inputs   files that must not be written over
+void WriteFiles(const CommonOptions& options, const DataTable& csv, const Document& document,
+                const std::vector<std::string>& inputs);
+
+// The load of that name, the first one for an empty name. errors: UsageError naming those there are.
+[[nodiscard]] const Load& FindLoad(const Vehicle& vehicle, const std::string& name);
+
+// The two lines that stand over every table.
+[[nodiscard]] std::string Heading(const VehicleFile& file);
+
+// The cautions that go under predictions.
+[[nodiscard]] std::string Cautions();
+
+// One line a note, with an empty line before the first.
+void PrintNotes(std::ostream& out, const std::vector<std::string>& notes);
+
+Command AddCheck(CLI::App& root);
+Command AddSettle(CLI::App& root);
+Command AddSweep(CLI::App& root);
+Command AddCompare(CLI::App& root);
+
+}  // namespace linkwright

@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <memory>
+#include <set>
+
+#include "cli/sweep_request.h"
+#include "io/write/comparison.h"
+#include "io/write/text_table.h"
+#include "solver/model/masses.h"
+
+namespace linkwright {
+namespace {
+
+struct CompareOptions {
+  CommonOptions common;
+  std::string first, second;
+  std::vector<std::string> columns;
+  SweepRequest request;
+};
+
+// The curves most questions are about; --column picks others.
+const std::set<std::string> kUsualCurves{
+    "wheelbase",           "front_pinion_angle",  "rear_pinion_angle",
+    "front_caster",        "rear_anti_squat",     "front_anti_dive",
+    "front_lateral_shift", "rear_lateral_shift",  "front_roll_center_height",
+    "rear_roll_center_height", "rear_roll_steer", "front_ride_frequency",
+    "rear_ride_frequency", "front_opening_ahead", "rear_opening_ahead",
+    "driveshaft_length",   "steer",               "front_axle_steer",
+    "rear_axle_steer",     "front_wheelbase_change", "rear_wheelbase_change"};
+
+// One state, its stances and its curves, in the units of the comparison.
+struct State {
+  VehicleFile file;
+  std::optional<DataTable> stances;  // absent: geometry only
+  std::optional<DataTable> curves;   // absent: no rest under the load
+  std::vector<Refusal> refusals;
+};
+
+State ReadState(const CommonOptions& options, const std::string& path, Streams& streams) {
+  return {.file = ReadFor(options, path, streams), .stances = {}, .curves = {}, .refusals = {}};
+}
+
+void Evaluate(State& state, const SweepRequest& request, UnitSystem units) {
+  const VehicleFile& file = state.file;
+  if (!IsGeometryOnly(file.vehicle)) {
+    const Settled settled = SettleLoads(file, request.load);
+    state.stances = SettleTable(file.vehicle, settled.loads, units);
+    state.refusals = settled.refusals;
+  }
+  state.curves = RunSweepRequest(file, request, units).table;
+}
+
+// Three columns a value: first, second, change; one line a row key and quantity.
+DataTable ToReadable(const std::vector<ComparedValue>& values, const Column& key, UnitSystem units,
+                     const std::string& group_by) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {key};
+  const Column& like = values.front().column;
+  for (const char* head : {"first", "second", "change"}) {
+    table.columns.push_back({head, head, like.dimension, group_by, ""});
+  }
+  for (const ComparedValue& value : values) {
+    table.rows.push_back(
+        {value.row, ToCell(value.first), ToCell(value.second), ToCell(value.difference)});
+  }
+  return table;
+}
+
+// Values of one quantity after another, each as its own small table.
+std::string PrintQuantities(const std::vector<ComparedValue>& values, const Column& key,
+                            UnitSystem units, const std::function<bool(const Column&)>& picked) {
+  std::string out;
+  for (size_t from = 0; from < values.size();) {
+    size_t to = from;
+    while (to < values.size() && values[to].column.name == values[from].column.name) ++to;
+    if (picked(values[from].column)) {
+      const std::vector<ComparedValue> same(values.begin() + static_cast<long>(from),
+                                            values.begin() + static_cast<long>(to));
+      out += ToTitledText(NameWithUnit(values[from].column, units),
+                          ToReadable(same, key, units, "")) +
+             "\n";
+    }
+    from = to;
+  }
+  return out;
+}
+
+// A coarse step keeps the curves over travel readable; motions by angle have few rows anyway.
+void TakeCoarseStep(SweepRequest& request, UnitSystem units) {
+  const bool by_travel = request.motion == "bounce" || request.motion == "one-wheel";
+  if (request.step.empty() && by_travel) {
+    request.step = units == UnitSystem::kMetric ? "20 mm" : "1 in";
+  }
+}
+
+// errors: UsageError where a column to show is in neither table of curves.
+void RequireColumns(const std::vector<std::string>& wanted, const State& first, UnitSystem units) {
+  for (const std::string& name : wanted) {
+    bool known = !first.curves;
+    std::string names;
+    for (size_t i = 1; first.curves && i < first.curves->columns.size(); ++i) {
+      const Column& column = first.curves->columns[i];
+      known = known || name == column.name || name == NameWithUnit(column, units);
+      names += (names.empty() ? "" : ", ") + column.name;
+    }
+    if (!known) {
+      throw UsageError(fmt::format("--column: no curve is called '{}'; there are {}", name, names));
+    }
+  }
+}
+
+void Append(DataTable& all, DataTable more) {
+  if (all.columns.empty()) all.columns = more.columns;
+  for (auto& row : more.rows) all.rows.push_back(std::move(row));
+}
+
+int RunCompare(CompareOptions options, Streams& streams) {
+  State first = ReadState(options.common, options.first, streams);
+  State second = ReadState(options.common, options.second, streams);
+  const UnitSystem units = OutputUnits(options.common, first.file);
+  options.request.typed_in = first.file.units;
+  TakeCoarseStep(options.request, first.file.units);
+  Evaluate(first, options.request, units);
+  Evaluate(second, options.request, units);
+
+  RequireColumns(options.columns, first, units);
+  DataTable csv{.units = units, .columns = {}, .rows = {}};
+  std::string text = fmt::format("first:  {}\n        {}\nsecond: {}\n        {}\nchange: second less first\n\n",
+                                 first.file.vehicle.title, first.file.path,
+                                 second.file.vehicle.title, second.file.path);
+  const std::set<std::string> wanted(options.columns.begin(), options.columns.end());
+  if (first.stances && second.stances) {
+    const auto values = CompareTables(*first.stances, *second.stances);
+    const Column& key = first.stances->columns.front();
+    text += "STANCES\n\n" + PrintQuantities(values, key, units, [](const Column&) { return true; });
+    Append(csv, ToComparisonTable("settle", key, values, units));
+  }
+  if (first.curves && second.curves) {
+    const auto values = CompareTables(*first.curves, *second.curves);
+    const Column& key = first.curves->columns.front();
+    text += "CURVES\n\n" + PrintQuantities(values, key, units, [&](const Column& column) {
+              return wanted.empty() ? kUsualCurves.contains(column.name)
+                                    : wanted.contains(NameWithUnit(column, units)) ||
+                                          wanted.contains(column.name);
+            });
+    Append(csv, ToComparisonTable("sweep", key, values, units));
+  }
+  std::vector<std::string> inputs = first.file.inputs;
+  inputs.insert(inputs.end(), second.file.inputs.begin(), second.file.inputs.end());
+  WriteFiles(options.common, csv,
+             {.command = "compare",
+              .file = first.file.path + ", " + second.file.path,
+              .title = first.file.vehicle.title,
+              .tables = {{"values", csv}},
+              .notes = {}},
+             inputs);
+  streams.out << text << Cautions();
+  for (const Refusal& refusal : first.refusals) streams.err << FormatRefusal(first.file, refusal);
+  for (const Refusal& refusal : second.refusals) streams.err << FormatRefusal(second.file, refusal);
+  return first.refusals.empty() && second.refusals.empty() ? kDone : kAnswerIsNo;
+}
+
+}  // namespace
+
+Command AddCompare(CLI::App& root) {
+  auto options = std::make_shared<CompareOptions>();
+  CLI::App* app = root.add_subcommand("compare", "two states side by side");
+  app->add_option("FIRST", options->first, "vehicle file or variant")->required();
+  app->add_option("SECOND", options->second, "vehicle file or variant")->required();
+  app->add_option("--column", options->columns,
+                  "curves to show, by column name; by default the usual ones; a CSV has them all");
+  AddSweepRequest(*app, options->request);
+  AddCommonOptions(*app, options->common);
+  return {app, [options](Streams& streams) { return RunCompare(*options, streams); }};
+}
+
+}  // namespace linkwright

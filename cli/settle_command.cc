@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <cmath>
+#include <memory>
+
+#include "cli/command.h"
+#include "cli/settled.h"
+#include "io/write/settle_columns.h"
+#include "io/write/text_table.h"
+
+namespace linkwright {
+namespace {
+
+struct SettleOptions {
+  CommonOptions common;
+  std::string file;
+  std::string load;
+};
+
+int RunSettle(const SettleOptions& options, Streams& streams) {
+  const VehicleFile file = ReadFor(options.common, options.file, streams);
+  const Settled settled = SettleLoads(file, options.load);
+  const UnitSystem units = OutputUnits(options.common, file);
+  const DataTable table = SettleTable(file.vehicle, settled.loads, units);
+  const std::vector<std::string> notes = SettleNotes(file, settled, units);
+  WriteFiles(options.common, table,
+             {.command = "settle",
+              .file = file.path,
+              .title = file.vehicle.title,
+              .tables = {{"stances", table}},
+              .notes = notes},
+             file.inputs);
+  streams.out << Heading(file);
+  if (!settled.loads.empty()) streams.out << ToTurnedText(table);
+  PrintNotes(streams.out, notes);
+  streams.out << Cautions();
+  for (const Refusal& refusal : settled.refusals) streams.err << FormatRefusal(file, refusal);
+  const bool lost = options.common.strict && HasLetGo(settled);
+  return settled.refusals.empty() && !lost ? kDone : kAnswerIsNo;
+}
+
+}  // namespace
+
+Command AddSettle(CLI::App& root) {
+  auto options = std::make_shared<SettleOptions>();
+  CLI::App* app = root.add_subcommand("settle", "where it stands under each load");
+  app->add_option("FILE", options->file, "vehicle file or variant")->required();
+  app->add_option("--load", options->load, "only this load; by default every one");
+  AddCommonOptions(*app, options->common);
+  return {app, [options](Streams& streams) { return RunSettle(*options, streams); }};
+}
+
+}  // namespace linkwright

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: MIT
+#include "cli/settled.h"
+
+#include <fmt/format.h>
+
+#include "cli/command.h"
+#include "solver/model/masses.h"
+#include "solver/rest/settle.h"
+
+namespace linkwright {
+namespace {
+
+std::string Amount(double si, Dimension dimension, UnitSystem units) {
+  const Unit& unit = UnitOf(dimension, units);
+  return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
+}
+
+std::string Describe(const Contact& contact, const Axle& axle, UnitSystem units) {
+  const std::string who = axle.name + " " + contact.member;
+  switch (contact.kind) {
+    case ContactKind::kStopTouches:
+      return fmt::format("{} touches: squeezed {}, pushing {}", who,
+                         Amount(contact.deflection, Dimension::kLength, units),
+                         Amount(contact.force, Dimension::kForce, units));
+    case ContactKind::kCoilUnseated:
+      return fmt::format("{} is off its seat by {}", who,
+                         Amount(contact.deflection, Dimension::kLength, units));
+    case ContactKind::kWheelLifted:
+      break;
+  }
+  return who + " is off the floor";
+}
+
+}  // namespace
+
+Rig PrepareFor(const VehicleFile& file) {
+  try {
+    return PrepareRig(file.vehicle);
+  } catch (const ModelError& error) {
+    throw Locate(file, error);
+  }
+}
+
+Settled SettleLoads(const VehicleFile& file, const std::string& load) {
+  Settled settled{.rig = PrepareFor(file), .stances = {}, .loads = {}, .refusals = {}};
+  std::vector<const Load*> picked;
+  if (load.empty()) {
+    for (const Load& each : file.vehicle.loads) picked.push_back(&each);
+  } else {
+    picked.push_back(&FindLoad(file.vehicle, load));
+  }
+  try {
+    for (const Load* each : picked) {
+      Stance stance = Settle(settled.rig, *each);
+      if (stance.status != StanceStatus::kRests) {
+        settled.refusals.push_back({each->name, stance.message});
+        continue;
+      }
+      settled.loads.push_back({each->name, ReportStance(settled.rig, stance)});
+      settled.stances.push_back(std::move(stance));
+    }
+  } catch (const ModelError& error) {
+    throw Locate(file, error);
+  }
+  return settled;
+}
+
+std::vector<std::string> SettleNotes(const VehicleFile& file, const Settled& settled,
+                                     UnitSystem units) {
+  std::vector<std::string> notes;
+  for (size_t i = 0; i < settled.stances.size(); ++i) {
+    const std::vector<Contact> contacts = ListContacts(settled.rig, settled.stances[i]);
+    std::string note = settled.loads[i].load + ": ";
+    for (size_t c = 0; c < contacts.size(); ++c) {
+      note += (c > 0 ? "; " : "") +
+              Describe(contacts[c], file.vehicle.axles[contacts[c].axle], units);
+    }
+    if (contacts.empty()) note += "no stop touches, every coil is seated, every wheel is down";
+    notes.push_back(note);
+  }
+  for (const Axle& axle : file.vehicle.axles) {
+    if (axle.tire.rate) continue;
+    notes.push_back("assumed: the " + axle.name +
+                    " tyres have no rate and are taken as rigid at their measured loaded height");
+  }
+  if (!settled.loads.empty() && settled.loads.front().report.modes &&
+      settled.loads.front().report.modes->inertia_assumed) {
+    notes.emplace_back(
+        "assumed: no pitch inertia is given, so bounce and pitch take a dynamic index of 1");
+  }
+  return notes;
+}
+
+bool HasLetGo(const Settled& settled) {
+  for (const Stance& stance : settled.stances) {
+    for (const Contact& contact : ListContacts(settled.rig, stance)) {
+      if (contact.kind != ContactKind::kStopTouches) return true;
+    }
+  }
+  return false;
+}
+
+std::string FormatRefusal(const VehicleFile& file, const Refusal& refusal) {
+  return FormatErrors(Locate(
+      file, ModelError({"loads", refusal.load}, "no resting position: " + refusal.message)));
+}
+
+}  // namespace linkwright

@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+#include "cli/sweep_request.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+
+#include "io/write/motion_columns.h"
+#include "io/write/sweep_columns.h"
+#include "solver/model/masses.h"
+#include "solver/rest/settle.h"
+#include "solver/study/sweep.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kMostRows = 20000;  // a spreadsheet's patience, and ours
+constexpr std::array kWheels{"front-left", "front-right", "rear-left", "rear-right"};
+
+// What a motion's parameter is, for reading --from, --to and --step and for saying where travel ends.
+struct Parameter {
+  Dimension dimension;
+  double metric_step, inch_step;  // between rows where no step is asked for
+  double reach;                   // refused beyond this, either way
+  const char *low, *high;         // what its two ends are called
+};
+
+Parameter ParameterOf(const std::string& motion) {
+  if (motion == "bounce") return {Dimension::kLength, 0.01, 0.0127, 2.0, "droop", "bump"};
+  if (motion == "one-wheel") return {Dimension::kLength, 0.01, 0.0127, 2.0, "droop", "bump"};
+  constexpr double kDegree = M_PI / 180.0;
+  const double step = motion == "steer" ? 5.0 * kDegree : kDegree;
+  if (motion == "steer") {
+    return {Dimension::kAngle, step, step, 60.0 * kDegree, "turned right", "turned left"};
+  }
+  return {Dimension::kAngle, step, step, 60.0 * kDegree, "left side down", "left side up"};
+}
+
+std::optional<double> ParseStep(const char* option, const std::string& text, Dimension dimension,
+                                UnitSystem units) {
+  if (text.empty()) return std::nullopt;
+  const ParsedValue value = ParseValue(text, dimension, units);
+  if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
+  return value.si;
+}
+
+// Plain numbers are in the file's own units, whatever --units shows.
+GridOptions ParseGrid(const SweepRequest& request, const Parameter& parameter, UnitSystem units) {
+  const Dimension d = parameter.dimension;
+  GridOptions grid{
+      .from = ParseStep("--from", request.from, d, units),
+      .to = ParseStep("--to", request.to, d, units),
+      .step = units == UnitSystem::kMetric ? parameter.metric_step : parameter.inch_step};
+  if (const auto step = ParseStep("--step", request.step, d, units)) grid.step = *step;
+  if (!(grid.step > 0.0)) throw UsageError("--step: a step above zero is wanted");
+  if (grid.from && grid.to && *grid.from > *grid.to) {
+    throw UsageError("--from is above --to: give the lower one (droop is negative) as --from");
+  }
+  const double reach = std::max(std::abs(grid.from.value_or(0.0)), std::abs(grid.to.value_or(0.0)));
+  if (reach > parameter.reach) {
+    throw UsageError(fmt::format("--from, --to: nothing is swept beyond {} either way",
+                                 FormatValue(parameter.reach, d, units)));
+  }
+  if (2.0 * std::max(reach, 0.6) / grid.step > kMostRows) {
+    throw UsageError(fmt::format("--step: that makes more than {} rows; take a longer step",
+                                 static_cast<int>(kMostRows)));
+  }
+  return grid;
+}
+
+MotionRequest ParseMotion(const SweepRequest& request, const GridOptions& grid) {
+  MotionRequest motion{.kind = MotionKind::kRoll, .wheel = 0, .grid = grid};
+  if (request.motion == "crossed") motion.kind = MotionKind::kCrossed;
+  if (request.motion == "steer") motion.kind = MotionKind::kSteer;
+  if (request.motion == "one-wheel") {
+    motion.kind = MotionKind::kOneWheel;
+    if (request.wheel.empty()) {
+      throw UsageError("--motion one-wheel needs --wheel: front-left, front-right, rear-left or "
+                       "rear-right");
+    }
+    while (request.wheel != kWheels[motion.wheel]) ++motion.wheel;  // CLI11 has checked it is one
+  }
+  return motion;
+}
+
+using Ends = std::array<std::optional<SweepEnd>, 2>;
+
+std::string EndNote(const Axle& axle, const char* side, const std::optional<SweepEnd>& end,
+                    std::optional<double> asked, Dimension dimension, UnitSystem units) {
+  const Unit& unit = UnitOf(dimension, units);
+  const auto amount = [&](double si) {
+    return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
+  };
+  if (end) {
+    return fmt::format("{} axle, {}: travel ends at {}: {}", axle.name, side, amount(end->travel),
+                       end->reason);
+  }
+  if (asked) {
+    return fmt::format("{} axle, {}: nothing ends travel before {}", axle.name, side,
+                       amount(*asked));
+  }
+  return fmt::format("{} axle, {}: nothing in the file ends travel", axle.name, side);
+}
+
+std::vector<std::string> Notes(const Vehicle& vehicle, const Stance* stance,
+                               const Parameter& parameter, const GridOptions& grid, const Ends& low,
+                               const Ends& high, UnitSystem units) {
+  std::vector<std::string> notes;
+  if (stance != nullptr) {
+    notes.push_back("the row at 0 is the resting position under the load '" + stance->load + "'");
+  } else {
+    notes.emplace_back(
+        "the file gives no masses (ledger, or sprung): the row at 0 is the measured stance, and the "
+        "columns that depend on load are left out");
+  }
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = vehicle.axles[i];
+    const Dimension d = parameter.dimension;
+    notes.push_back(EndNote(axle, parameter.low, low[i], grid.from, d, units));
+    notes.push_back(EndNote(axle, parameter.high, high[i], grid.to, d, units));
+  }
+  return notes;
+}
+
+// Ends are looked for only as far as the rows that were asked for go.
+bool CutShort(const GridOptions& grid, const Ends& low, const Ends& high) {
+  return (grid.from && (low[0] || low[1])) || (grid.to && (high[0] || high[1]));
+}
+
+Swept SweepFrom(const VehicleFile& file, const Rig& rig, const Stance* stance,
+                const SweepRequest& request, UnitSystem units) {
+  const Parameter parameter = ParameterOf(request.motion);
+  const GridOptions grid = ParseGrid(request, parameter, request.typed_in.value_or(file.units));
+  const Vehicle& vehicle = file.vehicle;
+  if (request.motion == "bounce") {
+    const Sweep sweep = SweepBounce(rig, stance, grid);
+    return {.table = SweepTable(vehicle, sweep, units),
+            .notes = Notes(vehicle, stance, parameter, grid, sweep.droop, sweep.bump, units),
+            .refusal = std::nullopt,
+            .cut_short = CutShort(grid, sweep.droop, sweep.bump)};
+  }
+  const MotionSweep sweep = SweepMotion(rig, stance, ParseMotion(request, grid));
+  return {.table = MotionTable(vehicle, sweep, units),
+          .notes = Notes(vehicle, stance, parameter, grid, sweep.low, sweep.high, units),
+          .refusal = std::nullopt,
+          .cut_short = CutShort(grid, sweep.low, sweep.high)};
+}
+
+}  // namespace
+
+void AddSweepRequest(CLI::App& app, SweepRequest& request) {
+  app.add_option("--load", request.load, "stand it under this load first; by default the first");
+  app.add_option("--motion", request.motion,
+                 "bounce (every wheel together), roll (the body on level ground), one-wheel, "
+                 "crossed (front and rear rolled opposite ways), or steer (at rest)")
+      ->check(CLI::IsMember({"bounce", "roll", "one-wheel", "crossed", "steer"}));
+  app.add_option("--wheel", request.wheel, "which wheel moves in one-wheel")
+      ->check(CLI::IsMember(std::vector<std::string>(kWheels.begin(), kWheels.end())));
+  app.add_option("--from", request.from, "first travel or angle; by default full droop");
+  app.add_option("--to", request.to, "last travel or angle; by default full bump");
+  app.add_option("--step", request.step, "between rows; by default 10 mm, 1/2 in or 1 deg");
+}
+
+Swept RunSweepRequest(const VehicleFile& file, const SweepRequest& request, UnitSystem units) {
+  try {
+    const Rig rig = PrepareFor(file);
+    if (IsGeometryOnly(file.vehicle)) {
+      if (!request.load.empty()) {
+        throw UsageError("--load: the file has no masses, so it sweeps about the measured stance");
+      }
+      return SweepFrom(file, rig, nullptr, request, units);
+    }
+    const Load& load = FindLoad(file.vehicle, request.load);
+    const Stance stance = Settle(rig, load);
+    if (stance.status != StanceStatus::kRests) {
+      return {.table = {}, .notes = {}, .refusal = Refusal{load.name, stance.message}, .cut_short = false};
+    }
+    return SweepFrom(file, rig, &stance, request, units);
+  } catch (const ModelError& error) {
+    throw Locate(file, error);
+  }
+}
+
+}  // namespace linkwright

@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+#include "io/read/build_vehicle.h"
+
+#include "io/read/format.h"
+#include "io/read/values.h"
+
+namespace linkwright {
+namespace {
+
+std::vector<Mass> BuildMasses(const Node* list) {
+  std::vector<Mass> masses;
+  if (list == nullptr) return masses;
+  for (const Node& item : list->items) masses.push_back(BuildMass(item));
+  return masses;
+}
+
+JointKind JointAt(const Node& joints, std::size_t index) {
+  return joints.items[index].text == "double" ? JointKind::kDouble : JointKind::kSingle;
+}
+
+Driveshaft BuildDriveshaft(const std::string& name, const Node& node) {
+  Driveshaft shaft;
+  shaft.name = name;
+  shaft.p_CO = PointAt(node, "output").value();
+  shaft.output_angle = NumberAt(node, "output_angle").value();
+  shaft.axle = TextAt(node, "axle") == "front" ? kFront : kRear;
+  if (const Node* joints = Find(node, "joints")) {
+    shaft.output_joint = JointAt(*joints, 0);
+    shaft.axle_joint = JointAt(*joints, 1);
+  }
+  shaft.phase = NumberOr(node, "driveshaft", "phase");
+  shaft.slip = NumberAt(node, "slip");
+  shaft.slip_left = NumberAt(node, "slip_left");
+  if (shaft.slip && !shaft.slip_left) shaft.slip_left = *shaft.slip / 2.0;
+  shaft.top_speed = NumberAt(node, "top_speed_rpm");
+  return shaft;
+}
+
+Ledger BuildLedger(const Node& node) {
+  const Node& weighed = *Find(node, "weighed");
+  const auto scale = [&](std::string_view corner) { return NumberAt(weighed, corner).value(); };
+  Ledger ledger;
+  ledger.weighed = {scale("front_left"), scale("front_right"), scale("rear_left"),
+                    scale("rear_right")};
+  ledger.cg_height = scale("cg_height");
+  ledger.removed = BuildMasses(Find(node, "removed"));
+  ledger.added = BuildMasses(Find(node, "added"));
+  ledger.pitch_inertia = NumberAt(node, "pitch_inertia");
+  return ledger;
+}
+
+std::vector<Load> BuildLoads(const Node* loads) {
+  std::vector<Load> built;
+  if (loads != nullptr) {
+    for (const Entry& entry : loads->entries) {
+      built.push_back({entry.key, BuildMasses(&entry.value)});
+    }
+  }
+  if (built.empty()) built.push_back({"empty", {}});
+  return built;
+}
+
+void MapNode(const Node& node, const std::vector<std::string>& part, const std::string& path,
+             const Report& report, SourceMap& map);
+
+void MapEntry(const Entry& entry, std::vector<std::string> part, const std::string& path,
+              const Report& report, SourceMap& map) {
+  part.push_back(entry.key);
+  const std::string entry_path = JoinPath(path, entry.key);
+  map.entries[part] = {entry.key_place, entry_path, ExcerptAt(report, entry.key_place)};
+  MapNode(entry.value, part, entry_path, report, map);
+}
+
+void MapItem(const Node& item, std::size_t index, std::vector<std::string> part,
+             const std::string& path, const Report& report, SourceMap& map) {
+  const std::string item_path = path + "[" + std::to_string(index + 1) + "]";
+  const SourceEntry entry{item.place, item_path, ExcerptAt(report, item.place)};
+  part.push_back(std::to_string(index + 1));
+  map.entries[part] = entry;
+  MapNode(item, part, item_path, report, map);
+  if (const std::string name = TextAt(item, "item"); !name.empty()) {
+    part.back() = name;
+    map.entries.emplace(part, entry);  // the first of two items with one name keeps it
+  }
+}
+
+void MapNode(const Node& node, const std::vector<std::string>& part, const std::string& path,
+             const Report& report, SourceMap& map) {
+  for (const Entry& entry : node.entries) MapEntry(entry, part, path, report, map);
+  for (std::size_t i = 0; i < node.items.size(); ++i) {
+    MapItem(node.items[i], i, part, path, report, map);
+  }
+}
+
+}  // namespace
+
+Mass BuildMass(const Node& item) {
+  return {TextAt(item, "item"), NumberAt(item, "mass").value(), PointAt(item, "at").value()};
+}
+
+Vehicle BuildVehicle(const Node& root) {
+  Vehicle vehicle;
+  vehicle.title = TextAt(root, "title");
+  vehicle.floor_z = NumberOr(root, "vehicle", "floor");
+  vehicle.axles = {BuildAxle(root, "front"), BuildAxle(root, "rear")};
+  if (const Node* shafts = Find(root, "driveshafts")) {
+    for (const Entry& entry : shafts->entries) {
+      vehicle.driveshafts.push_back(BuildDriveshaft(entry.key, entry.value));
+    }
+  }
+  if (const Node* sprung = Find(root, "sprung")) {
+    vehicle.sprung = {NumberAt(*sprung, "mass").value(), PointAt(*sprung, "at").value(),
+                      NumberAt(*sprung, "pitch_inertia")};
+  }
+  if (const Node* ledger = Find(root, "ledger")) vehicle.ledger = BuildLedger(*ledger);
+  vehicle.loads = BuildLoads(Find(root, "loads"));
+  if (const Node* marks = Find(root, "marks")) {
+    for (const Entry& entry : marks->entries) {
+      vehicle.marks.push_back({entry.key, PointAt(*marks, entry.key).value()});
+    }
+  }
+  return vehicle;
+}
+
+SourceMap BuildSourceMap(const Node& root, const Report& report) {
+  SourceMap map;
+  map.entries[{}] = {root.place, "", ExcerptAt(report, root.place)};
+  MapNode(root, {}, "", report, map);
+  return map;
+}
+
+}  // namespace linkwright

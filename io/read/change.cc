@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: MIT
+#include "io/read/change.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "io/quote.h"
+#include "io/read/path.h"
+#include "io/read/suggest.h"
+
+namespace linkwright {
+namespace {
+
+// One path of a variant: where it is written, and under which key.
+struct Request {
+  std::string_view key;  // "change", "add" or "remove"
+  const std::string& path;
+  const Place& place;
+};
+
+std::string WhereText(const PathResult& at) {
+  return at.found.empty() ? "the base" : fmt::format("{} of the base", at.found);
+}
+
+// What there is instead of the step that is missing.
+std::string Alternatives(const PathResult& at, const Step& step) {
+  if (at.node->kind == NodeKind::kScalar) return "that is a single value";
+  const auto names = StepNames(*at.node);
+  const std::string nearest = NearestWord(step.name, names);
+  if (!nearest.empty()) {
+    return fmt::format("nearest is '{}{}{}{}'", at.found, at.found.empty() ? "" : ".", nearest,
+                       step.after);
+  }
+  if (at.node->kind == NodeKind::kList && (names.empty() || step.name.starts_with('['))) {
+    return fmt::format("it has {} items", at.node->items.size());
+  }
+  return fmt::format("there: '{}'", fmt::join(names, "', '"));
+}
+
+void RefuseMissing(const Request& request, const PathResult& at, Report& report) {
+  const Step step = FirstStep(at.missing);
+  std::string message;
+  if (at.ambiguous) {
+    message = fmt::format("two items of {} are called {}; use a number: '{}[1]'", WhereText(at),
+                          Quoted(step.name), at.found);
+  } else {
+    message = fmt::format("there is no {} in {}; {}{}", Quoted(step.name), WhereText(at),
+                          Alternatives(at, step),
+                          request.key == "change" ? "; what is new goes under 'add'" : "");
+  }
+  AddError(report, request.place, fmt::format("{}.{}", request.key, request.path), message);
+}
+
+void Refuse(const Request& request, std::string message, Report& report) {
+  AddError(report, request.place, fmt::format("{}.{}", request.key, request.path),
+           std::move(message));
+}
+
+// `units` says how the base's numbers are read, so a path must not reach it.
+bool ReachesUnits(const Request& request, Report& report) {
+  if (request.path != "units") return false;
+  Refuse(request,
+         "it says what the base's plain numbers mean and stays; a variant has 'units' of its own",
+         report);
+  return true;
+}
+
+void Change(const Entry& entry, Node& root, Report& report) {
+  const Request request{"change", entry.key, entry.key_place};
+  if (ReachesUnits(request, report)) return;
+  const PathResult at = FollowPath(root, entry.key);
+  if (!at.missing.empty()) return RefuseMissing(request, at, report);
+  *at.node = entry.value;
+  // The key above it now stands, for what is missing under it, in the variant.
+  if (at.steps.empty()) return;
+  Node* parent = &root;
+  for (std::size_t i = 0; i + 1 < at.steps.size(); ++i) {
+    parent = parent->kind == NodeKind::kMap ? &parent->entries[at.steps[i]].value
+                                            : &parent->items[at.steps[i]];
+  }
+  if (parent->kind == NodeKind::kMap) parent->entries[at.steps.back()].key_place = entry.key_place;
+}
+
+// A new item of a list under its number or its name.
+void AddItem(const Request& request, const Entry& entry, const Step& step, Node& list,
+             Report& report) {
+  Node item = entry.value;
+  if (step.name.starts_with('[')) {
+    const std::string next = fmt::format("[{}]", list.items.size() + 1);
+    if (step.name != next) {
+      return Refuse(request, fmt::format("the next item of this list is {}", next), report);
+    }
+  } else if (item.kind != NodeKind::kMap || Find(item, "item") != nullptr) {
+    return Refuse(request,
+                  item.kind == NodeKind::kMap
+                      ? "the path names the item; leave 'item' out of its map"
+                      : "a new item of a list is a map, such as {mass: 45, at: [-1800, 0, 1500]}",
+                  report);
+  } else {
+    Node name;
+    name.kind = NodeKind::kScalar;
+    name.place = entry.key_place;
+    name.text = step.name;
+    item.entries.insert(item.entries.begin(), {"item", entry.key_place, name});
+  }
+  list.items.push_back(std::move(item));
+}
+
+void Add(const Entry& entry, Node& root, Report& report) {
+  const Request request{"add", entry.key, entry.key_place};
+  if (ReachesUnits(request, report)) return;
+  const PathResult at = FollowPath(root, entry.key);
+  if (at.missing.empty()) {
+    return Refuse(request, "the base has this already; a new value goes under 'change'", report);
+  }
+  const Step step = FirstStep(at.missing);
+  if (at.ambiguous || !step.after.empty()) return RefuseMissing(request, at, report);
+  if (at.node->kind == NodeKind::kList) return AddItem(request, entry, step, *at.node, report);
+  if (at.node->kind != NodeKind::kMap || step.name.starts_with('[')) {
+    return Refuse(request,
+                  fmt::format("nothing can be added to {}, which is no {}", WhereText(at),
+                              step.name.starts_with('[') ? "list" : "map or list"),
+                  report);
+  }
+  at.node->entries.push_back({step.name, entry.key_place, entry.value});
+}
+
+void RemoveAt(Node& root, const std::vector<std::size_t>& steps) {
+  Node* parent = &root;
+  for (std::size_t i = 0; i + 1 < steps.size(); ++i) {
+    parent = parent->kind == NodeKind::kMap ? &parent->entries[steps[i]].value
+                                            : &parent->items[steps[i]];
+  }
+  const auto index = static_cast<std::ptrdiff_t>(steps.back());
+  if (parent->kind == NodeKind::kMap) {
+    parent->entries.erase(parent->entries.begin() + index);
+  } else {
+    parent->items.erase(parent->items.begin() + index);
+  }
+}
+
+// Finds all paths first and takes away from the back, so that numbers keep their meaning.
+void Remove(const Node& paths, Node& root, Report& report) {
+  std::vector<std::vector<std::size_t>> all_steps;
+  for (const Node& path : paths.items) {
+    if (path.kind != NodeKind::kScalar) continue;
+    const Request request{"remove", path.text, path.place};
+    const PathResult at = FollowPath(root, path.text);
+    if (!at.missing.empty()) {
+      RefuseMissing(request, at, report);
+    } else if (!at.steps.empty() && !ReachesUnits(request, report)) {
+      all_steps.push_back(at.steps);
+    }
+  }
+  std::sort(all_steps.begin(), all_steps.end(), std::greater<>());
+  all_steps.erase(std::unique(all_steps.begin(), all_steps.end()), all_steps.end());
+  for (const auto& steps : all_steps) RemoveAt(root, steps);
+}
+
+void TakeTitle(const Node& variant, Node& root) {
+  const Entry* title = FindEntry(variant, "title");
+  if (title == nullptr) return;
+  if (Entry* old = FindEntry(root, "title")) {
+    *old = *title;
+  } else {
+    root.entries.push_back(*title);
+  }
+}
+
+}  // namespace
+
+void ApplyVariant(const Node& variant, Node& root, Report& report) {
+  TakeTitle(variant, root);
+  if (const Node* change = Find(variant, "change")) {
+    for (const Entry& entry : change->entries) Change(entry, root, report);
+  }
+  if (const Node* add = Find(variant, "add")) {
+    for (const Entry& entry : add->entries) Add(entry, root, report);
+  }
+  if (const Node* remove = Find(variant, "remove")) Remove(*remove, root, report);
+}
+
+}  // namespace linkwright

@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: MIT
+#include "io/read/check.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <utility>
+
+#include "io/read/format.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kShareSlip = 1e-9;  // rounding of shares written as decimals
+
+std::string Show(double length, const Node& node) {
+  return FormatValue(length, Dimension::kLength, node.units);
+}
+
+void CheckWheel(const Part& axle, std::string_view key, bool left, double floor, Report& report) {
+  const auto center = PointAt(axle.node(), key);
+  if (!center) return;
+  if (left ? center->y() <= 0.0 : center->y() >= 0.0) {
+    AddErrorAt(report, axle, key,
+               fmt::format("y is {}; the {} wheel's is {} than 0 (y points left)",
+                           Show(center->y(), axle.node()), left ? "left" : "right",
+                           left ? "more" : "less"));
+  }
+  if (center->z() <= floor) {
+    AddErrorAt(report, axle, key,
+               fmt::format("z is {}; a wheel centre is above the floor, which is at {}",
+                           Show(center->z(), axle.node()), Show(floor, axle.node())));
+    return;
+  }
+  const auto tire = PartAt(axle, "tire");
+  const auto radius = tire ? NumberAt(tire->node(), "radius") : std::nullopt;
+  if (!radius || !NumberAt(tire->node(), "rate") || *radius >= center->z() - floor) return;
+  AddErrorAt(report, *tire, "radius",
+             fmt::format("the unloaded radius, {}, is less than the {} wheel centre's height above "
+                         "the floor, {}: the tyre would hang in the air",
+                         Show(*radius, tire->node()), left ? "left" : "right",
+                         Show(center->z() - floor, tire->node())));
+}
+
+void CheckSteering(const Part& axle, Report& report) {
+  const auto kingpin = PartAt(axle, "kingpin");
+  const auto at = kingpin ? PointAt(kingpin->node(), "at") : std::nullopt;
+  if (at && at->y() <= 0.0) {
+    AddErrorAt(
+        report, *kingpin, "at",
+        fmt::format("y is {}; the left kingpin's is more than 0", Show(at->y(), axle.node())));
+  }
+  const Entry* steering = FindEntry(axle.node(), "steering");
+  if (steering == nullptr) return;
+  const bool has_point = kingpin && Find(kingpin->node(), "at") != nullptr;
+  if (has_point) return;
+  AddError(report, steering->key_place, JoinPath(axle.path, "steering"),
+           "it needs a point of the kingpin axis: kingpin: {caster: ..., at: [x, y, z]}");
+}
+
+void CheckWheelbase(const Part& front, const Part& rear, Report& report) {
+  const auto front_center = PointAt(front.node(), "wheel_center");
+  for (const std::string_view key : {"wheel_center", "wheel_center_right"}) {
+    auto ahead = PointAt(front.node(), key);
+    const auto behind = PointAt(rear.node(), key);
+    if (!ahead) ahead = front_center;
+    if (!ahead || !behind || ahead->x() > behind->x()) continue;
+    AddErrorAt(report, rear, key,
+               fmt::format("x is {}, not behind the front wheel at {} (x points forward)",
+                           Show(behind->x(), rear.node()), Show(ahead->x(), rear.node())));
+  }
+}
+
+void CheckShares(const Part& front, const Part& rear, std::string_view key, Report& report) {
+  const auto one = NumberAt(front.node(), key);
+  const auto other = NumberAt(rear.node(), key);
+  if (!one || !other || *one + *other <= 1.0 + kShareSlip) return;
+  AddErrorAt(report, rear, key,
+             fmt::format("with the front axle's it comes to {:.6g}; the two shares make 1 at most",
+                         *one + *other));
+}
+
+void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
+  const auto slip = NumberAt(shaft.node(), "slip");
+  const auto left = NumberAt(shaft.node(), "slip_left");
+  if (slip && left && *left > *slip) {
+    AddErrorAt(report, shaft, "slip_left",
+               fmt::format("it is more than the whole slip, {}", Show(*slip, shaft.node())));
+  }
+  const auto axle = PartAt(axles, TextAt(shaft.node(), "axle"));
+  if (!axle) return;
+  const auto pinion = PartAt(*axle, "pinion");
+  if (!pinion) {
+    return AddErrorAt(
+        report, shaft, "axle",
+        fmt::format("{} has no 'pinion'; a driveshaft needs its yoke and angle", axle->path));
+  }
+  const auto yoke = PointAt(pinion->node(), "yoke");
+  const auto output = PointAt(shaft.node(), "output");
+  constexpr double kShortestShaft = 1e-3;  // [m] the two joints would be one
+  if (!yoke || !output || (*yoke - *output).norm() >= kShortestShaft) return;
+  AddErrorAt(report, shaft, "output", "it is the same point as the pinion's yoke");
+}
+
+}  // namespace
+
+void AddErrorAt(Report& report, const Part& part, std::string_view key, std::string message) {
+  const Node* value = Find(part.node(), key);
+  AddError(report, value == nullptr ? part.entry->key_place : value->place,
+           value == nullptr ? part.path : JoinPath(part.path, key), std::move(message));
+}
+
+void CheckVehicle(const Node& root, Report& report) {
+  const Entry whole{"", root.place, root};
+  const Part vehicle{&whole, ""};
+  CheckMasses(vehicle, report);
+  const auto axles = PartAt(vehicle, "axles");
+  if (!axles) return;
+  const auto front = PartAt(*axles, "front");
+  const auto rear = PartAt(*axles, "rear");
+  const double floor = NumberOr(root, "vehicle", "floor");
+  for (const auto& axle : {front, rear}) {
+    if (!axle) continue;
+    CheckWheel(*axle, "wheel_center", true, floor, report);
+    CheckWheel(*axle, "wheel_center_right", false, floor, report);
+    CheckSteering(*axle, report);
+    CheckMembers(vehicle, *axle, report);
+  }
+  if (front && rear) {
+    CheckWheelbase(*front, *rear, report);
+    CheckShares(*front, *rear, "drive_share", report);
+    CheckShares(*front, *rear, "brake_share", report);
+  }
+  for (const Part& shaft : PartsAt(vehicle, "driveshafts")) CheckDriveshaft(shaft, *axles, report);
+}
+
+}  // namespace linkwright

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: MIT
+#include "io/read/format.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+#include "io/read/format_keys.h"
+
+namespace linkwright {
+namespace {
+
+// Bounds that no part of a road vehicle reaches: a value outside has the wrong unit or a slipped
+// point, and would only spoil the arithmetic further on.
+Range SaneRange(Dimension dimension) {
+  switch (dimension) {
+    case Dimension::kLength:
+      return {-100.0, 100.0};
+    case Dimension::kMass:
+      return {-1e5, 1e5};
+    case Dimension::kForce:
+      return {-1e7, 1e7};
+    case Dimension::kRate:
+      return {-1e10, 1e10};
+    case Dimension::kAngle:
+      return kHalfTurn;
+    case Dimension::kRollRate:
+      return {-1e8, 1e8};
+    case Dimension::kDamping:
+      return {-1e7, 1e7};
+    case Dimension::kModulus:
+      return {1e9, 5e11};  // rubber to tungsten
+    case Dimension::kInertia:
+      return {-1e7, 1e7};
+    case Dimension::kShaftSpeed:
+      return {-5000.0, 5000.0};
+    default:
+      return {-1e9, 1e9};
+  }
+}
+
+std::string WantedOnce(const Key& key) {
+  switch (key.kind) {
+    case Kind::kText:
+      return "a text on one line";
+    case Kind::kWord:
+      return fmt::format("one of {}", fmt::join(key.words, ", "));
+    case Kind::kWords:
+      return fmt::format("a list of two, each one of {}", fmt::join(key.words, ", "));
+    case Kind::kFlag:
+      return "true or false";
+    case Kind::kNumber: {
+      std::string wanted = WantedText(key.dimension);
+      if (!key.words.empty()) wanted += fmt::format(", or {}", fmt::join(key.words, ", "));
+      return wanted;
+    }
+    case Kind::kPoint:
+      return "a point [x, y, z] of three lengths";
+    case Kind::kSide:
+      return "a point in side view, [x, z], of two lengths";
+    case Kind::kCurve:
+      return "a list of two or more points [deflection, force]";
+    case Kind::kPaths:
+      return "a map of 'path: value'";
+    case Kind::kGroup:
+      break;
+  }
+  std::vector<std::string_view> required;
+  std::vector<std::string_view> all;
+  for (const Key& member : FindGroup(key.group).keys) {
+    all.push_back(member.name);
+    if (member.required) required.push_back(member.name);
+  }
+  return fmt::format("a map with {}", fmt::join(required.empty() ? all : required, ", "));
+}
+
+}  // namespace
+
+const std::vector<Group>& Format() {
+  static const std::vector<Group> format = [] {
+    std::vector<Group> groups = VehicleGroups();
+    for (const Group& group : AxleGroups()) groups.push_back(group);
+    return groups;
+  }();
+  return format;
+}
+
+const Group& FindGroup(std::string_view name) {
+  const auto& groups = Format();
+  const auto found = std::find_if(groups.begin(), groups.end(),
+                                  [&](const Group& group) { return group.name == name; });
+  assert(found != groups.end());
+  return *found;
+}
+
+const Key& FindKey(std::string_view group, std::string_view key) {
+  const auto& keys = FindGroup(group).keys;
+  const auto found =
+      std::find_if(keys.begin(), keys.end(), [&](const Key& known) { return known.name == key; });
+  assert(found != keys.end());
+  return *found;
+}
+
+double DefaultOf(std::string_view group, std::string_view name) {
+  const Key& key = FindKey(group, name);
+  const ParsedValue value = ParseValue(key.default_text, key.dimension, UnitSystem::kMetric);
+  assert(value.si.has_value());
+  return value.si.value();
+}
+
+Range RangeOf(const Key& key) {
+  Range range = SaneRange(key.dimension);
+  if (std::isfinite(key.range.low)) {
+    range.low = key.range.low;
+    range.above_low = key.range.above_low;
+  }
+  if (std::isfinite(key.range.high)) range.high = key.range.high;
+  return range;
+}
+
+std::string RangeText(const Key& key, UnitSystem system) {
+  const auto text = [&](double si) { return FormatValue(si, key.dimension, system); };
+  const bool low = std::isfinite(key.range.low);
+  const bool high = std::isfinite(key.range.high);
+  if (low && high) return fmt::format("{} to {}", text(key.range.low), text(key.range.high));
+  if (low && key.range.above_low) return fmt::format("more than {}", text(key.range.low));
+  if (low) return fmt::format("{} or more", text(key.range.low));
+  if (high) return fmt::format("at most {}", text(key.range.high));
+  return "";
+}
+
+std::string WantedFor(const Key& key, Many many) {
+  const std::string once = WantedOnce(key);
+  switch (many) {
+    case Many::kOne:
+      return once;
+    case Many::kNamed:
+      return fmt::format("a map of names of your own, each with {}", once);
+    case Many::kList:
+      return fmt::format("a list, each item {}", once);
+    case Many::kNamedList:
+      return fmt::format("a map of names of your own, each with a list of items: {}", once);
+  }
+  return once;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+// The format table: what stands under axles.front and axles.rear.
+#include "io/read/format_keys.h"
+
+namespace linkwright {
+namespace {
+
+using D = Dimension;
+
+Group AxleGroup() {
+  return {
+      "axle",
+      "axles.front, axles.rear",
+      {
+          Required(Point("wheel_center", "Centre of the left wheel.")),
+          Point("wheel_center_right",
+                "Centre of the right wheel, where it is not the left one's mirror image."),
+          Part("tire", "tire", "The tyres of this axle."),
+          Part("unsprung", "unsprung",
+               "The mass that moves with the axle: housing, wheels, brakes, half the links and "
+               "coils; required unless the file is geometry only."),
+          Number("drive_share", D::kNumber, kShare, "Share of the drive torque at this axle."),
+          Number("brake_share", D::kNumber, kShare, "Share of the brake force at this axle."),
+          Part("kingpin", "kingpin", "The axis a steered wheel turns about; the left one."),
+          Required(Part("links", "link",
+                        "The links (control arms, track bar), each under a name of your own.",
+                        Many::kNamed)),
+          Part("springs", "spring", "The coils, each under a name of your own.", Many::kNamed),
+          Part("bump_stops", "bump_stop", "The bump stops, each under a name of your own.",
+               Many::kNamed),
+          Part("dampers", "damper", "The dampers, each under a name of your own.", Many::kNamed),
+          Part("steering", "steering", "The steering linkage to this axle."),
+          Part("anti_roll_bar", "anti_roll_bar", "The anti-roll bar, free in the measured stance."),
+          Part("pinion", "pinion", "The pinion shaft of a driven axle."),
+      }};
+}
+
+// What every member between chassis and axle has, and more.
+std::vector<Key> MemberKeys(const std::vector<Key>& more) {
+  std::vector<Key> keys = {
+      Default({.name = "pair",
+               .kind = Kind::kFlag,
+               .meaning = "true: the left member is given (y more than 0) and the right one is its "
+                          "mirror image."},
+              "false"),
+      Required(Point("frame", "The end on the chassis.")),
+      Required(Point("axle", "The end on the axle.")),
+  };
+  keys.insert(keys.end(), more.begin(), more.end());
+  return keys;
+}
+
+Group LinkGroup() {
+  return {"link", "axles.A.links.NAME",
+          MemberKeys({Default(Number("rate", D::kRate, kPositive,
+                                     "Stiffness along the link with both bushings in it; it "
+                                     "matters only where an axle has more than four links."),
+                              "5 kN/mm")})};
+}
+
+Key CurveKey(std::string_view meaning) {
+  return {.name = "curve", .kind = Kind::kCurve, .meaning = meaning};
+}
+
+Group SpringGroup() {
+  Key free_length =
+      Number("free_length", D::kLength, kPositive,
+             "Length with nothing on it; or weighed: what makes the pair carry the weighed axle "
+             "load less its unsprung mass at the measured length.");
+  free_length.words = {"weighed"};
+  return {"spring",
+          "axles.A.springs.NAME",
+          MemberKeys({
+              Number("rate", D::kRate, kPositive, "Force per deflection."),
+              CurveKey("Measured points, deflection from the free length and force."),
+              Number("wire", D::kLength, kPositive,
+                     "Wire diameter of a helical coil; its rate is worked out."),
+              Number("mean_diameter", D::kLength, kPositive,
+                     "Mean diameter of the coil: outside less one wire."),
+              Number("active_coils", D::kNumber, kPositive,
+                     "Coils that work: those not lying on a seat."),
+              Default(Number("shear_modulus", D::kModulus, kAny,
+                             "Shear modulus of the wire; the default is that of EN 13906-1."),
+                      "81.5 GPa"),
+              Required(free_length),
+              Number("solid_length", D::kLength, kPositive,
+                     "Length with every coil touching the next."),
+          }),
+          {{RuleKind::kExactlyOne, {"rate", "curve", "wire"}},
+           {RuleKind::kNeeds, {"wire", "mean_diameter", "active_coils"}},
+           {RuleKind::kNeeds, {"mean_diameter", "wire"}},
+           {RuleKind::kNeeds, {"active_coils", "wire"}},
+           {RuleKind::kNeeds, {"shear_modulus", "wire"}}}};
+}
+
+Group StopGroup() {
+  return {"bump_stop",
+          "axles.A.bump_stops.NAME",
+          MemberKeys({
+              Required(Number("free_length", D::kLength, kPositive, "Length with nothing on it.")),
+              CurveKey("Measured points, deflection from the free length and force; beyond the "
+                       "last the stop is solid."),
+              Number("rate", D::kRate, kPositive, "Force per deflection, where there is no curve."),
+          }),
+          {{RuleKind::kExactlyOne, {"curve", "rate"}}}};
+}
+
+Group DamperGroup() {
+  return {"damper", "axles.A.dampers.NAME",
+          MemberKeys({
+              Number("shortest", D::kLength, kPositive, "Eye to eye, pushed in."),
+              Number("longest", D::kLength, kPositive, "Eye to eye, pulled out."),
+              Number("bump", D::kDamping, kNotNegative, "Force per speed when pushed in."),
+              Number("rebound", D::kDamping, kNotNegative, "Force per speed when pulled out."),
+          })};
+}
+
+std::vector<Group> SteeringGroups() {
+  return {
+      {"kingpin",
+       "axles.A.kingpin",
+       {Required(Number("caster", D::kAngle, kLean, "Lean in side view, top rearward positive.")),
+        Default(Number("inclination", D::kAngle, kLean, "Lean in front view, top inward positive."),
+                "0"),
+        Point("at", "A point of the left axis; needed with steering.")}},
+      {"steering",
+       "axles.A.steering",
+       {Required(Part("drag_link", "drag_link", "From the pitman arm to the knuckle.")),
+        Part("tie_rod", "tie_rod",
+             "From knuckle to knuckle; without it both wheels are taken to steer alike.")}},
+      {"drag_link",
+       "axles.A.steering.drag_link",
+       {Required(Point("frame", "The end at the pitman arm.")),
+        Required(Point("axle", "The end at the knuckle."))}},
+      {"tie_rod",
+       "axles.A.steering.tie_rod",
+       {Required(Point("left", "The end at the left knuckle.")),
+        Point("right",
+              "The end at the right knuckle, where it is not the left one's mirror image.")}},
+  };
+}
+
+std::vector<Group> SmallGroups() {
+  return {
+      {"tire",
+       "axles.A.tire",
+       {Number("radius", D::kLength, kPositive, "Unloaded radius; used only with a rate."),
+        Number("width", D::kLength, kPositive, "Width of the tyre."),
+        Number("rate", D::kRate, kPositive,
+               "Vertical stiffness; without it the tyre is rigid at its measured loaded height.")},
+       {{RuleKind::kNeeds, {"rate", "radius"}}}},
+      {"unsprung",
+       "axles.A.unsprung",
+       {Required(Number("mass", D::kMass, kPositive, "Everything that moves with the axle.")),
+        Required(Point("at", "Its centre."))}},
+      {"anti_roll_bar",
+       "axles.A.anti_roll_bar",
+       {Required(Number("roll_rate", D::kRollRate, kPositive,
+                        "Moment per angle of axle roll against the body."))}},
+      {"pinion",
+       "axles.A.pinion",
+       {Required(Point("yoke", "Centre of the joint at the pinion.")),
+        Required(Number("angle", D::kAngle, kSlope,
+                        "Slope of the pinion shaft, yoke end up positive."))}},
+  };
+}
+
+}  // namespace
+
+std::vector<Group> AxleGroups() {
+  std::vector<Group> groups = {AxleGroup(), LinkGroup(), SpringGroup(), StopGroup(), DamperGroup()};
+  for (const Group& group : SteeringGroups()) groups.push_back(group);
+  for (const Group& group : SmallGroups()) groups.push_back(group);
+  return groups;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+// Short ways to write a line of the format table. Private to the files that hold the table.
+#pragma once
+
+#include <numbers>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "io/read/format.h"
+
+namespace linkwright {
+
+constexpr double kRightAngle = std::numbers::pi / 2;  // [rad]
+constexpr Range kAny{};
+constexpr Range kPositive{.low = 0.0, .above_low = true};
+constexpr Range kNotNegative{.low = 0.0};
+constexpr Range kShare{.low = 0.0, .high = 1.0};
+constexpr Range kLean{.low = -kRightAngle / 2, .high = kRightAngle / 2};
+constexpr Range kSlope{.low = -kRightAngle, .high = kRightAngle};
+constexpr Range kHalfTurn{.low = -2 * kRightAngle, .high = 2 * kRightAngle};
+
+inline Key Number(std::string_view name, Dimension dimension, Range range,
+                  std::string_view meaning) {
+  return {.name = name,
+          .kind = Kind::kNumber,
+          .meaning = meaning,
+          .dimension = dimension,
+          .range = range};
+}
+
+inline Key Point(std::string_view name, std::string_view meaning) {
+  return {.name = name, .kind = Kind::kPoint, .meaning = meaning, .dimension = Dimension::kLength};
+}
+
+inline Key Text(std::string_view name, std::string_view meaning) {
+  return {.name = name, .kind = Kind::kText, .meaning = meaning};
+}
+
+inline Key Word(std::string_view name, std::vector<std::string_view> words,
+                std::string_view meaning) {
+  return {.name = name, .kind = Kind::kWord, .meaning = meaning, .words = std::move(words)};
+}
+
+// A map with the keys of a group of this name.
+inline Key Part(std::string_view name, std::string_view group, std::string_view meaning,
+                Many many = Many::kOne) {
+  return {.name = name, .kind = Kind::kGroup, .meaning = meaning, .group = group, .many = many};
+}
+
+inline Key Required(Key key) {
+  key.required = true;
+  return key;
+}
+
+// `text` is what would stand in the file.
+inline Key Default(Key key, std::string_view text) {
+  key.default_text = text;
+  return key;
+}
+
+// The groups of one axle, and all others: each half of the table in its own file.
+[[nodiscard]] std::vector<Group> AxleGroups();
+[[nodiscard]] std::vector<Group> VehicleGroups();
+
+}  // namespace linkwright

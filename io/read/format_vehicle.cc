@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: MIT
+// The format table: the two kinds of file and everything that is no part of one axle.
+#include "io/read/format_keys.h"
+
+namespace linkwright {
+namespace {
+
+using D = Dimension;
+
+Group VehicleGroup() {
+  return {
+      "vehicle",
+      "The file",
+      {
+          Required(Text("title", "What the vehicle is, for the head of every table and sheet.")),
+          Required(Word("units", {"metric", "inch"},
+                        "What a plain number means: metric is mm, kg, N, N/mm, deg; inch is in, "
+                        "lb, lbf, lbf/in, deg.")),
+          Default(Number("floor", D::kLength, kAny,
+                         "Height (z) of the floor under the tyres in the measured stance."),
+                  "0"),
+          Required(Part("axles", "axles", "The two axles.")),
+          Part("driveshafts", "driveshaft", "Driveshafts, each under a name of your own.",
+               Many::kNamed),
+          Part("ledger", "ledger",
+               "Where the masses come from: the donor as weighed, what came off, what goes on."),
+          Part("sprung", "sprung",
+               "The sprung mass itself, where there is no ledger; with neither, the file is "
+               "geometry only."),
+          Part("loads", "item",
+               "What is put on the finished vehicle, load by load, each under a name of your own; "
+               "without it there is one load, named empty.",
+               Many::kNamedList),
+          Part("openings", "openings", "The body's wheel openings."),
+          {.name = "marks",
+           .kind = Kind::kPoint,
+           .meaning = "Points of the body whose height above the floor matters, each under a name "
+                      "of your own.",
+           .dimension = D::kLength,
+           .many = Many::kNamed},
+      },
+      {{RuleKind::kAtMostOne, {"ledger", "sprung"}}}};
+}
+
+Group DriveshaftGroup() {
+  return {
+      "driveshaft",
+      "driveshafts.NAME",
+      {
+          Required(Point("output", "Centre of the joint at the gearbox or transfer case.")),
+          Required(Number("output_angle", D::kAngle, kSlope,
+                          "Slope of the output shaft against the chassis x axis, yoke end up "
+                          "positive.")),
+          Required(Word("axle", {"front", "rear"}, "The axle it drives, which needs a pinion.")),
+          Default({.name = "joints",
+                   .kind = Kind::kWords,
+                   .meaning = "The joint at the output end, then the one at the axle end: single "
+                              "is one cross, double two with a centring device.",
+                   .words = {"single", "double"}},
+                  "[single, single]"),
+          Default(Number("phase", D::kAngle, kHalfTurn,
+                         "How far the axle-end inner yoke is turned ahead of the other."),
+                  "0"),
+          Number("slip", D::kLength, kPositive, "Whole stroke of the slip joint."),
+          Number("slip_left", D::kLength, kNotNegative,
+                 "What is left of it before bottoming in the measured stance; half of slip unless "
+                 "given."),
+          Number("top_speed_rpm", D::kShaftSpeed, kPositive, "Fastest the shaft turns."),
+      },
+      {{RuleKind::kNeeds, {"slip_left", "slip"}}}};
+}
+
+Key Inertia() {
+  return Number("pitch_inertia", D::kInertia, kPositive,
+                "Of the sprung mass about the y axis through its centre, without loads; without "
+                "it a dynamic index of 1 is assumed.");
+}
+
+Key Scale(std::string_view name, std::string_view meaning) {
+  return Required(Number(name, D::kMass, kPositive, meaning));
+}
+
+std::vector<Group> MassGroups() {
+  return {
+      {"ledger",
+       "ledger",
+       {Required(Part("weighed", "weighed", "The donor on four scales.")),
+        Default(Part("removed", "item", "What came off the donor.", Many::kList), "[]"),
+        Default(Part("added", "item", "What goes on.", Many::kList), "[]"), Inertia()}},
+      {"weighed",
+       "ledger.weighed",
+       {Scale("front_left", "Under the front left wheel."),
+        Scale("front_right", "Under the front right wheel."),
+        Scale("rear_left", "Under the rear left wheel."),
+        Scale("rear_right", "Under the rear right wheel."),
+        Required(Number("cg_height", D::kLength, kPositive,
+                        "Height of the centre of mass above the floor."))}},
+      {"item",
+       "Items of ledger.removed, ledger.added and loads.NAME",
+       {Required(Text("item", "What it is.")),
+        Required(Number("mass", D::kMass, kPositive, "Its mass.")),
+        Required(Point("at", "Its centre."))},
+       {},
+       true},
+      {"sprung",
+       "sprung",
+       {Required(Number("mass", D::kMass, kPositive, "Everything the springs carry.")),
+        Required(Point("at", "Its centre.")), Inertia()}},
+  };
+}
+
+std::vector<Group> OtherGroups() {
+  return {
+      {"axles",
+       "axles",
+       {Required(Part("front", "axle", "The front axle.")),
+        Required(Part("rear", "axle", "The rear axle."))}},
+      {"openings",
+       "openings",
+       {Part("front", "opening", "The front wheel openings."),
+        Part("rear", "opening", "The rear wheel openings.")}},
+      {"opening",
+       "openings.front, openings.rear",
+       {Required({.name = "center",
+                  .kind = Kind::kSide,
+                  .meaning = "Its centre in side view, where the wheel should sit.",
+                  .dimension = D::kLength}),
+        Number("radius", D::kLength, kPositive, "Its radius.")}},
+      {"variant",
+       "A variant's file",
+       {Required(Text("base", "The file this is a variant of, seen from this file's folder.")),
+        Text("title", "The variant's own title; the base's unless given."),
+        Word("units", {"metric", "inch"},
+             "What a plain number in this file means, and how results are written; as in the base "
+             "unless given."),
+        {.name = "change", .kind = Kind::kPaths, .meaning = "New values for what the base has."},
+        {.name = "add", .kind = Kind::kPaths, .meaning = "What the base does not have."},
+        {.name = "remove",
+         .kind = Kind::kText,
+         .meaning = "Paths of what the base has and the variant does not.",
+         .many = Many::kList}}},
+  };
+}
+
+}  // namespace
+
+std::vector<Group> VehicleGroups() {
+  std::vector<Group> groups = {VehicleGroup(), DriveshaftGroup()};
+  for (const Group& group : MassGroups()) groups.push_back(group);
+  for (const Group& group : OtherGroups()) groups.push_back(group);
+  return groups;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+#include "io/read/values.h"
+
+#include <cstddef>
+
+#include "io/read/format.h"
+
+namespace linkwright {
+
+std::optional<double> NumberAt(const Node& map, std::string_view key) {
+  const Node* node = Find(map, key);
+  return node == nullptr ? std::nullopt : node->si;
+}
+
+double NumberOr(const Node& map, std::string_view group, std::string_view key) {
+  const auto value = NumberAt(map, key);
+  return value ? *value : DefaultOf(group, key);
+}
+
+std::optional<Eigen::Vector3d> PointAt(const Node& map, std::string_view key) {
+  const Node* node = Find(map, key);
+  if (node == nullptr || node->items.size() != 3) return std::nullopt;
+  Eigen::Vector3d point;
+  for (std::size_t i = 0; i < 3; ++i) {
+    if (!node->items[i].si) return std::nullopt;
+    point[static_cast<Eigen::Index>(i)] = *node->items[i].si;
+  }
+  return point;
+}
+
+std::optional<Span> SpanAt(const Node& member) {
+  const auto frame = PointAt(member, "frame");
+  const auto axle = PointAt(member, "axle");
+  if (!frame || !axle) return std::nullopt;
+  return Span{*frame, *axle};
+}
+
+std::vector<CurvePoint> CurveAt(const Node& map, std::string_view key) {
+  std::vector<CurvePoint> curve;
+  const Node* node = Find(map, key);
+  if (node == nullptr) return curve;
+  for (const Node& point : node->items) {
+    if (point.items.size() != 2 || !point.items[0].si || !point.items[1].si) continue;
+    curve.push_back({*point.items[0].si, *point.items[1].si});
+  }
+  return curve;
+}
+
+bool FlagAt(const Node& map, std::string_view key) { return TextAt(map, key) == "true"; }
+
+std::string TextAt(const Node& map, std::string_view key) {
+  const Node* node = Find(map, key);
+  return node == nullptr ? "" : node->text;
+}
+
+std::string JoinPath(std::string_view path, std::string_view key) {
+  std::string joined(path);
+  if (!joined.empty()) joined += '.';
+  return joined.append(key);
+}
+
+std::vector<Part> PartsAt(const Part& owner, std::string_view key) {
+  std::vector<Part> parts;
+  const Node* node = Find(owner.node(), key);
+  if (node == nullptr) return parts;
+  for (const Entry& entry : node->entries) {
+    parts.push_back({&entry, JoinPath(JoinPath(owner.path, key), entry.key)});
+  }
+  return parts;
+}
+
+std::optional<Part> PartAt(const Part& owner, std::string_view key) {
+  const Entry* entry = FindEntry(owner.node(), key);
+  if (entry == nullptr || entry->value.kind != NodeKind::kMap) return std::nullopt;
+  return Part{entry, JoinPath(owner.path, key)};
+}
+
+}  // namespace linkwright

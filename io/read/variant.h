@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// Variants: a small file that says how it differs from its base.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "io/read/document.h"
+#include "io/read/report.h"
+
+namespace linkwright {
+
+// One vehicle's document, with the changes of every variant on the way made in it. Each value
+// keeps the place and the units of the file it came from.
+struct LoadedDocument {
+  Node root;
+  UnitSystem units = UnitSystem::kMetric;  // of the file named, or of the nearest base with any
+};
+
+// Reads a file and, where it is a variant, its base and the base's base.
+//   report    takes the files read, in order, and every error: unreadable files, syntax, bases
+//             that go round in a circle, paths that are not there or already there
+//   returns   the document, or nothing where an error leaves none to go on with
+[[nodiscard]] std::optional<LoadedDocument> LoadDocument(const std::string& file, Report& report);
+
+}  // namespace linkwright

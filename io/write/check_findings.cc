@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "io/write/check_tables.h"
+
+namespace linkwright {
+namespace {
+
+std::string Amount(double si, Dimension dimension, UnitSystem units) {
+  const Unit& unit = UnitOf(dimension, units);
+  return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
+}
+
+void AddFreedom(const Axle& axle, const Freedom& freedom, UnitSystem units,
+                std::vector<Finding>& to) {
+  for (const FreeMotion& motion : freedom.free) {
+    to.push_back({true, "the " + axle.name + " axle " + motion.words});
+  }
+  for (const FreeMotion& motion : freedom.weak) {
+    to.push_back({true, fmt::format("the {} axle is nearly free: it {} (1 mm of give in a bushing "
+                                    "is {:.0f} mm at the axle)",
+                                    axle.name, motion.words, 1.0 / motion.held)});
+  }
+  if (!freedom.free.empty()) return;
+  if (!freedom.fight) {
+    to.push_back({false, fmt::format("the {} axle: four links hold its four motions, none too many",
+                                     axle.name)});
+    return;
+  }
+  const LinkFight& fight = *freedom.fight;
+  to.push_back(
+      {false,
+       fmt::format("the {} axle: {} links where four would do, so it lives on bushing give: near "
+                   "the measured stance {} takes {} a degree of roll, and {} takes {} a {} of bounce",
+                   axle.name, axle.links.size(), DisplayName(axle.links[fight.roll_link].name),
+                   Amount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce, units),
+                   DisplayName(axle.links[fight.bounce_link].name),
+                   Amount(fight.bounce_link_force *
+                              (units == UnitSystem::kMetric ? 0.01 : 0.0254),
+                          Dimension::kForce, units),
+                   units == UnitSystem::kMetric ? "10 mm" : "1 in")});
+}
+
+void AddWeight(const Axle& axle, const WeightCheck& weight, UnitSystem units,
+               std::vector<Finding>& to) {
+  if (!weight.by_scales) return;
+  const double off = weight.by_coils / *weight.by_scales - 1.0;
+  const bool bad = std::abs(off) > kScaleTolerance;
+  to.push_back({bad, fmt::format("the {} axle: its coils and stops at their measured length say {}, "
+                                 "the scales say {}: {:+.1f} %{}",
+                                 axle.name, Amount(weight.by_coils, Dimension::kMass, units),
+                                 Amount(*weight.by_scales, Dimension::kMass, units), 100.0 * off,
+                                 bad ? "; above 3 % (common practice) look at the rates, free lengths "
+                                       "and what was on board"
+                                     : "")});
+}
+
+}  // namespace
+
+std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& report,
+                                   UnitSystem units) {
+  std::vector<Finding> findings;
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = vehicle.axles[i];
+    AddFreedom(axle, report.axles[i].freedom, units, findings);
+    if (report.axles[i].weight) AddWeight(axle, *report.axles[i].weight, units, findings);
+  }
+  for (const Mismatch& mismatch : report.mismatches) {
+    findings.push_back(
+        {true, fmt::format("the {} axle: {} are no mirror images, {} apart; more than 1/16 in "
+                           "(common practice)",
+                           vehicle.axles[mismatch.axle].name, mismatch.what,
+                           Amount(mismatch.distance, Dimension::kLength, units))});
+  }
+  return findings;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+// What `check` found, as tables and as sentences.
+#pragma once
+
+#include "io/write/json.h"
+#include "solver/study/check.h"
+
+namespace linkwright {
+
+// "axles", "coils", and where there are masses "masses" and "weights".
+[[nodiscard]] std::vector<NamedTable> CheckTables(const Vehicle& vehicle, const CheckReport& report,
+                                                  UnitSystem units);
+
+// A finding for the reader: something to look at, or that all is well.
+struct Finding {
+  bool warning;
+  std::string text;
+};
+[[nodiscard]] std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& report,
+                                                 UnitSystem units);
+
+}  // namespace linkwright

@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+#include "io/write/comparison.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace linkwright {
+namespace {
+
+constexpr double kSameTravel = 1e-6;  // [m] far below a step, far above rounding
+
+bool SameRow(const Cell& a, const Cell& b) {
+  const auto* x = std::get_if<double>(&a);
+  const auto* y = std::get_if<double>(&b);
+  if (x != nullptr && y != nullptr) return std::abs(*x - *y) < kSameTravel;
+  return a == b;
+}
+
+std::optional<double> Number(const Cell& cell) {
+  const auto* number = std::get_if<double>(&cell);
+  return number == nullptr ? std::nullopt : std::optional<double>(*number);
+}
+
+const std::vector<Cell>* FindRow(const DataTable& table, const Cell& key) {
+  for (const std::vector<Cell>& row : table.rows) {
+    if (SameRow(row.front(), key)) return &row;
+  }
+  return nullptr;
+}
+
+std::optional<size_t> FindColumn(const DataTable& table, const std::string& name) {
+  for (size_t i = 0; i < table.columns.size(); ++i) {
+    if (table.columns[i].name == name) return i;
+  }
+  return std::nullopt;
+}
+
+// Numbers already in their unit: one column of the long table has many units.
+Cell InUnits(std::optional<double> si, Dimension dimension, UnitSystem units) {
+  if (!si) return std::monostate{};
+  return FromSi(*si, dimension, units);
+}
+
+}  // namespace
+
+std::vector<ComparedValue> CompareTables(const DataTable& first, const DataTable& second) {
+  std::vector<ComparedValue> values;
+  for (size_t i = 1; i < first.columns.size(); ++i) {
+    const auto other = FindColumn(second, first.columns[i].name);
+    if (!other) continue;
+    for (const std::vector<Cell>& row : first.rows) {
+      const std::vector<Cell>* twin = FindRow(second, row.front());
+      if (twin == nullptr) continue;
+      ComparedValue value{.row = row.front(),
+                          .column = first.columns[i],
+                          .first = Number(row[i]),
+                          .second = Number((*twin)[*other]),
+                          .difference = std::nullopt};
+      if (value.first && value.second) value.difference = *value.second - *value.first;
+      values.push_back(std::move(value));
+    }
+  }
+  return values;
+}
+
+DataTable ToComparisonTable(const std::string& part, const Column& row_column,
+                            const std::vector<ComparedValue>& values, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  for (const char* name : {"part", "row", "quantity", "unit", "first", "second", "difference"}) {
+    table.columns.push_back({name, name, Dimension::kNumber, "", ""});
+  }
+  for (const ComparedValue& value : values) {
+    const Dimension dimension = value.column.dimension;
+    const auto* travel = std::get_if<double>(&value.row);
+    table.rows.push_back(
+        {part,
+         travel == nullptr ? value.row : Cell(FromSi(*travel, row_column.dimension, units)),
+         value.column.name, std::string(UnitOf(dimension, units).name),
+         InUnits(value.first, dimension, units), InUnits(value.second, dimension, units),
+         InUnits(value.difference, dimension, units)});
+  }
+  return table;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+#include "io/write/data_table.h"
+
+namespace linkwright {
+
+Cell ToCell(std::optional<double> value) {
+  if (!value) return std::monostate{};
+  return *value;
+}
+
+std::string NameWithUnit(const Column& column, UnitSystem units) {
+  return column.name + std::string(UnitOf(column.dimension, units).suffix);
+}
+
+}  // namespace linkwright

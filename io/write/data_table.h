@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// A result as columns and rows, the one form every writer takes. Values are SI here; a writer turns
+// them into the table's unit system.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "io/units.h"
+
+namespace linkwright {
+
+// Nothing, a number in SI, or text.
+using Cell = std::variant<std::monostate, double, std::string>;
+
+[[nodiscard]] Cell ToCell(std::optional<double> value);
+
+struct Column {
+  std::string name;        // without its unit: "front_lateral_shift"
+  std::string head;        // words over it in a table: "lateral shift"
+  Dimension dimension = Dimension::kNumber;
+  std::string group;       // columns of one group stand in one printed table
+  std::string definition;  // one sentence, sign included; empty for the columns of `compare`
+};
+
+struct DataTable {
+  UnitSystem units = UnitSystem::kMetric;
+  std::vector<Column> columns;
+  std::vector<std::vector<Cell>> rows;  // each as long as columns
+};
+
+// "front_lateral_shift_mm": the name that CSV and JSON use.
+[[nodiscard]] std::string NameWithUnit(const Column& column, UnitSystem units);
+
+}  // namespace linkwright

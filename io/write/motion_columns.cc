@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: MIT
+#include "io/write/motion_columns.h"
+
+#include <cctype>
+#include <functional>
+
+#include "solver/model/masses.h"
+
+namespace linkwright {
+namespace {
+
+using enum Dimension;
+
+struct MotionColumn {
+  Column column;
+  std::function<Cell(const MotionRow&)> value;
+};
+
+Column ParameterColumn(MotionKind kind) {
+  switch (kind) {
+    case MotionKind::kRoll:
+      return {"body_roll", "body roll", kAngle, "",
+              "of the body on level ground, left side up +: the left wheels droop by half the track "
+              "times its sine, the right ones rise"};
+    case MotionKind::kCrossed:
+      return {"cross", "cross", kAngle, "",
+              "the front housing as in roll at +, the rear one as in roll at -"};
+    case MotionKind::kSteer:
+      return {"hand", "left wheel steer", kAngle, "",
+              "the left road wheel's steer at rest; + left"};
+    case MotionKind::kOneWheel:
+      break;
+  }
+  return {"travel", "travel", kLength, "",
+          "of the one wheel, against the stance, along the chassis z axis; + bump"};
+}
+
+// "Front" for "front": how a printed table's title begins.
+std::string GroupOf(std::string axle) {
+  axle[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(axle[0])));
+  return axle;
+}
+
+// Columns of one axle. `axle` is its index in a row, `name` what the columns are called after.
+void AddHousing(std::vector<MotionColumn>& to, size_t a, const std::string& name, bool forces) {
+  const std::string group = GroupOf(name) + " axle: housing";
+  const auto add = [&](const char* column, const char* head, Dimension dimension,
+                       const char* definition, double MotionAxleRow::*member) {
+    to.push_back({{name + "_" + column, head, dimension, group, definition},
+                  [a, member](const MotionRow& row) { return Cell(row.axles[a].*member); }});
+  };
+  add("lateral_shift", "lateral shift", kLength, "housing centre y against the row at 0; + left",
+      &MotionAxleRow::lateral_shift);
+  add("axle_steer", "axle steer", kAngle, "heading of the housing's lateral axis; + turned left",
+      &MotionAxleRow::axle_steer);
+  add("housing_pitch", "housing pitch", kAngle,
+      "elevation of the housing's forward axis, against the measured stance; + nose up",
+      &MotionAxleRow::housing_pitch);
+  add("housing_roll", "housing roll", kAngle, "of the housing against the chassis; + left up",
+      &MotionAxleRow::housing_roll);
+  add("wheelbase_change", "wheelbase change", kLength,
+      "change of the housing-centre x against the row at 0; + lengthens the wheelbase",
+      &MotionAxleRow::wheelbase_change);
+  if (!forces) return;
+  add("link_strain_force", "link strain force", kForce,
+      "greatest force in a link from links fighting one another; 0 for four links",
+      &MotionAxleRow::link_strain_force);
+}
+
+void AddSide(std::vector<MotionColumn>& to, size_t a, size_t s, const std::string& name,
+             const std::string& side, bool coils) {
+  const std::string group = GroupOf(name) + " axle: " + side + " wheel";
+  const std::string prefix = name + "_" + side + "_";
+  constexpr std::array kAxes{"x", "y", "z"};
+  for (int i = 0; i < 3; ++i) {
+    const std::string axis = kAxes[static_cast<size_t>(i)];
+    to.push_back({{prefix + "wheel_" + axis, "wheel " + axis, kLength, group,
+                   "wheel centre, chassis axes"},
+                  [a, s, i](const MotionRow& row) { return Cell(row.axles[a].wheel[s][i]); }});
+  }
+  if (!coils) return;
+  to.push_back({{prefix + "spring_length", "coil length", kLength, group,
+                 "mean length of that side's coils, seat to seat"},
+                [a, s](const MotionRow& row) { return ToCell(row.axles[a].spring_length[s]); }});
+}
+
+void AddJoint(std::vector<MotionColumn>& to, size_t a, size_t l, const std::string& link,
+              const std::string& group, const char* end, JointTurn LinkTurn::*joint) {
+  const auto add = [&](const char* what, const char* definition, double JointTurn::*member) {
+    to.push_back({{std::string("joint_") + what + "_" + end + " " + link,
+                   std::string(what) + ", " + end + " end", kAngle, group, definition},
+                  [a, l, joint, member](const MotionRow& row) {
+                    return Cell(row.axles[a].links[l].turn.*joint.*member);
+                  }});
+  };
+  add("swing", "turn of the link about the bolt since the measured stance", &JointTurn::swing);
+  add("twist", "turn about the link's own length since the measured stance, shared by both ends",
+      &JointTurn::twist);
+  add("misalignment", "between the bolt and the bore of the link's eye", &JointTurn::misalignment);
+}
+
+void AddLink(std::vector<MotionColumn>& to, size_t a, size_t l, const std::string& axle,
+             const std::string& link, bool forces) {
+  const std::string name = axle + " " + link;
+  const std::string group = GroupOf(axle) + " axle: " + link;
+  if (forces) {
+    to.push_back({{"link_force " + name, "force", kForce, group,
+                   "with coils, stops, weight and strain on it, wheels free to roll and slide; + "
+                   "tension"},
+                  [a, l](const MotionRow& row) { return ToCell(row.axles[a].links[l].force); }});
+    to.push_back({{"link_strain " + name, "strain force", kForce, group,
+                   "the part of it that comes from links fighting one another; + tension"},
+                  [a, l](const MotionRow& row) { return Cell(row.axles[a].links[l].strain_force); }});
+  }
+  AddJoint(to, a, l, name, group, "frame", &LinkTurn::frame);
+  AddJoint(to, a, l, name, group, "axle", &LinkTurn::axle);
+}
+
+constexpr const char* kSteerDefinition =
+    "heading of the road wheel on the drag link's side with the steering wheel held, axle steer "
+    "included, less its value in the row at 0; + left";
+
+void AddHand(std::vector<MotionColumn>& to, size_t a, size_t s, const std::string& name,
+             const std::string& side) {
+  to.push_back({{name + "_" + side + "_road_steer", side + " road steer", kAngle,
+                 GroupOf(name) + " axle: steered", "road-wheel steer against straight ahead; + left"},
+                [a, s](const MotionRow& row) { return ToCell(row.axles[a].hand[s]); }});
+}
+
+std::vector<MotionColumn> Collect(const Vehicle& vehicle, MotionKind kind) {
+  const bool forces = !IsGeometryOnly(vehicle);
+  std::vector<MotionColumn> columns{
+      {ParameterColumn(kind), [](const MotionRow& row) { return Cell(row.parameter); }}};
+  for (size_t a = 0; a < 2; ++a) {
+    const Axle& axle = vehicle.axles[a];
+    AddHousing(columns, a, axle.name, forces);
+    AddSide(columns, a, 0, axle.name, "left", !axle.springs.empty());
+    AddSide(columns, a, 1, axle.name, "right", !axle.springs.empty());
+  }
+  for (size_t a = 0; a < 2; ++a) {
+    if (kind != MotionKind::kSteer || !vehicle.axles[a].steering) continue;
+    AddHand(columns, a, 0, vehicle.axles[a].name, "left");
+    AddHand(columns, a, 1, vehicle.axles[a].name, "right");
+  }
+  const bool both = vehicle.axles[0].steering && vehicle.axles[1].steering;
+  for (size_t a = 0; a < 2; ++a) {
+    if (!vehicle.axles[a].steering) continue;
+    columns.push_back({{both && a == kRear ? "rear_steer" : "steer", "steer", kAngle,
+                        GroupOf(vehicle.axles[a].name) + " axle: housing", kSteerDefinition},
+                       [a](const MotionRow& row) { return ToCell(row.axles[a].steer); }});
+  }
+  for (size_t a = 0; a < 2; ++a) {
+    const Axle& axle = vehicle.axles[a];
+    for (size_t l = 0; l < axle.links.size(); ++l) {
+      AddLink(columns, a, l, axle.name, DisplayName(axle.links[l].name), forces);
+    }
+  }
+  return columns;
+}
+
+}  // namespace
+
+DataTable MotionTable(const Vehicle& vehicle, const MotionSweep& sweep, UnitSystem units) {
+  const std::vector<MotionColumn> columns = Collect(vehicle, sweep.request.kind);
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  for (const MotionColumn& column : columns) table.columns.push_back(column.column);
+  for (const MotionRow& row : sweep.rows) {
+    std::vector<Cell> cells;
+    for (const MotionColumn& column : columns) cells.push_back(column.value(row));
+    table.rows.push_back(std::move(cells));
+  }
+  return table;
+}
+
+std::vector<Column> AllMotionColumns() {
+  std::vector<MotionColumn> columns;
+  for (const MotionKind kind : {MotionKind::kRoll, MotionKind::kOneWheel, MotionKind::kCrossed,
+                                MotionKind::kSteer}) {
+    columns.push_back({ParameterColumn(kind), {}});
+  }
+  AddHousing(columns, 0, "A", true);
+  AddSide(columns, 0, 0, "A", "S", true);
+  AddHand(columns, 0, 0, "A", "S");
+  columns.push_back({{"steer", "steer", kAngle, "", kSteerDefinition}, {}});
+  AddLink(columns, 0, 0, "A", "LINK", true);
+  std::vector<Column> all;
+  for (const MotionColumn& column : columns) all.push_back(column.column);
+  return all;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: MIT
+#include "solver/geometry/steering.h"
+
+#include <cmath>
+
+#include "solver/model/error.h"
+
+namespace linkwright {
+
+KingpinAxis PrepareKingpin(const Axle& axle, const AxleFrame& frame, double side) {
+  if (!axle.kingpin || !axle.kingpin->p_CK) {
+    throw ModelError({"axles", axle.name, "kingpin"},
+                     "steering needs a kingpin with `at`, a point of its axis");
+  }
+  const Kingpin& kingpin = *axle.kingpin;
+  Eigen::Vector3d p_CK = *kingpin.p_CK;
+  p_CK.y() *= side;
+  const Eigen::Vector3d axis_C(-std::tan(kingpin.caster), -side * std::tan(kingpin.inclination),
+                               1.0);
+  return {.p_AK = OnHousing(frame, p_CK),
+          .axis_A = frame.X_CA.linear().transpose() * axis_C.normalized()};
+}
+
+// |K + Rot(k, t) a - P|^2 = length^2 is linear in cos t and sin t: A cos t + B sin t = D, with a split
+// along and across k.
+std::optional<double> TurnToReach(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
+                                  const Eigen::Vector3d& p_AP, double length) {
+  const Eigen::Vector3d& k = pin.axis_A;
+  const Eigen::Vector3d a = p_AQ - pin.p_AK;
+  const Eigen::Vector3d along = k.dot(a) * k;
+  const Eigen::Vector3d across = a - along;
+  const Eigen::Vector3d c = pin.p_AK + along - p_AP;
+  const double A = 2.0 * c.dot(across), B = 2.0 * c.dot(k.cross(a));
+  const double D = length * length - c.squaredNorm() - across.squaredNorm();
+  const double reach = std::hypot(A, B);
+  if (!(std::abs(D) <= reach)) return std::nullopt;
+  const double middle = std::atan2(B, A), half = std::acos(D / reach);
+  const double one = std::remainder(middle + half, 2.0 * M_PI);
+  const double other = std::remainder(middle - half, 2.0 * M_PI);
+  return std::abs(one) < std::abs(other) ? one : other;
+}
+
+Eigen::Vector3d Turned(const KingpinAxis& pin, double turn, const Eigen::Vector3d& p_AQ) {
+  return pin.p_AK + Eigen::AngleAxisd(turn, pin.axis_A) * (p_AQ - pin.p_AK);
+}
+
+double HeadingOf(const KingpinAxis& pin, double turn, const Eigen::Isometry3d& X_CA) {
+  const Eigen::Vector3d spindle_A =
+      Eigen::AngleAxisd(turn, pin.axis_A) * Eigen::Vector3d::UnitY();
+  const Eigen::Vector3d spindle_C = X_CA.linear() * spindle_A;
+  return std::atan2(-spindle_C.x(), spindle_C.y());
+}
+
+Knuckle PrepareKnuckle(const Axle& axle, const AxleFrame& frame) {
+  if (!axle.steering) {
+    throw ModelError({"axles", axle.name}, "steering: drag_link is wanted to steer this axle");
+  }
+  const Span& drag_link = axle.steering->drag_link;
+  const double side = drag_link.p_CQ.y() >= 0.0 ? 1.0 : -1.0;
+  const Knuckle knuckle{.p_CP = drag_link.p_CP,
+                        .p_AQ = OnHousing(frame, drag_link.p_CQ),
+                        .pin = PrepareKingpin(axle, frame, side),
+                        .length = MeasuredLength(drag_link)};
+  constexpr double kShortestArm = 1e-3;  // [m] less, and the angle it gives is noise
+  if (knuckle.pin.axis_A.cross(knuckle.p_AQ - knuckle.pin.p_AK).norm() < kShortestArm) {
+    throw ModelError({"axles", axle.name, "steering", "drag_link"},
+                     "the drag link's axle end lies on the kingpin axis: it cannot steer the wheel");
+  }
+  return knuckle;
+}
+
+std::optional<double> KnuckleTurn(const Knuckle& knuckle, const Eigen::Isometry3d& X_CA) {
+  return TurnToReach(knuckle.pin, knuckle.p_AQ, X_CA.inverse(Eigen::Isometry) * knuckle.p_CP,
+                     knuckle.length);
+}
+
+std::optional<double> SpindleHeading(const Knuckle& knuckle, const Eigen::Isometry3d& X_CA) {
+  const std::optional<double> turn = KnuckleTurn(knuckle, X_CA);
+  if (!turn) return std::nullopt;
+  return HeadingOf(knuckle.pin, *turn, X_CA);
+}
+
+namespace {
+
+// By repeated correction: the heading turns almost one to one with the knuckle, so each correction
+// leaves some hundredths of the last.
+std::optional<double> TurnToHeading(const KingpinAxis& pin, const Eigen::Isometry3d& X_CA,
+                                    double heading) {
+  double turn = heading - HeadingOf(pin, 0.0, X_CA);
+  for (int iteration = 0; iteration < 50; ++iteration) {
+    const double miss = std::remainder(heading - HeadingOf(pin, turn, X_CA), 2.0 * M_PI);
+    turn += miss;
+    if (std::abs(miss) < 1e-13) return turn;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<HandTurns> TurnByHand(const Axle& axle, const AxleFrame& frame,
+                                    const Eigen::Isometry3d& X_CA, double hand) {
+  const KingpinAxis left = PrepareKingpin(axle, frame, 1.0);
+  const KingpinAxis right = PrepareKingpin(axle, frame, -1.0);
+  const auto turn = TurnToHeading(left, X_CA, HeadingOf(left, 0.0, X_CA) + hand);
+  if (!turn) return std::nullopt;
+  if (!axle.steering || !axle.steering->tie_rod) return HandTurns{.left = *turn, .right = *turn};
+  const TieRod& rod = *axle.steering->tie_rod;
+  const auto follow = TurnToReach(right, OnHousing(frame, rod.p_CR),
+                                  Turned(left, *turn, OnHousing(frame, rod.p_CL)),
+                                  (rod.p_CL - rod.p_CR).norm());
+  if (!follow) return std::nullopt;
+  return HandTurns{.left = *turn, .right = *follow};
+}
+
+}  // namespace linkwright

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+// What a housing's motion steers through the drag link, the steering wheel held.
+#pragma once
+
+#include <optional>
+
+#include "solver/pose/axle_frame.h"
+
+namespace linkwright {
+
+// A kingpin axis, in the housing frame.
+struct KingpinAxis {
+  Eigen::Vector3d p_AK;    // a point of it, in A [m]
+  Eigen::Vector3d axis_A;  // pointing up (unit)
+};
+
+// The axis of one side (+1 left, -1 right). errors: ModelError without kingpin.at.
+[[nodiscard]] KingpinAxis PrepareKingpin(const Axle& axle, const AxleFrame& frame, double side);
+
+// Turn about `pin` that puts a point of its knuckle at a distance from a fixed point, all in A; the root
+// nearest to no turn [rad]. Absent out of reach.
+[[nodiscard]] std::optional<double> TurnToReach(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
+                                                const Eigen::Vector3d& p_AP, double length);
+
+// A point of a knuckle after a turn, in A [m].
+[[nodiscard]] Eigen::Vector3d Turned(const KingpinAxis& pin, double turn,
+                                     const Eigen::Vector3d& p_AQ);
+
+// Heading against the chassis of a spindle whose knuckle has turned, left + [rad].
+[[nodiscard]] double HeadingOf(const KingpinAxis& pin, double turn, const Eigen::Isometry3d& X_CA);
+
+// The steered knuckle on the side of the drag link's axle end, in the housing frame.
+struct Knuckle {
+  Eigen::Vector3d p_CP;    // pitman end of the drag link, fixed in C [m]
+  Eigen::Vector3d p_AQ;    // knuckle end of the drag link, unsteered, in A [m]
+  KingpinAxis pin;
+  double length;  // of the drag link [m]
+};
+
+//   errors   ModelError without a drag link or kingpin.at. source: docs/theory.md (29)
+[[nodiscard]] Knuckle PrepareKnuckle(const Axle& axle, const AxleFrame& frame);
+
+// Angle by which the knuckle turns about its kingpin so that the drag link keeps its length, the
+// root joined to 0 in the measured stance [rad]; absent where the drag link cannot reach.
+[[nodiscard]] std::optional<double> KnuckleTurn(const Knuckle& knuckle,
+                                                const Eigen::Isometry3d& X_CA);
+
+// Heading of that wheel's spindle against the chassis, axle steer included, left + [rad].
+[[nodiscard]] std::optional<double> SpindleHeading(const Knuckle& knuckle,
+                                                   const Eigen::Isometry3d& X_CA);
+
+// Both knuckles' turns when the left wheel's heading has changed by `hand` at a housing pose.
+struct HandTurns {
+  double left, right;  // about their kingpins [rad]
+};
+
+// The right knuckle follows through the tie rod, or turns alike without one.
+//   returns  absent where the left wheel cannot reach that heading or the tie rod does not follow
+//   source   docs/theory.md (54)
+[[nodiscard]] std::optional<HandTurns> TurnByHand(const Axle& axle, const AxleFrame& frame,
+                                                  const Eigen::Isometry3d& X_CA, double hand);
+
+}  // namespace linkwright

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+#include "solver/geometry/travel_limits.h"
+
+#include "solver/model/force_law.h"
+
+namespace linkwright {
+namespace {
+
+double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
+  return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
+}
+
+}  // namespace
+
+std::vector<TravelMargin> TravelMargins(const Axle& axle, const AxleFrame& frame,
+                                        const Eigen::Isometry3d& X_CA) {
+  std::vector<TravelMargin> margins;
+  for (const Damper& damper : axle.dampers) {
+    const double length = LengthAt(damper.span, frame, X_CA);
+    const std::string name = DisplayName(damper.name);
+    if (damper.shortest) margins.push_back({TravelEnd::kDamperClosed, name, length - *damper.shortest});
+    if (damper.longest) margins.push_back({TravelEnd::kDamperOpen, name, *damper.longest - length});
+  }
+  for (const Spring& spring : axle.springs) {
+    const double length = LengthAt(spring.span, frame, X_CA);
+    const std::string name = DisplayName(spring.name);
+    if (spring.solid_length) {
+      margins.push_back({TravelEnd::kCoilBound, name, length - *spring.solid_length});
+    }
+    if (!spring.law.curve.empty()) {
+      margins.push_back({TravelEnd::kCoilBound, name, length - SolidBelow(spring.law)});
+    }
+  }
+  for (const Stop& stop : axle.bump_stops) {
+    if (stop.law.curve.empty()) continue;
+    const double length = LengthAt(stop.span, frame, X_CA);
+    margins.push_back({TravelEnd::kStopSolid, DisplayName(stop.name), length - SolidBelow(stop.law)});
+  }
+  return margins;
+}
+
+std::optional<TravelMargin> PastEnd(const std::vector<TravelMargin>& margins) {
+  std::optional<TravelMargin> worst;
+  for (const TravelMargin& margin : margins) {
+    if (margin.left >= -kEndTolerance) continue;
+    if (!worst || margin.left < worst->left) worst = margin;
+  }
+  return worst;
+}
+
+std::string Describe(const TravelMargin& margin) {
+  switch (margin.end) {
+    case TravelEnd::kDamperClosed:
+      return margin.member + " is fully closed";
+    case TravelEnd::kDamperOpen:
+      return margin.member + " is fully open";
+    case TravelEnd::kCoilBound:
+      return margin.member + " is coil-bound";
+    case TravelEnd::kStopSolid:
+      return margin.member + " is solid";
+    case TravelEnd::kLinksStraight:
+      return margin.member + " goes straight";
+    case TravelEnd::kDragLinkOutOfReach:
+      return "the drag link cannot reach its knuckle";
+  }
+  return margin.member;
+}
+
+}  // namespace linkwright

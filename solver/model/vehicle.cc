@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: MIT
+#include "solver/model/vehicle.h"
+
+namespace linkwright {
+
+std::string DisplayName(const MemberName& name) {
+  switch (name.side) {
+    case Side::kLeft:
+      return name.key + " left";
+    case Side::kRight:
+      return name.key + " right";
+    case Side::kMiddle:
+      break;
+  }
+  return name.key;
+}
+
+double MeasuredLength(const Span& span) { return (span.p_CQ - span.p_CP).norm(); }
+
+}  // namespace linkwright

@@ -1,0 +1,209 @@
+// SPDX-License-Identifier: MIT
+// What a vehicle is: plain data, SI units (m, kg, N, N/m, rad, s), no behaviour.
+//
+// Frames. C is the chassis: origin at the file's datum, x forward, y left, z up (ISO 8855).
+// Every point below is the place it had in C in the measured stance; points that ride on a
+// housing (axle ends, axle seats, wheel centres) are carried by the housing from there.
+// Notation: docs/notation.md. Members given as a pair in the file stand here as two members.
+#pragma once
+
+#include <Eigen/Core>
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace linkwright {
+
+// Which side of the vehicle a member stands on; kMiddle for one that was not given as a pair.
+enum class Side { kLeft, kRight, kMiddle };
+
+// How a member is called in the file ("lower arm") and which half of its pair it is.
+struct MemberName {
+  std::string key;
+  Side side = Side::kMiddle;
+};
+
+// "lower arm left", "track bar".
+[[nodiscard]] std::string DisplayName(const MemberName& name);
+
+// The two ends of a link, coil, stop or damper.
+struct Span {
+  Eigen::Vector3d p_CP;  // end on the chassis, from Co, in C [m]
+  Eigen::Vector3d p_CQ;  // end on the housing, from Co, in C, in the measured stance [m]
+};
+
+// Distance between the ends in the measured stance [m].
+[[nodiscard]] double MeasuredLength(const Span& span);
+
+// A member of fixed length with a joint at each end.
+struct Link {
+  MemberName name;
+  Span span;
+  double rate = 5e6;  // axial rate, both bushings in it [N/m]; matters beyond four links
+};
+
+// One point of a measured force law.
+struct CurvePoint {
+  double deflection;  // shortening from the free length [m]
+  double force;       // push on both seats [N]
+};
+
+// How a coil or a stop pushes, as a function of its length; never pulls.
+// With a curve: straight lines between points, zero before the first. Without: rate times deflection.
+struct ForceLaw {
+  double free_length = 0.0;       // [m]
+  double rate = 0.0;              // [N/m]; unused where a curve is given
+  std::vector<CurvePoint> curve;  // empty for a linear spring; deflections strictly ascending
+};
+
+// The wire a helical coil is wound from; the rate in its ForceLaw follows from it.
+struct CoilWire {
+  double wire_diameter;  // [m]
+  double mean_diameter;  // [m]
+  double active_coils;
+  double shear_modulus;  // [Pa]
+};
+
+struct Spring {
+  MemberName name;
+  Span span;
+  ForceLaw law;
+  std::optional<double> solid_length;  // [m]; absent: not given, binding is not watched
+  std::optional<CoilWire> wire;        // absent: the rate or a curve was given
+  bool weighed = false;                // the free length follows from the ledger's weights
+};
+
+struct Stop {
+  MemberName name;
+  Span span;
+  ForceLaw law;  // solid beyond the last point of its curve
+};
+
+struct Damper {
+  MemberName name;
+  Span span;
+  std::optional<double> shortest;  // eye to eye [m]
+  std::optional<double> longest;   // eye to eye [m]
+  std::optional<double> bump;      // [N s/m]
+  std::optional<double> rebound;   // [N s/m]
+};
+
+struct Tire {
+  std::optional<double> radius;  // unloaded [m]; not used without a rate
+  std::optional<double> width;   // [m]
+  std::optional<double> rate;    // vertical [N/m]; absent: rigid at its measured loaded height
+};
+
+// A lump of mass.
+struct Mass {
+  std::string item;
+  double mass;           // [kg]
+  Eigen::Vector3d p_CM;  // its centre, from Co, in C, in the measured stance [m]
+};
+
+struct Pinion {
+  Eigen::Vector3d p_CY;  // yoke: centre of the joint, from Co, in C [m]
+  double angle;          // of the shaft, + = yoke end up [rad]
+};
+
+// Axis the knuckle turns about; projected angles (ISO 8855), of the left side.
+struct Kingpin {
+  double caster;                        // top rearward + [rad]
+  double inclination = 0.0;             // top inward + [rad]
+  std::optional<Eigen::Vector3d> p_CK;  // a point of the left axis, from Co, in C [m]
+};
+
+// From knuckle to knuckle; it makes the one turn with the other.
+struct TieRod {
+  Eigen::Vector3d p_CL;  // end on the left knuckle, from Co, in C [m]
+  Eigen::Vector3d p_CR;  // end on the right knuckle [m]
+};
+
+struct Steering {
+  Span drag_link;                 // pitman arm (chassis end) to knuckle (axle end)
+  std::optional<TieRod> tie_rod;  // absent: both wheels are taken to steer alike
+};
+
+struct Opening {
+  double x, z;                   // centre in side view, chassis axes [m]
+  std::optional<double> radius;  // [m]
+};
+
+struct Axle {
+  std::string name;        // "front", "rear"
+  Eigen::Vector3d p_CW_l;  // left wheel centre, from Co, in C [m]
+  Eigen::Vector3d p_CW_r;  // right wheel centre [m]
+  Tire tire;
+  std::optional<Mass> unsprung;       // absent: only where the file is geometry only
+  std::optional<double> drive_share;  // share of drive torque, 0 to 1
+  std::optional<double> brake_share;  // share of brake force, 0 to 1
+  std::vector<Link> links;
+  std::vector<Spring> springs;
+  std::vector<Stop> bump_stops;
+  std::vector<Damper> dampers;
+  std::optional<double> bar_roll_rate;  // anti-roll bar, per radian of housing roll [N m/rad]
+  std::optional<Pinion> pinion;
+  std::optional<Kingpin> kingpin;
+  std::optional<Steering> steering;
+  std::optional<Opening> opening;
+};
+
+// kSingle: one cross. kDouble: two crosses with a centring device, taken as constant velocity.
+enum class JointKind { kSingle, kDouble };
+
+struct Driveshaft {
+  std::string name;
+  Eigen::Vector3d p_CO;  // centre of the output joint, from Co, in C [m]
+  double output_angle;   // + = yoke end up, against the chassis x axis [rad]
+  int axle;              // index into Vehicle::axles
+  JointKind output_joint = JointKind::kSingle;
+  JointKind axle_joint = JointKind::kSingle;
+  double phase = 0.0;               // axle-end inner yoke ahead of the output-end one [rad]
+  std::optional<double> slip;       // whole stroke of the spline [m]
+  std::optional<double> slip_left;  // left before bottoming in the measured stance [m]
+  std::optional<double> top_speed;  // of the shaft [rad/s]
+};
+
+// The sprung mass as given, or as the ledger gives it.
+struct SprungMass {
+  double mass;                          // [kg]
+  Eigen::Vector3d p_CM;                 // centre, from Co, in C [m]
+  std::optional<double> pitch_inertia;  // about y through its centre, without loads [kg m2]
+};
+
+// The donor on four scales, and what came off and went on.
+struct Ledger {
+  std::array<double, 4> weighed;  // front left, front right, rear left, rear right [kg]
+  double cg_height;               // of the weighed vehicle, above the floor [m]
+  std::vector<Mass> removed;
+  std::vector<Mass> added;
+  std::optional<double> pitch_inertia;  // of the finished sprung mass, without loads [kg m2]
+};
+
+struct Load {
+  std::string name;
+  std::vector<Mass> items;
+};
+
+// A point of the body whose height above the floor matters.
+struct Mark {
+  std::string name;
+  Eigen::Vector3d p_CB;  // from Co, in C [m]
+};
+
+constexpr int kFront = 0;
+constexpr int kRear = 1;
+
+struct Vehicle {
+  std::string title;
+  double floor_z = 0.0;       // of the floor in the measured stance, in C [m]
+  std::array<Axle, 2> axles;  // front, rear
+  std::vector<Driveshaft> driveshafts;
+  std::optional<SprungMass> sprung;  // as given; absent with a ledger or in a geometry-only file
+  std::optional<Ledger> ledger;
+  std::vector<Load> loads;  // at least one; a file without loads has one named "empty"
+  std::vector<Mark> marks;
+};
+
+}  // namespace linkwright

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+#include "solver/pose/axle_frame.h"
+
+#include <cmath>
+
+#include "solver/model/error.h"
+#include "solver/pose/rotation.h"
+
+namespace linkwright {
+
+AxleFrame PrepareAxle(const Axle& axle) {
+  AxleFrame frame;
+  const Eigen::Vector3d p_WrWl_C = axle.p_CW_l - axle.p_CW_r;
+  frame.track = p_WrWl_C.norm();
+  if (!(frame.track > 0.0)) {
+    throw ModelError({"axles", axle.name, "wheel_center"}, "both wheel centres are at one point");
+  }
+  const Eigen::Vector3d u = p_WrWl_C / frame.track;
+  const Eigen::Vector3d centre = 0.5 * (axle.p_CW_l + axle.p_CW_r);
+  frame.measured = {.x = centre.x(),
+                    .y = centre.y(),
+                    .steer = std::atan2(-u.x(), u.y()),
+                    .pitch = 0.0,
+                    .z = centre.z(),
+                    .roll = std::asin(u.z())};
+  frame.X_CA = Transform(frame.measured);
+  for (const Link& link : axle.links) {
+    const double length = MeasuredLength(link.span);
+    if (!(length > 0.0)) {
+      throw ModelError({"axles", axle.name, "links", link.name.key},
+                       "the link has no length: its frame and axle ends are at one point");
+    }
+    frame.links.push_back(
+        {link.span.p_CP, OnHousing(frame, link.span.p_CQ), length, link.rate});
+  }
+  return frame;
+}
+
+Eigen::Vector3d OnHousing(const AxleFrame& frame, const Eigen::Vector3d& p_CQ) {
+  return frame.X_CA.inverse(Eigen::Isometry) * p_CQ;
+}
+
+Pose AtTravels(const AxleFrame& frame, double left, double right, const Pose& guess) {
+  Pose pose = guess;
+  pose.z = frame.measured.z + 0.5 * (left + right);
+  pose.roll = std::asin(std::sin(frame.measured.roll) + (left - right) / frame.track);
+  return pose;
+}
+
+Travels TravelsOf(const AxleFrame& frame, const Pose& pose) {
+  const double mean = pose.z - frame.measured.z;
+  const double half = 0.5 * frame.track * (std::sin(pose.roll) - std::sin(frame.measured.roll));
+  return {mean + half, mean - half};
+}
+
+Eigen::Isometry3d Transform(const Pose& pose) {
+  const Rotation<double> R = HousingRotation(pose.steer, pose.roll, pose.pitch);
+  Eigen::Isometry3d X_CA = Eigen::Isometry3d::Identity();
+  X_CA.linear() << R[0], R[1], R[2], R[3], R[4], R[5], R[6], R[7], R[8];
+  X_CA.translation() << pose.x, pose.y, pose.z;
+  return X_CA;
+}
+
+}  // namespace linkwright

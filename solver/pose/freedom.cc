@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: MIT
+#include "solver/pose/freedom.h"
+
+#include <Eigen/SVD>
+#include <algorithm>
+#include <cmath>
+
+#include "solver/model/error.h"
+#include "solver/pose/link_equations.h"
+#include "solver/pose/motion.h"
+
+namespace linkwright {
+namespace {
+
+using Jacobian = Eigen::Matrix<double, Eigen::Dynamic, 4>;
+
+// Angles at half the track, so that every column is metres per metre.
+Jacobian ScaledJacobian(const AxleFrame& frame) {
+  const auto n = static_cast<Eigen::Index>(frame.links.size());
+  Eigen::VectorXd residuals(n);
+  Jacobian J(n, 4);
+  LinkResiduals(frame.links, frame.measured, residuals.data(), J.data());
+  J.rightCols<2>() /= 0.5 * frame.track;
+  return J;
+}
+
+const char* MotionInWords(Eigen::Index unknown) {
+  switch (unknown) {
+    case kX:
+      return "can move fore and aft: nothing like a trailing arm holds it";
+    case kY:
+      return "can move sideways: nothing like a track bar holds it";
+    case kSteer:
+      return "can steer: nothing holds it square to the chassis";
+    default:
+      return "can wind up about its own tube: nothing like an upper arm holds it";
+  }
+}
+
+// Names for the columns of `directions` (4 x k), each unknown used once: the one that stands out most
+// in the space they span first.
+std::vector<Eigen::Index> NameDirections(const Eigen::Matrix<double, 4, Eigen::Dynamic>& directions) {
+  std::vector<Eigen::Index> order{0, 1, 2, 3};
+  const Eigen::Vector4d share = directions.rowwise().norm();
+  std::stable_sort(order.begin(), order.end(),
+                   [&](Eigen::Index a, Eigen::Index b) { return share[a] > share[b]; });
+  order.resize(static_cast<size_t>(directions.cols()));
+  std::sort(order.begin(), order.end());
+  return order;
+}
+
+std::vector<FreeMotion> Motions(const Eigen::Matrix4d& V, const Eigen::Vector4d& held, double from,
+                                double to) {
+  std::vector<Eigen::Index> columns;
+  for (Eigen::Index k = 0; k < 4; ++k) {
+    if (held[k] >= from && held[k] < to) columns.push_back(k);
+  }
+  Eigen::Matrix<double, 4, Eigen::Dynamic> directions(4, columns.size());
+  for (size_t i = 0; i < columns.size(); ++i) {
+    directions.col(static_cast<Eigen::Index>(i)) = V.col(columns[i]);
+  }
+  const std::vector<Eigen::Index> names = NameDirections(directions);
+  std::vector<FreeMotion> motions;
+  for (size_t i = 0; i < columns.size(); ++i) {
+    motions.push_back({V.col(columns[i]), held[columns[i]], MotionInWords(names[i])});
+  }
+  return motions;
+}
+
+LinkFight Fight(const AxleFrame& frame) {
+  const HousingMotion motion = EvaluateMotion(frame, frame.measured);
+  LinkFight fight{.too_many = frame.links.size() - 4,
+                  .bounce_rate = motion.strain.zz,
+                  .roll_rate = motion.strain.rr,
+                  .bounce_link_force = 0.0,
+                  .roll_link_force = 0.0,
+                  .bounce_link = 0,
+                  .roll_link = 0};
+  for (size_t i = 0; i < frame.links.size(); ++i) {
+    const FrameLink& link = frame.links[i];
+    const Taylor stretch = LinkResidual(link, motion.p, motion.R);
+    const double bounce = std::abs(link.rate * stretch.z), roll = std::abs(link.rate * stretch.r);
+    if (bounce > fight.bounce_link_force) fight.bounce_link_force = bounce, fight.bounce_link = i;
+    if (roll > fight.roll_link_force) fight.roll_link_force = roll, fight.roll_link = i;
+  }
+  return fight;
+}
+
+}  // namespace
+
+Freedom AnalyseFreedom(const Axle& axle, const AxleFrame& frame) {
+  Freedom freedom{.rank = 0, .free = {}, .weak = {}, .fight = std::nullopt};
+  Eigen::Vector4d held = Eigen::Vector4d::Zero();
+  Eigen::Matrix4d V = Eigen::Matrix4d::Identity();
+  if (!axle.links.empty()) {
+    const Eigen::JacobiSVD<Eigen::MatrixXd> svd(ScaledJacobian(frame), Eigen::ComputeFullV);
+    held.head(svd.singularValues().size()) = svd.singularValues();
+    V = svd.matrixV();
+  }
+  freedom.rank = static_cast<int>((held.array() >= kFree).count());
+  freedom.free = Motions(V, held, 0.0, kFree);
+  freedom.weak = Motions(V, held, kFree, kWeak);
+  if (freedom.rank == 4 && axle.links.size() > 4) freedom.fight = Fight(frame);
+  return freedom;
+}
+
+namespace {
+
+void RequireHeld(const Axle& axle, const Freedom& freedom) {
+  if (freedom.free.empty()) return;
+  std::string message = "the " + axle.name + " axle ";
+  for (size_t i = 0; i < freedom.free.size(); ++i) {
+    if (i > 0) message += "; it ";
+    message += freedom.free[i].words;
+  }
+  const size_t n = axle.links.size();
+  if (n < 4) {
+    message += "; it has " + std::to_string(n) + (n == 1 ? " link" : " links") +
+               " where four motions want holding";
+  } else {
+    message += "; its links are enough in number but two or more of them hold the same motion";
+  }
+  throw ModelError({"axles", axle.name, "links"}, message);
+}
+
+void RequireUnlocked(const Axle& axle, const AxleFrame& frame, const LinkFight& fight) {
+  double softest = frame.links.front().rate;
+  for (const FrameLink& link : frame.links) softest = std::min(softest, link.rate);
+  const double arm = 0.5 * frame.track;
+  const bool bounce = fight.bounce_rate > kLocked * softest;
+  const bool roll = fight.roll_rate / (arm * arm) > kLocked * softest;
+  if (!bounce && !roll) return;
+  const Link& worst = axle.links[bounce ? fight.bounce_link : fight.roll_link];
+  throw ModelError({"axles", axle.name, "links", worst.name.key},
+                   "the links lock the " + axle.name + " axle in " + (bounce ? "bounce" : "roll") +
+                       ": there are " + std::to_string(fight.too_many) +
+                       " more than its four motions, and " + DisplayName(worst.name) +
+                       " fights the rest rigidly; take a link out, or line it up so that the axle "
+                       "can move");
+}
+
+}  // namespace
+
+void RequireLocated(const Axle& axle, const AxleFrame& frame) {
+  const Freedom freedom = AnalyseFreedom(axle, frame);
+  RequireHeld(axle, freedom);
+  if (freedom.fight) RequireUnlocked(axle, frame, *freedom.fight);
+}
+
+}  // namespace linkwright

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: MIT
+#include "solver/pose/motion.h"
+
+#include <Eigen/LU>
+#include <cmath>
+
+#include "solver/pose/link_equations.h"
+
+namespace linkwright {
+namespace {
+
+Taylor HeightVariable(double z) { return {.v = z, .z = 1.0}; }
+Taylor RollVariable(double roll) { return {.v = roll, .r = 1.0}; }
+
+// dq/ds = -slope^-1 dF/ds with the unknowns held; then d2q/ds2 = -slope^-1 d2F/ds2 with their first
+// derivatives in and their second ones left out. docs/theory.md (5)
+std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose) {
+  std::array<Taylor, 4> q{Constant(pose.x), Constant(pose.y), Constant(pose.steer),
+                          Constant(pose.pitch)};
+  const Taylor z = HeightVariable(pose.z), roll = RollVariable(pose.roll);
+  const PoseEquations held = EvaluateEquations(frame.links, q, z, roll);
+  const Eigen::PartialPivLU<Eigen::Matrix4d> slope(held.slope);
+  Eigen::Matrix<double, 4, 2> first;
+  for (int i = 0; i < 4; ++i) {
+    const Taylor& F = held.F[static_cast<size_t>(i)];
+    first.row(i) << F.z, F.r;
+  }
+  first = slope.solve(-first).eval();
+  for (int i = 0; i < 4; ++i) {
+    q[static_cast<size_t>(i)].z = first(i, 0);
+    q[static_cast<size_t>(i)].r = first(i, 1);
+  }
+  const PoseEquations moving = EvaluateEquations(frame.links, q, z, roll);
+  Eigen::Matrix<double, 4, 3> second;
+  for (int i = 0; i < 4; ++i) {
+    const Taylor& F = moving.F[static_cast<size_t>(i)];
+    second.row(i) << F.zz, F.zr, F.rr;
+  }
+  second = slope.solve(-second).eval();
+  for (int i = 0; i < 4; ++i) {
+    Taylor& unknown = q[static_cast<size_t>(i)];
+    unknown.zz = second(i, 0);
+    unknown.zr = second(i, 1);
+    unknown.rr = second(i, 2);
+  }
+  return q;
+}
+
+}  // namespace
+
+HousingMotion EvaluateMotion(const AxleFrame& frame, const Pose& pose) {
+  HousingMotion motion{.pose = pose,
+                       .q = UnknownsAlong(frame, pose),
+                       .p = {},
+                       .R = {},
+                       .link_forces = {},
+                       .strain = {}};
+  motion.p = {motion.q[kX], motion.q[kY], HeightVariable(pose.z)};
+  motion.R = HousingRotation(motion.q[kSteer], RollVariable(pose.roll), motion.q[kPitch]);
+  if (frame.links.size() <= 4) return motion;
+  for (const FrameLink& link : frame.links) {
+    const Taylor stretch = LinkResidual(link, motion.p, motion.R);
+    motion.link_forces.push_back(link.rate * stretch.v);
+    motion.strain = motion.strain + 0.5 * link.rate * (stretch * stretch);
+  }
+  return motion;
+}
+
+TaylorPoint MotionOf(const HousingMotion& motion, const Eigen::Vector3d& p_AQ) {
+  TaylorPoint point = Rotate(motion.R, p_AQ);
+  for (size_t i = 0; i < 3; ++i) point[i] = point[i] + motion.p[i];
+  return point;
+}
+
+Taylor DistanceTo(const HousingMotion& motion, const Eigen::Vector3d& p_CP,
+                  const Eigen::Vector3d& p_AQ) {
+  TaylorPoint d = MotionOf(motion, p_AQ);
+  for (size_t i = 0; i < 3; ++i) d[i] = d[i] - p_CP[static_cast<int>(i)];
+  return sqrt(Dot(d, d));
+}
+
+Taylor HousingPitch(const HousingMotion& motion) { return asin(motion.R[6]); }
+
+namespace {
+
+// Steer turns about z of C, roll about the housing's level forward direction, pitch about -y of A.
+Eigen::Vector3d Turn(const HousingMotion& motion, double steer, double roll, double pitch) {
+  const double heading = motion.pose.steer;
+  const Eigen::Vector3d forward(std::cos(heading), std::sin(heading), 0.0);
+  const Eigen::Vector3d lateral(motion.R[1].v, motion.R[4].v, motion.R[7].v);
+  return steer * Eigen::Vector3d::UnitZ() + roll * forward - pitch * lateral;
+}
+
+}  // namespace
+
+Eigen::Vector3d TurnPerRoll(const HousingMotion& motion) {
+  return Turn(motion, motion.q[kSteer].r, 1.0, motion.q[kPitch].r);
+}
+
+Eigen::Vector3d TurnPerHeight(const HousingMotion& motion) {
+  return Turn(motion, motion.q[kSteer].z, 0.0, motion.q[kPitch].z);
+}
+
+Pose Predict(const HousingMotion& motion, double z, double roll) {
+  const double dz = z - motion.pose.z, dr = roll - motion.pose.roll;
+  const auto at = [&](const Taylor& t) {
+    return t.v + t.z * dz + t.r * dr + 0.5 * (t.zz * dz * dz + t.rr * dr * dr) + t.zr * dz * dr;
+  };
+  return {.x = at(motion.q[kX]),
+          .y = at(motion.q[kY]),
+          .steer = at(motion.q[kSteer]),
+          .pitch = at(motion.q[kPitch]),
+          .z = z,
+          .roll = roll};
+}
+
+}  // namespace linkwright

@@ -1,0 +1,200 @@
+// SPDX-License-Identifier: MIT
+#include "solver/pose/solve.h"
+
+#include <ceres/tiny_solver.h>
+
+#include <Eigen/LU>
+#include <Eigen/SVD>
+#include <algorithm>
+#include <cmath>
+
+#include "solver/pose/link_equations.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kResidualMet = 1e-11;    // [m] 1e-5 of the finest mark on a tape rule
+constexpr double kNewtonStepMet = 1e-12;  // [m, rad] rounding of metres, times a condition of 1e4
+constexpr double kShortestStep = 1e-7;    // [m] a step this short that still fails is a dead point
+constexpr double kLongestStep = 0.06;     // [m] a fifth of the shortest arms in use
+constexpr double kLandNear = 0.1;         // correction allowed, as a share of the step
+
+// Residuals weighted by the square root of each link's share of the greatest rate.
+template <int N>
+struct WeightedResiduals {
+  using Scalar = double;
+  enum { NUM_RESIDUALS = N, NUM_PARAMETERS = 4 };
+  const AxleFrame& frame;
+  Pose at;
+  Eigen::Matrix<double, N, 1> root_weight;
+
+  [[nodiscard]] int NumResiduals() const { return static_cast<int>(frame.links.size()); }
+
+  bool operator()(const double* q, double* residuals, double* jacobian) const {
+    Pose pose = at;
+    pose.x = q[kX], pose.y = q[kY], pose.steer = q[kSteer], pose.pitch = q[kPitch];
+    LinkResiduals(frame.links, pose, residuals, jacobian);
+    if constexpr (N == 4) return true;
+    const int n = NumResiduals();
+    for (int i = 0; i < n; ++i) residuals[i] *= root_weight[i];
+    if (jacobian == nullptr) return true;
+    for (int k = 0; k < 4; ++k) {
+      for (int i = 0; i < n; ++i) jacobian[k * n + i] *= root_weight[i];
+    }
+    return true;
+  }
+};
+
+template <int N>
+Pose Minimise(const AxleFrame& frame, const Pose& guess) {
+  WeightedResiduals<N> function{.frame = frame, .at = guess, .root_weight = {}};
+  const auto n = static_cast<Eigen::Index>(frame.links.size());
+  function.root_weight.resize(n);
+  double greatest = 0.0;
+  for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    function.root_weight[i] = std::sqrt(frame.links[static_cast<size_t>(i)].rate / greatest);
+  }
+  ceres::TinySolver<WeightedResiduals<N>> solver;
+  solver.options.max_num_iterations = 30;
+  solver.options.initial_trust_region_radius = 1e12;  // Gauss-Newton unless a step fails
+  solver.options.function_tolerance = 0.0;  // TinySolver takes it as absolute; not wanted
+  solver.options.parameter_tolerance = N == 4 ? 1e-15 : 1e-9;
+  solver.options.gradient_tolerance = N == 4 ? 1e-15 : 1e-12;
+  solver.options.cost_threshold = 5e-25;  // [m2] residuals 10 times inside kResidualMet
+  Eigen::Vector4d q(guess.x, guess.y, guess.steer, guess.pitch);
+  solver.Solve(function, &q);
+  Pose pose = guess;
+  pose.x = q[kX], pose.y = q[kY], pose.steer = q[kSteer], pose.pitch = q[kPitch];
+  return pose;
+}
+
+double WorstResidual(const AxleFrame& frame, const Pose& pose) {
+  std::array<double, 4> residuals{};
+  LinkResiduals(frame.links, pose, residuals.data(), nullptr);
+  double worst = 0.0;
+  for (double r : residuals) {
+    if (!(std::abs(r) <= worst)) worst = std::abs(r);  // a NaN sticks
+  }
+  return worst;
+}
+
+PoseSolution Solution(const Pose& pose, SolveStatus status) {
+  PoseSolution solution;
+  solution.pose = pose;
+  solution.status = status;
+  return solution;
+}
+
+// Newton's method on the gradient of the strain energy, from TinySolver's minimum: Gauss-Newton
+// alone crawls where residuals are not zero.
+PoseSolution Polish(const AxleFrame& frame, Pose pose) {
+  for (int iteration = 0; iteration < 12; ++iteration) {
+    const PoseEquations equations = EvaluateEquations(
+        frame.links,
+        {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
+        Constant(pose.z), Constant(pose.roll));
+    Eigen::Vector4d F;
+    for (int k = 0; k < 4; ++k) F[k] = equations.F[static_cast<size_t>(k)].v;
+    const Eigen::Vector4d step = equations.slope.partialPivLu().solve(F);
+    pose.x -= step[kX], pose.y -= step[kY], pose.steer -= step[kSteer], pose.pitch -= step[kPitch];
+    if (step.norm() <= kNewtonStepMet) return Solution(pose, SolveStatus::kConverged);
+    if (!step.allFinite()) break;
+  }
+  return Solution(pose, SolveStatus::kNotConverged);
+}
+
+// How far a solved pose is from its prediction, angles at half the track [m].
+double Correction(const AxleFrame& frame, const Pose& predicted, const Pose& solved) {
+  const double arm = 0.5 * frame.track;
+  return Eigen::Vector4d(solved.x - predicted.x, solved.y - predicted.y,
+                         arm * (solved.steer - predicted.steer),
+                         arm * (solved.pitch - predicted.pitch))
+      .norm();
+}
+
+// Determinant of the equations' slope; its sign tells the branch the links are assembled in.
+double SlopeDeterminant(const AxleFrame& frame, const Pose& pose) {
+  if (frame.links.size() == 4) {
+    Eigen::Vector4d residuals;
+    Eigen::Matrix4d J;
+    LinkResiduals(frame.links, pose, residuals.data(), J.data());
+    return J.determinant();
+  }
+  return EvaluateEquations(
+             frame.links,
+             {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
+             Constant(pose.z), Constant(pose.roll))
+      .slope.determinant();
+}
+
+// The link that carries the most where the links line up: the greatest share of the force pattern that
+// the four unknowns resist least, each link weighted by the root of its rate.
+size_t BlockingLink(const AxleFrame& frame, const Pose& pose) {
+  const auto n = static_cast<Eigen::Index>(frame.links.size());
+  Eigen::VectorXd residuals(n);
+  Eigen::Matrix<double, Eigen::Dynamic, 4> J(n, 4);
+  LinkResiduals(frame.links, pose, residuals.data(), J.data());
+  double greatest = 0.0;
+  for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    J.row(i) *= std::sqrt(frame.links[static_cast<size_t>(i)].rate / greatest);
+  }
+  const Eigen::JacobiSVD<Eigen::MatrixXd> svd(J, Eigen::ComputeThinU);
+  Eigen::Index worst = 0;
+  svd.matrixU().col(3).cwiseAbs().maxCoeff(&worst);
+  return static_cast<size_t>(worst);
+}
+
+}  // namespace
+
+PoseSolution SolvePose(const AxleFrame& frame, const Pose& guess) {
+  switch (frame.links.size()) {
+    case 4: {
+      const Pose pose = Minimise<4>(frame, guess);
+      const double worst = WorstResidual(frame, pose);
+      PoseSolution solution = Solution(
+          pose, worst <= kResidualMet ? SolveStatus::kConverged : SolveStatus::kNotConverged);
+      solution.worst_link_error = worst;
+      return solution;
+    }
+    case 5:
+      return Polish(frame, Minimise<5>(frame, guess));
+    case 6:
+      return Polish(frame, Minimise<6>(frame, guess));
+    default:
+      return Polish(frame, Minimise<Eigen::Dynamic>(frame, guess));
+  }
+}
+
+PoseSolution MovePose(const AxleFrame& frame, const HousingMotion& from, double z, double roll) {
+  const double arm = 0.5 * frame.track;
+  HousingMotion here = from;
+  const double sign = std::copysign(1.0, SlopeDeterminant(frame, from.pose));
+  double share = 1.0;  // of what is left to walk
+  while (true) {
+    const double dz = z - here.pose.z, dr = roll - here.pose.roll;
+    const double left = std::abs(dz) + arm * std::abs(dr);
+    share = std::min(share, kLongestStep / std::max(left, kLongestStep));
+    const bool last = share >= 1.0;
+    const Pose predicted = last ? Predict(here, z, roll)
+                                : Predict(here, here.pose.z + share * dz, here.pose.roll + share * dr);
+    const PoseSolution step = SolvePose(frame, predicted);
+    const bool near = step.status == SolveStatus::kConverged &&
+                      Correction(frame, predicted, step.pose) <= kLandNear * share * left + 1e-12;
+    if (near && sign * SlopeDeterminant(frame, step.pose) > 0.0) {
+      if (last) return step;
+      here = EvaluateMotion(frame, step.pose);
+      share = std::min(1.0, 2.0 * share / (1.0 - share));
+      continue;
+    }
+    if (!(share * left > kShortestStep)) {
+      PoseSolution stuck = Solution(here.pose, SolveStatus::kLinksStraight);
+      stuck.blocking_link = BlockingLink(frame, here.pose);
+      return stuck;
+    }
+    share *= 0.5;
+  }
+}
+
+}  // namespace linkwright

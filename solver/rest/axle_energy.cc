@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+#include "solver/rest/axle_energy.h"
+
+namespace linkwright {
+
+std::vector<Pusher> PreparePushers(const Axle& axle, const AxleFrame& frame) {
+  std::vector<Pusher> pushers;
+  for (const Spring& spring : axle.springs) {
+    pushers.push_back(
+        {&spring.law, spring.span.p_CP, OnHousing(frame, spring.span.p_CQ), true});
+  }
+  for (const Stop& stop : axle.bump_stops) {
+    pushers.push_back({&stop.law, stop.span.p_CP, OnHousing(frame, stop.span.p_CQ), false});
+  }
+  return pushers;
+}
+
+AxleEnergy StoredEnergy(const Axle& axle, const AxleFrame& frame,
+                        const std::vector<Pusher>& pushers, const HousingMotion& motion) {
+  AxleEnergy energy;
+  for (const Pusher& pusher : pushers) {
+    const Taylor length = DistanceTo(motion, pusher.p_CP, pusher.p_AQ);
+    const LawState law = Evaluate(*pusher.law, length.v);
+    if (law.force == 0.0 && law.rate == 0.0) continue;
+    energy.springs = energy.springs + Chain(length, law.energy, -law.force, law.rate);
+  }
+  if (axle.bar_roll_rate) {
+    const double wound = motion.pose.roll - frame.measured.roll;
+    const double rate = *axle.bar_roll_rate;
+    energy.bar = {.v = 0.5 * rate * wound * wound, .r = rate * wound, .rr = rate};
+  }
+  return energy;
+}
+
+std::optional<MeanCoil> MeanOfCoils(const std::vector<Pusher>& pushers,
+                                    const HousingMotion& motion) {
+  MeanCoil sum{0.0, 0.0};
+  double count = 0.0;
+  for (const Pusher& pusher : pushers) {
+    if (!pusher.coil) continue;
+    const double length = DistanceTo(motion, pusher.p_CP, pusher.p_AQ).v;
+    sum.length += length;
+    sum.force += Evaluate(*pusher.law, length).force;
+    count += 1.0;
+  }
+  if (count == 0.0) return std::nullopt;
+  return MeanCoil{sum.length / count, sum.force / count};
+}
+
+}  // namespace linkwright

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// Energy that an axle's coils, stops and anti-roll bar hold, along its height and roll.
+#pragma once
+
+#include "solver/model/force_law.h"
+#include "solver/pose/motion.h"
+
+namespace linkwright {
+
+// Coils and stops, with their housing ends expressed in A once.
+struct Pusher {
+  const ForceLaw* law;      // of the vehicle the rig was made from, which must outlive it
+  Eigen::Vector3d p_CP;     // chassis seat [m]
+  Eigen::Vector3d p_AQ;     // housing seat [m]
+  bool coil;                // a coil, or a stop
+};
+
+[[nodiscard]] std::vector<Pusher> PreparePushers(const Axle& axle, const AxleFrame& frame);
+
+struct AxleEnergy {
+  Taylor springs;  // coils and stops [J]
+  Taylor bar;      // anti-roll bar [J]
+};
+
+// source: docs/theory.md (30), (31)
+[[nodiscard]] AxleEnergy StoredEnergy(const Axle& axle, const AxleFrame& frame,
+                                      const std::vector<Pusher>& pushers,
+                                      const HousingMotion& motion);
+
+// Mean length [m] and mean force [N] of the axle's coils; absent without coils.
+struct MeanCoil {
+  double length, force;
+};
+[[nodiscard]] std::optional<MeanCoil> MeanOfCoils(const std::vector<Pusher>& pushers,
+                                                  const HousingMotion& motion);
+
+}  // namespace linkwright

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// A vehicle prepared for solving: frames, motions in the measured stance, springs.
+#pragma once
+
+#include "solver/pose/motion.h"
+#include "solver/pose/solve.h"
+#include "solver/rest/axle_energy.h"
+
+namespace linkwright {
+
+struct RigAxle {
+  AxleFrame frame;
+  HousingMotion measured;
+  std::vector<Pusher> pushers;
+};
+
+// Refers to the vehicle it was made from, which must outlive it.
+struct Rig {
+  const Vehicle* vehicle;
+  std::array<RigAxle, 2> axles;
+};
+
+// errors: ModelError where an axle's links leave it free to move, or fight one another so hard that
+// it cannot move in bounce or roll (solver/pose/freedom.h).
+[[nodiscard]] Rig PrepareRig(const Vehicle& vehicle);
+
+}  // namespace linkwright

@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+// A resting position: what a settle returns and what everything after it reads.
+#pragma once
+
+#include <string>
+
+#include "solver/rest/rig.h"
+
+namespace linkwright {
+
+enum class StanceStatus {
+  kRests,     // stationary, stable, every member within its ends
+  kPastEnd,   // stationary only with a stop, coil or damper past its end
+  kUnstable,  // stationary, but the energy is no minimum there: it would fall over or wind down
+  kNotFound,  // no stationary point within kMostIterations
+};
+
+// Wheel order everywhere: front left, front right, rear left, rear right.
+using PerWheel = std::array<double, 4>;
+
+struct Stance {
+  StanceStatus status = StanceStatus::kNotFound;
+  std::string message;         // empty where it rests; else what is wrong, for a person
+  std::string load;            // name of the load
+  SprungMass sprung;           // with the load
+  double heave = 0.0;          // height of Co above the floor [m]
+  Eigen::Vector3d up_C;        // the floor's normal, in C (unit)
+  std::array<HousingMotion, 2> motion;
+  PerWheel wheel_load{};       // vertical, floor on tyre [N]
+  PerWheel wheel_height{};     // of the wheel centre above the floor: the loaded radius [m]
+};
+
+// Height of a point of C above the level floor [m].
+[[nodiscard]] double HeightAboveFloor(const Stance& stance, const Eigen::Vector3d& p_C);
+
+// Elevation of the chassis x axis, nose up +, and of its y axis, left side up + [rad].
+[[nodiscard]] double Rake(const Stance& stance);
+[[nodiscard]] double Roll(const Stance& stance);
+
+}  // namespace linkwright

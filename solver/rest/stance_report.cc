@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: MIT
+#include "solver/rest/stance_report.h"
+
+#include "solver/geometry/front_view.h"
+#include "solver/model/masses.h"
+
+namespace linkwright {
+namespace {
+
+Eigen::Vector3d CentreOf(const HousingMotion& motion) {
+  return {motion.p[0].v, motion.p[1].v, motion.p[2].v};
+}
+
+Eigen::Vector3d WheelCentre(const Rig& rig, const Stance& stance, size_t wheel) {
+  const double half = 0.5 * rig.axles[wheel / 2].frame.track;
+  return Transform(stance.motion[wheel / 2].pose) *
+         Eigen::Vector3d(0.0, wheel % 2 == 0 ? half : -half, 0.0);
+}
+
+// Horizontal direction the chassis x axis points in, expressed in C.
+Eigen::Vector3d Heading(const Stance& stance) {
+  const Eigen::Vector3d x = Eigen::Vector3d::UnitX();
+  return (x - x.dot(stance.up_C) * stance.up_C).normalized();
+}
+
+AxleReport ReportAxle(const Rig& rig, const Stance& stance, size_t i) {
+  const Axle& axle = rig.vehicle->axles[i];
+  const RigAxle& prepared = rig.axles[i];
+  const HousingMotion& motion = stance.motion[i];
+  const AxleEnergy energy = StoredEnergy(axle, prepared.frame, prepared.pushers, motion);
+  const Eigen::Vector3d measured = prepared.frame.X_CA.translation();
+  const Eigen::Vector3d centre = CentreOf(motion);
+  AxleReport report{};
+  report.body_rise = HeightAboveFloor(stance, measured) - (measured.z() - rig.vehicle->floor_z);
+  if (axle.opening) {
+    report.opening_ahead = centre.x() - axle.opening->x;
+    report.opening_up = centre.z() - axle.opening->z;
+  }
+  report.wheel_rate = WheelRate(energy);
+  report.ride_rate = RideRate(report.wheel_rate, axle.tire);
+  report.ride_frequency = RideFrequency(report.ride_rate, SprungMassOn(rig, stance, i));
+  report.roll_stiffness = RollStiffness(energy, motion);
+  return report;
+}
+
+void AddTotals(const Rig& rig, const Stance& stance, StanceReport& report) {
+  double mass = stance.sprung.mass;
+  Eigen::Vector3d moment = mass * stance.sprung.p_CM;
+  for (size_t i = 0; i < 2; ++i) {
+    const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
+    mass += unsprung.mass;
+    moment += unsprung.mass * (Transform(stance.motion[i].pose) *
+                               OnHousing(rig.axles[i].frame, unsprung.p_CM));
+  }
+  report.total_mass = mass;
+  report.cg_C = moment / mass;
+  report.cg_height = HeightAboveFloor(stance, report.cg_C);
+}
+
+void AddModes(const Stance& stance, StanceReport& report) {
+  const Eigen::Vector3d e = Heading(stance);
+  const double b = e.dot(CentreOf(stance.motion[0]) - stance.sprung.p_CM);
+  const double c = e.dot(stance.sprung.p_CM - CentreOf(stance.motion[1]));
+  report.modes = TwoModes(2.0 * report.axles[0].ride_rate, 2.0 * report.axles[1].ride_rate, b, c,
+                          stance.sprung.mass, stance.sprung.pitch_inertia);
+}
+
+// The roll axis is the sweep's at travel 0: in side view, each axle at the mean of its two travels.
+void AddRollGradient(const Rig& rig, const Stance& stance, StanceReport& report) {
+  const std::array<HousingMotion, 2> level = LevelMotion(rig, stance);
+  std::array<Eigen::Vector3d, 2> centre;
+  std::array<double, 2> radius{}, roll_center{};
+  double stiffness = 0.0;
+  for (size_t i = 0; i < 2; ++i) {
+    centre[i] = CentreOf(level[i]);
+    radius[i] = 0.5 * (stance.wheel_height[2 * i] + stance.wheel_height[2 * i + 1]);
+    stiffness += WithTires(report.axles[i].roll_stiffness, rig.vehicle->axles[i].tire,
+                           rig.axles[i].frame.track);
+  }
+  const Floor floor = FloorUnder(centre, radius);
+  for (size_t i = 0; i < 2; ++i) roll_center[i] = RollCenterHeight(level[i], floor);
+  report.roll_axis_height = JoinRollCenters(centre, roll_center, floor, stance.sprung.p_CM).height;
+  const double arm = HeightAbove(floor, stance.sprung.p_CM) - report.roll_axis_height;
+  report.roll_gradient = RollGradient(stiffness, stance.sprung.mass, arm);
+}
+
+}  // namespace
+
+std::array<HousingMotion, 2> LevelMotion(const Rig& rig, const Stance& stance) {
+  std::array<HousingMotion, 2> level;
+  for (size_t i = 0; i < 2; ++i) {
+    const AxleFrame& frame = rig.axles[i].frame;
+    const HousingMotion& own = stance.motion[i];
+    level[i] = EvaluateMotion(
+        frame, MovePose(frame, own, own.pose.z, frame.measured.roll).pose);
+  }
+  return level;
+}
+
+StanceReport ReportStance(const Rig& rig, const Stance& stance) {
+  StanceReport report{};
+  AddTotals(rig, stance, report);
+  report.rake = Rake(stance);
+  report.roll = Roll(stance);
+  for (size_t i = 0; i < 2; ++i) {
+    const Travels travels = TravelsOf(rig.axles[i].frame, stance.motion[i].pose);
+    report.travel[2 * i] = travels.left;
+    report.travel[2 * i + 1] = travels.right;
+    report.axles[i] = ReportAxle(rig, stance, i);
+  }
+  report.wheel_load = stance.wheel_load;
+  const Eigen::Vector3d e = Heading(stance);
+  report.wheelbase_left = e.dot(WheelCentre(rig, stance, 0) - WheelCentre(rig, stance, 2));
+  report.wheelbase_right = e.dot(WheelCentre(rig, stance, 1) - WheelCentre(rig, stance, 3));
+  AddModes(stance, report);
+  AddRollGradient(rig, stance, report);
+  for (const Mark& mark : rig.vehicle->marks) {
+    report.mark_heights.push_back(HeightAboveFloor(stance, mark.p_CB));
+  }
+  return report;
+}
+
+std::vector<Contact> ListContacts(const Rig& rig, const Stance& stance) {
+  std::vector<Contact> contacts;
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = rig.vehicle->axles[i];
+    const Eigen::Isometry3d X_CA = Transform(stance.motion[i].pose);
+    const auto length = [&](const Span& span) {
+      return (X_CA * OnHousing(rig.axles[i].frame, span.p_CQ) - span.p_CP).norm();
+    };
+    for (const Stop& stop : axle.bump_stops) {
+      const double squeeze = stop.law.free_length - length(stop.span);
+      if (squeeze <= 0.0) continue;
+      contacts.push_back({ContactKind::kStopTouches, i, DisplayName(stop.name), squeeze,
+                          Evaluate(stop.law, length(stop.span)).force});
+    }
+    for (const Spring& spring : axle.springs) {
+      const double gap = length(spring.span) - spring.law.free_length;
+      if (gap < 0.0) continue;
+      contacts.push_back({ContactKind::kCoilUnseated, i, DisplayName(spring.name), gap, 0.0});
+    }
+    for (size_t wheel = 2 * i; wheel < 2 * i + 2; ++wheel) {
+      if (stance.wheel_load[wheel] > 0.0) continue;
+      const char* name = wheel % 2 == 0 ? "left wheel" : "right wheel";
+      contacts.push_back({ContactKind::kWheelLifted, i, name, 0.0, 0.0});
+    }
+  }
+  return contacts;
+}
+
+}  // namespace linkwright

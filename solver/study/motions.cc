@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/motions.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solver/model/error.h"
+#include "solver/rest/link_loads.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kDegree = M_PI / 180.0;  // [rad] steps of a search, not a unit of the interface
+
+// How far a motion is searched for ends, in what steps, and how far it goes where nothing ends it.
+struct Reach {
+  double far, step, unlimited;
+};
+
+Reach ReachOf(MotionKind kind) {
+  switch (kind) {
+    case MotionKind::kOneWheel:
+      return {.far = 0.6, .step = 0.005, .unlimited = 0.1};  // [m]
+    case MotionKind::kSteer:
+      return {.far = 30.0 * kDegree, .step = 1.0 * kDegree, .unlimited = 30.0 * kDegree};
+    default:
+      return {.far = 40.0 * kDegree, .step = 0.5 * kDegree, .unlimited = 10.0 * kDegree};
+  }
+}
+
+// Height and roll of a housing whose wheels travel by left and right from the axle's mean stance.
+AxlePlace PlaceAt(const AxleFrame& frame, double mean_travel, double left, double right) {
+  return {.z = frame.measured.z + mean_travel + 0.5 * (left + right),
+          .roll = std::asin(std::sin(frame.measured.roll) + (left - right) / frame.track)};
+}
+
+// Under a turned steering wheel: whether the tie rod follows.
+std::optional<std::string> RefuseHand(const Rig& rig, double hand, size_t index,
+                                      const Eigen::Isometry3d& X_CA) {
+  const Axle& axle = rig.vehicle->axles[index];
+  if (!axle.steering || TurnByHand(axle, rig.axles[index].frame, X_CA, hand)) return std::nullopt;
+  return "the tie rod cannot follow";
+}
+
+AxlePath PathOf(const Rig& rig, const MotionRequest& request, const std::array<double, 2>& mean) {
+  AxlePath path;
+  if (request.kind == MotionKind::kSteer) {
+    path.refuse = [&rig](double hand, size_t axle, const Eigen::Isometry3d& X_CA) {
+      return RefuseHand(rig, hand, axle, X_CA);
+    };
+  }
+  path.place = [&rig, request, mean](double s, size_t axle) {
+    const AxleFrame& frame = rig.axles[axle].frame;
+    double left = 0.0, right = 0.0;
+    if (request.kind == MotionKind::kRoll || request.kind == MotionKind::kCrossed) {
+      const double phi = request.kind == MotionKind::kCrossed && axle == kRear ? -s : s;
+      left = -0.5 * frame.track * std::sin(phi);
+      right = -left;
+    } else if (request.kind == MotionKind::kOneWheel && request.wheel / 2 == axle) {
+      (request.wheel % 2 == 0 ? left : right) = s;
+    }
+    return PlaceAt(frame, mean[axle], left, right);
+  };
+  return path;
+}
+
+std::optional<double> MeanCoilLength(const Axle& axle, const AxleFrame& frame,
+                                     const Eigen::Isometry3d& X_CA, bool left) {
+  double sum = 0.0, count = 0.0;
+  for (const Spring& spring : axle.springs) {
+    if ((spring.span.p_CQ.y() > 0.0) != left) continue;
+    sum += (X_CA * OnHousing(frame, spring.span.p_CQ) - spring.span.p_CP).norm();
+    count += 1.0;
+  }
+  if (count == 0.0) return std::nullopt;
+  return sum / count;
+}
+
+void AddLinks(const Axle& axle, const RigAxle& prepared, const HousingMotion& motion,
+              const Stance* stance, MotionAxleRow& row) {
+  const Eigen::Isometry3d X_CA = Transform(motion.pose);
+  std::optional<HousingBalance> balance;
+  if (stance != nullptr) balance = BalanceHousing(axle, prepared, motion, stance->up_C);
+  for (size_t i = 0; i < axle.links.size(); ++i) {
+    const FrameLink& link = prepared.frame.links[i];
+    LinkRow entry{.strain_force = motion.link_forces.empty() ? 0.0 : motion.link_forces[i],
+                  .force = std::nullopt,
+                  .turn = TurnOfLink(prepared.frame, link, UsualBolt(link, prepared.frame), X_CA)};
+    if (balance) entry.force = balance->link_force[i];
+    row.link_strain_force = std::max(row.link_strain_force, std::abs(entry.strain_force));
+    row.links.push_back(entry);
+  }
+}
+
+// Where the wheels stand when the left one has been steered by `hand`.
+void AddHand(const Axle& axle, const AxleFrame& frame, const Eigen::Isometry3d& X_CA, double hand,
+             MotionAxleRow& row) {
+  const auto turns = TurnByHand(axle, frame, X_CA, hand);
+  if (!turns) return;
+  const std::array<double, 2> turn{turns->left, turns->right};
+  for (size_t side = 0; side < 2; ++side) {
+    const double sign = side == 0 ? 1.0 : -1.0;
+    const KingpinAxis pin = PrepareKingpin(axle, frame, sign);
+    row.wheel[side] = X_CA * Turned(pin, turn[side], {0.0, sign * 0.5 * frame.track, 0.0});
+    row.hand[side] = HeadingOf(pin, turn[side], X_CA) - HeadingOf(pin, 0.0, X_CA);
+  }
+}
+
+MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const Stance* stance,
+                           const HousingMotion& motion) {
+  const Axle& axle = rig.vehicle->axles[index];
+  const RigAxle& prepared = rig.axles[index];
+  const Eigen::Isometry3d X_CA = Transform(motion.pose);
+  const double half = 0.5 * prepared.frame.track;
+  MotionAxleRow row{};
+  row.lateral_shift = motion.pose.y;
+  row.axle_steer = motion.pose.steer;
+  row.housing_pitch = HousingPitch(motion).v;
+  row.housing_roll = motion.pose.roll;
+  row.wheelbase_change = index == kFront ? motion.pose.x : -motion.pose.x;
+  row.wheel = {X_CA * Eigen::Vector3d(0.0, half, 0.0), X_CA * Eigen::Vector3d(0.0, -half, 0.0)};
+  row.spring_length = {MeanCoilLength(axle, prepared.frame, X_CA, true),
+                       MeanCoilLength(axle, prepared.frame, X_CA, false)};
+  AddLinks(axle, prepared, motion, stance, row);
+  if (axle.steering) row.steer = SpindleHeading(PrepareKnuckle(axle, prepared.frame), X_CA);
+  return row;
+}
+
+void SubtractRest(const MotionRow& rest, MotionRow& row) {
+  for (size_t i = 0; i < 2; ++i) {
+    MotionAxleRow& axle = row.axles[i];
+    axle.lateral_shift -= rest.axles[i].lateral_shift;
+    axle.wheelbase_change -= rest.axles[i].wheelbase_change;
+    if (axle.steer && rest.axles[i].steer) *axle.steer -= *rest.axles[i].steer;
+  }
+}
+
+}  // namespace
+
+MotionSweep SweepMotion(const Rig& rig, const Stance* stance, const MotionRequest& request) {
+  const std::array<Axle, 2>& axles = rig.vehicle->axles;
+  if (request.kind == MotionKind::kSteer && !axles[0].steering && !axles[1].steering) {
+    throw ModelError({"axles"}, "no axle steers: steering: {drag_link: ...} is wanted at one");
+  }
+  std::array<double, 2> mean{0.0, 0.0};
+  for (size_t i = 0; i < 2 && stance != nullptr; ++i) {
+    mean[i] = stance->motion[i].pose.z - rig.axles[i].frame.measured.z;
+  }
+  const AxlePath path = PathOf(rig, request, mean);
+  const Reach reach = ReachOf(request.kind);
+  const GridOptions& grid = request.grid;
+  MotionSweep sweep{.request = request, .rows = {}, .low = {}, .high = {}};
+  for (size_t i = 0; i < 2; ++i) {
+    const Walker start = StartWalk(rig, i, path);
+    sweep.low[i] =
+        FindEnd(start, grid.from ? std::min(*grid.from, 0.0) : -reach.far, reach.step);
+    sweep.high[i] = FindEnd(start, grid.to ? std::max(*grid.to, 0.0) : reach.far, reach.step);
+  }
+  const double from = grid.from.value_or(Nearest(sweep.low, -reach.unlimited));
+  const double to = grid.to.value_or(Nearest(sweep.high, reach.unlimited));
+  sweep.rows = WalkGrid<MotionRow>(
+      rig, path, Grid(from, to, grid),
+      [&](double parameter, const std::array<HousingMotion, 2>& motion) {
+        MotionRow row{.parameter = parameter, .axles = {}};
+        for (size_t i = 0; i < 2; ++i) {
+          row.axles[i] = EvaluateAxle(rig, i, stance, motion[i]);
+          const Axle& axle = rig.vehicle->axles[i];
+          if (request.kind == MotionKind::kSteer && axle.steering) {
+            AddHand(axle, rig.axles[i].frame, Transform(motion[i].pose), parameter, row.axles[i]);
+          }
+        }
+        return row;
+      });
+  const auto zero = std::find_if(sweep.rows.begin(), sweep.rows.end(),
+                                 [](const MotionRow& row) { return row.parameter == 0.0; });
+  const MotionRow rest = *zero;
+  for (MotionRow& row : sweep.rows) SubtractRest(rest, row);
+  return sweep;
+}
+
+}  // namespace linkwright

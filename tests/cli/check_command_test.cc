@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "tests/cli/program.h"
+#include "tests/io/write/folder.h"
+
+namespace linkwright::check {
+namespace {
+
+// The value in a long table's line of this table, row and quantity.
+std::string ValueOf(const Sheet& sheet, const std::string& table, const std::string& row,
+                    const std::string& quantity) {
+  for (const CsvRecord& record : sheet.rows) {
+    if (record[0] == table && record[1] == row && record[2] == quantity) return record[4];
+  }
+  ADD_FAILURE() << "no " << table << ", " << row << ", " << quantity;
+  return "";
+}
+
+TEST(CheckCommand, PassesASoundVehicle) {
+  const Outcome outcome = RunProgram({"check", VehiclePath("harbour_van"), "--strict"});
+  EXPECT_EQ(outcome.exit, 0);
+  EXPECT_EQ(outcome.err, "");
+  for (const char* table : {"axles", "coils", "masses", "weights"}) {
+    EXPECT_TRUE(HasLine(outcome.out, table)) << table;
+  }
+  EXPECT_EQ(outcome.out.find("look at this"), std::string::npos);
+}
+
+TEST(CheckCommand, WritesItsTablesAsOneLongTable) {
+  const Sheet sheet = RunToSheet({"check", VehiclePath("harbour_van")});
+  EXPECT_EQ(sheet.header, (CsvRecord{"table", "row", "quantity", "unit", "value"}));
+  EXPECT_EQ(ValueOf(sheet, "axles", "front", "links"), "5");
+  EXPECT_EQ(ValueOf(sheet, "axles", "rear", "motions_held"), "4 of 4");
+  // |(5, 372, 730) - (0, 372, 430)| = sqrt(25 + 90000) mm
+  EXPECT_NEAR(ToNumber(ValueOf(sheet, "coils", "front coil left", "measured_length")),
+              300.041663773506, 1e-9);
+  EXPECT_EQ(ValueOf(sheet, "masses", "as weighed", "mass"), "1582") << "446 + 439 + 352 + 345";
+}
+
+TEST(CheckCommand, ANegativeNumberOfItsLongTableIsANumber) {
+  const Sheet sheet = RunToSheet({"check", VehiclePath("harbour_van")});
+  EXPECT_EQ(ValueOf(sheet, "masses", "front unsprung", "mass"), "-128");
+}
+
+TEST(CheckCommand, GeometryAloneHasNoMassesToCheck) {
+  const Outcome outcome = RunProgram({"check", VehiclePath("bare_frame")});
+  EXPECT_EQ(outcome.exit, 0);
+  EXPECT_TRUE(HasLine(outcome.out, "axles"));
+  EXPECT_FALSE(HasLine(outcome.out, "masses"));
+  EXPECT_FALSE(HasLine(outcome.out, "weights"));
+}
+
+// The orchard truck without its front track bar: three links where four are wanted.
+class TooFewLinks : public ::testing::Test {
+ protected:
+  Folder folder_;
+  std::string base_ = VehiclePath("orchard_tractor_truck");
+  std::string file_ =
+      folder_.Write("few.yaml", "base: " + base_ + "\nremove: [axles.front.links.track bar]\n");
+};
+
+TEST_F(TooFewLinks, CheckPrintsItsReportAndExitsWithThePlaceOfTheLinks) {
+  const Outcome outcome = RunProgram({"check", file_});
+  EXPECT_EQ(outcome.exit, 2);
+  EXPECT_EQ(outcome.err, base_ +
+                             ":15:5: axles.front.links: the front axle can move sideways: nothing "
+                             "like a track bar holds it; it has 3 links where four motions want "
+                             "holding\n"
+                             "   15 |     links:\n"
+                             "      |     ^\n");
+  EXPECT_TRUE(HasLine(outcome.out, "axles"));
+  EXPECT_NE(outcome.out.find("3 of 4"), std::string::npos);
+  EXPECT_TRUE(HasLine(outcome.out,
+                      "look at this: the front axle can move sideways: nothing like a track bar "
+                      "holds it"))
+      << outcome.out;
+}
+
+TEST_F(TooFewLinks, TheReportIsWrittenToFilesToo) {
+  const std::string csv = folder_.Path("report.csv");
+  EXPECT_EQ(RunProgram({"check", file_, "--csv", csv}).exit, 2);
+  EXPECT_EQ(ValueOf(ReadSheet(ReadBytes(csv)), "axles", "front", "motions_held"), "3 of 4");
+}
+
+TEST_F(TooFewLinks, OtherCommandsRefuseTheVehicleAtTheSamePlace) {
+  for (const char* command : {"settle", "sweep"}) {
+    const Outcome outcome = RunProgram({command, file_});
+    EXPECT_EQ(outcome.exit, 2);
+    EXPECT_EQ(outcome.out, "");
+    EXPECT_TRUE(outcome.err.starts_with(base_ + ":15:5: axles.front.links: ")) << outcome.err;
+  }
+}
+
+// A van whose rear wheels are no mirror images by more than 1/16 in.
+class Crooked : public ::testing::Test {
+ protected:
+  Folder folder_;
+  std::string file_ =
+      folder_.Write("crooked.yaml", "base: " + VehiclePath("harbour_van") +
+                                        "\nadd:\n"
+                                        "  axles.rear.wheel_center_right: [-2535, -745, 363]\n");
+};
+
+TEST_F(Crooked, AWarningIsPrintedAndIsNoError) {
+  const Outcome outcome = RunProgram({"check", file_});
+  EXPECT_EQ(outcome.exit, 0);
+  EXPECT_EQ(outcome.err, "");
+  EXPECT_TRUE(HasLine(outcome.out,
+                      "look at this: the rear axle: wheel centres are no mirror images, 5.0 mm "
+                      "apart; more than 1/16 in (common practice)"))
+      << outcome.out;
+}
+
+TEST_F(Crooked, StrictMakesAWarningANo) {
+  EXPECT_EQ(RunProgram({"check", file_, "--strict"}).exit, 1);
+}
+
+}  // namespace
+}  // namespace linkwright::check

@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+// Our results beside those of an independent formulation: fixtures/reference/independent/README.md
+// says how they were computed and lists the command of each file.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <ostream>
+
+#include "tests/cli/program.h"
+#include "tests/cli/tolerances.h"
+#include "tests/io/write/folder.h"
+
+namespace linkwright::check {
+namespace {
+
+const std::string kFolder = std::string(LINKWRIGHT_SOURCE_DIR) + "/fixtures/reference/independent/";
+
+struct Reference {
+  std::string file;     // "harbour_van.settle.csv"
+  std::string command;  // "settle harbour_van.yaml"
+};
+
+// How a failure names the case.
+std::ostream& operator<<(std::ostream& out, const Reference& reference) {
+  return out << reference.command;
+}
+
+// The table of the page: | `file` | `command` |
+std::vector<Reference> ListReferences() {
+  std::vector<Reference> references;
+  for (const std::string& line : Lines(ReadBytes(kFolder + "README.md"))) {
+    if (!line.starts_with("| `")) continue;
+    const size_t middle = line.find("` | `");
+    const size_t end = line.rfind("` |");
+    references.push_back({line.substr(3, middle - 3), line.substr(middle + 5, end - middle - 5)});
+  }
+  return references;
+}
+
+std::string NameOf(const ::testing::TestParamInfo<Reference>& info) {
+  std::string name = info.param.file.substr(0, info.param.file.rfind('.'));
+  for (char& c : name) c = std::isalnum(static_cast<unsigned char>(c)) != 0 ? c : '_';
+  return name;
+}
+
+Sheet RunCommand(const std::string& command) {
+  std::vector<std::string> words = SplitWords(command);
+  words.at(1) = std::string(LINKWRIGHT_SOURCE_DIR) + "/fixtures/vehicles/" + words.at(1);
+  return RunToSheet(words);
+}
+
+void ExpectSameField(const std::string& column, const std::string& row, const std::string& actual,
+                     const std::string& expected) {
+  if (actual.empty() || expected.empty()) {
+    EXPECT_EQ(actual, expected) << column << " at " << row;
+    return;
+  }
+  const double wanted = ToNumber(expected);
+  const Tolerance tolerance = ToleranceOf(column);
+  const double allowed = std::max(tolerance.absolute, tolerance.relative * std::abs(wanted));
+  EXPECT_NEAR(ToNumber(actual), wanted, allowed) << column << " at " << row;
+}
+
+class Independent : public ::testing::TestWithParam<Reference> {};
+
+TEST_P(Independent, EveryColumnIsWhatTheOtherFormulationGives) {
+  const Sheet expected = ReadSheet(ReadBytes(kFolder + GetParam().file));
+  const Sheet actual = RunCommand(GetParam().command);
+  CsvRecord ours = actual.header, theirs = expected.header;
+  std::sort(ours.begin(), ours.end());
+  std::sort(theirs.begin(), theirs.end());
+  EXPECT_EQ(ours, theirs);
+  ASSERT_EQ(actual.rows.size(), expected.rows.size()) << "rows end at another travel";
+  for (size_t row = 0; row < expected.rows.size(); ++row) {
+    const std::string& name = expected.rows[row][0];
+    for (size_t c = 0; c < expected.header.size(); ++c) {
+      const std::string& column = expected.header[c];
+      if (!actual.Has(column)) continue;
+      const std::string& field = actual.rows[row][actual.Find(column)];
+      if (column == "load") {
+        EXPECT_EQ(field, name);
+      } else {
+        ExpectSameField(column, name, field, expected.rows[row][c]);
+      }
+    }
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(Reference, Independent, ::testing::ValuesIn(ListReferences()), NameOf);
+
+TEST(IndependentReferences, EveryFileHasItsCommand) {
+  std::vector<std::string> listed, there;
+  for (const Reference& reference : ListReferences()) listed.push_back(reference.file);
+  for (const auto& entry : std::filesystem::directory_iterator(kFolder)) {
+    if (entry.path().extension() == ".csv") there.push_back(entry.path().filename().string());
+  }
+  std::sort(listed.begin(), listed.end());
+  std::sort(there.begin(), there.end());
+  EXPECT_EQ(listed, there);
+  EXPECT_GE(there.size(), 17U);
+}
+
+TEST(ToleranceOf, KnowsAUnitByItsLongestSuffix) {
+  EXPECT_EQ(ToleranceOf("front_wheel_rate_n_per_mm").absolute, 0.0);
+  EXPECT_EQ(ToleranceOf("rear_roll_steer_deg_per_deg").absolute, 5e-6);
+  EXPECT_EQ(ToleranceOf("front_caster_deg").absolute, 5e-5);
+  EXPECT_EQ(ToleranceOf("height sill_mm").absolute, 2e-4);
+  EXPECT_THROW((void)ToleranceOf("front_furlongs"), std::runtime_error);
+}
+
+}  // namespace
+}  // namespace linkwright::check

@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "tests/cli/program.h"
+#include "tests/io/write/folder.h"
+
+namespace linkwright::check {
+namespace {
+
+CsvRecord LoadsOf(const Sheet& sheet) {
+  CsvRecord loads;
+  for (const CsvRecord& row : sheet.rows) loads.push_back(row.at(0));
+  return loads;
+}
+
+TEST(SettleCommand, HasARowALoadInTheOrderOfTheFile) {
+  EXPECT_EQ(LoadsOf(RunToSheet({"settle", VehiclePath("harbour_van")})),
+            (CsvRecord{"empty", "driver", "deliveries"}));
+}
+
+TEST(SettleCommand, SettlesTheAskedLoadAlone) {
+  const Sheet all = RunToSheet({"settle", VehiclePath("harbour_van")});
+  const Sheet one = RunToSheet({"settle", VehiclePath("harbour_van"), "--load", "driver"});
+  ASSERT_EQ(one.rows.size(), 1U);
+  EXPECT_EQ(one.rows[0], all.rows[1]);
+}
+
+TEST(SettleCommand, AFileWithoutLoadsStandsEmpty) {
+  const Folder folder;
+  const std::string file =
+      folder.Write("bare.yaml", "base: " + VehiclePath("harbour_van") + "\nremove: [loads]\n");
+  EXPECT_EQ(LoadsOf(RunToSheet({"settle", file})), CsvRecord{"empty"});
+}
+
+TEST(SettleCommand, WheelLoadsCarryTheVehicle) {
+  const Sheet sheet = RunToSheet({"settle", VehiclePath("harbour_van")});
+  for (size_t row = 0; row < sheet.rows.size(); ++row) {
+    double sum = 0.0;
+    for (const char* wheel : {"front_left", "front_right", "rear_left", "rear_right"}) {
+      sum += sheet.Number(row, std::string("wheel_load_") + wheel + "_n");
+    }
+    const double weight = sheet.Number(row, "total_mass_kg") * 9.80665;
+    // [N] the balance is solved to far less; twelve digits are written.
+    EXPECT_NEAR(sum, weight, 1e-5);
+  }
+}
+
+TEST(SettleCommand, SaysUnderEachLoadWhatTouches) {
+  const Outcome outcome = RunProgram({"settle", VehiclePath("harbour_van")});
+  EXPECT_EQ(outcome.exit, 0);
+  EXPECT_EQ(outcome.err, "");
+  EXPECT_TRUE(
+      HasLine(outcome.out, "empty: no stop touches, every coil is seated, every wheel is down"));
+  EXPECT_TRUE(HasLine(outcome.out,
+                      "deliveries: rear cone left touches: squeezed 16.3 mm, pushing 847 N; rear "
+                      "cone right touches: squeezed 11.7 mm, pushing 548 N"))
+      << outcome.out;
+}
+
+TEST(SettleCommand, SaysWhatItAssumes) {
+  const std::string inertia =
+      "assumed: no pitch inertia is given, so bounce and pitch take a dynamic index of 1";
+  const std::string tyres =
+      "assumed: the rear tyres have no rate and are taken as rigid at their measured loaded height";
+  const std::string van = RunProgram({"settle", VehiclePath("harbour_van")}).out;
+  const std::string pickup = RunProgram({"settle", VehiclePath("quarry_pickup")}).out;
+  EXPECT_TRUE(HasLine(van, inertia));
+  EXPECT_FALSE(HasLine(van, tyres));
+  EXPECT_FALSE(HasLine(pickup, inertia)) << "it gives a pitch inertia";
+  EXPECT_TRUE(HasLine(pickup, tyres));
+}
+
+TEST(SettleCommand, RemindsThatItIsAPredictionOfGeometry) {
+  const std::string out = RunProgram({"settle", VehiclePath("harbour_van")}).out;
+  EXPECT_NE(out.find("A prediction of geometry, not an approval"), std::string::npos);
+}
+
+TEST(SettleCommand, RefusesAFileOfGeometryAloneAtAPlace) {
+  const std::string file = VehiclePath("bare_frame");
+  const Outcome outcome = RunProgram({"settle", file});
+  EXPECT_EQ(outcome.exit, 2);
+  EXPECT_EQ(outcome.out, "");
+  EXPECT_TRUE(outcome.err.starts_with(
+      file + ":8:3: axles.front: unsprung: {mass, at} is wanted to settle the vehicle\n"))
+      << outcome.err;
+}
+
+// A van with two loads that rest and between them one that no stop can carry.
+class Overloaded : public ::testing::Test {
+ protected:
+  Folder folder_;
+  std::string file_ = folder_.Write(
+      "overloaded.yaml",
+      "title: Overloaded van\n"
+      "base: " +
+          VehiclePath("harbour_van") +
+          "\n"
+          "remove: [loads.driver, loads.deliveries]\n"
+          "add:\n"
+          "  loads.bricks: [{item: bricks, mass: 4000, at: [-2150, 0, 840]}]\n"
+          "  loads.driver alone: [{item: driver, mass: 82, at: [-1180, 400, 930]}]\n");
+};
+
+TEST_F(Overloaded, TheLoadThatFindsNoRestIsNamedAtItsPlaceAndTheAnswerIsNo) {
+  const Outcome outcome = RunProgram({"settle", file_});
+  EXPECT_EQ(outcome.exit, 1);
+  EXPECT_EQ(outcome.err,
+            file_ +
+                ":5:3: loads.bricks: no resting position: before it rests, rear damper right "
+                "is fully closed\n"
+                "    5 |   loads.bricks: [{item: bricks, mass: 4000, at: [-2150, 0, 840]}]\n"
+                "      |   ^\n");
+}
+
+TEST_F(Overloaded, TheOtherLoadsAreStillPrintedAndWritten) {
+  const std::string csv = folder_.Path("rows.csv");
+  const Outcome outcome = RunProgram({"settle", file_, "--csv", csv});
+  EXPECT_EQ(outcome.exit, 1);
+  EXPECT_EQ(LoadsOf(ReadSheet(ReadBytes(csv))), (CsvRecord{"empty", "driver alone"}));
+  const std::vector<std::string> lines = Lines(outcome.out);
+  ASSERT_GT(lines.size(), 3U);
+  EXPECT_EQ(SplitWords(lines[3]), (CsvRecord{"load", "empty", "driver", "alone"}));
+}
+
+TEST_F(Overloaded, ASweepUnderThatLoadHasTheSameAnswer) {
+  const Outcome outcome = RunProgram({"sweep", file_, "--load", "bricks"});
+  EXPECT_EQ(outcome.exit, 1);
+  EXPECT_EQ(outcome.out, "");
+  EXPECT_TRUE(outcome.err.starts_with(file_ + ":5:3: loads.bricks: no resting position: "))
+      << outcome.err;
+}
+
+}  // namespace
+}  // namespace linkwright::check

@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: MIT
+// Which rows a sweep has: --from, --to, --step, and where members end travel.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <iomanip>
+#include <sstream>
+
+#include "tests/cli/program.h"
+#include "tests/io/write/folder.h"
+
+namespace linkwright::check {
+namespace {
+
+using Travels = std::vector<double>;
+
+std::vector<std::string> Sweep(const std::string& vehicle,
+                               const std::vector<std::string>& options) {
+  std::vector<std::string> arguments{"sweep", VehiclePath(vehicle)};
+  arguments.insert(arguments.end(), options.begin(), options.end());
+  return arguments;
+}
+
+// The van's travels, in mm as they are written.
+Travels VanTravels(const std::vector<std::string>& options) {
+  return RunToSheet(Sweep("harbour_van", options)).Numbers("travel_mm");
+}
+
+// The line of the notes that begins so; empty where there is none.
+std::string NoteOf(const std::string& vehicle, const std::vector<std::string>& options,
+                   const std::string& beginning) {
+  for (const std::string& line : Lines(RunProgram(Sweep(vehicle, options)).out)) {
+    if (line.starts_with(beginning)) return line;
+  }
+  return "";
+}
+
+TEST(SweepGrid, GoesFromFirstToLastInSteps) {
+  EXPECT_EQ(VanTravels({"--from", "-40", "--to", "40", "--step", "20"}),
+            (Travels{-40, -20, 0, 20, 40}));
+}
+
+TEST(SweepGrid, TakesNegativeTravelsAfterABlankAndAfterAnEqualsSign) {
+  EXPECT_EQ(VanTravels({"--from", "-10", "--to", "-10"}), (Travels{-10, 0}));
+  EXPECT_EQ(VanTravels({"--from=-10", "--to=-10"}), (Travels{-10, 0}));
+  EXPECT_EQ(VanTravels({"--from", "-.5e1", "--to", "0"}), (Travels{-5, 0}));
+}
+
+TEST(SweepGrid, HasTheRowAtZeroWhereTheStepsPassItBy) {
+  EXPECT_EQ(VanTravels({"--from", "-7", "--to", "7", "--step", "5"}), (Travels{-7, -2, 0, 3}));
+}
+
+TEST(SweepGrid, HasTheRowAtZeroWhereTheRangeDoesNot) {
+  EXPECT_EQ(VanTravels({"--from", "20", "--to", "40"}), (Travels{0, 20, 30, 40}));
+  EXPECT_EQ(VanTravels({"--from", "-40", "--to", "-20"}), (Travels{-40, -30, -20, 0}));
+  EXPECT_EQ(VanTravels({"--from", "0", "--to", "0"}), (Travels{0}));
+}
+
+TEST(SweepGrid, LeavesOutALastTravelThatNoStepMeets) {
+  EXPECT_EQ(VanTravels({"--from", "0", "--to", "12", "--step", "5"}), (Travels{0, 5, 10}));
+}
+
+TEST(SweepGrid, MeetsTheLastTravelAlthoughStepsRound) {
+  const Travels travels = VanTravels({"--from", "-0.7", "--to", "0.7", "--step", "0.1"});
+  ASSERT_EQ(travels.size(), 15U);
+  EXPECT_NEAR(travels.back(), 0.7, 1e-12);
+  EXPECT_EQ(travels[7], 0.0) << "exactly, however -0.7 + 7 x 0.1 rounds";
+}
+
+TEST(SweepGrid, CountsInTheUnitOfTheFile) {
+  const Sheet sheet = RunToSheet(
+      Sweep("orchard_tractor_truck", {"--from", "-1", "--to", "1 1/2", "--step", "1/2"}));
+  EXPECT_EQ(sheet.Numbers("travel_in"), (Travels{-1, -0.5, 0, 0.5, 1, 1.5}));
+}
+
+TEST(SweepGrid, TakesValuesWithTheirOwnUnit) {
+  EXPECT_EQ(VanTravels({"--from", "-1 in", "--to", "2.54 cm", "--step", "0.5\""}),
+            (Travels{-25.4, -12.7, 0, 12.7, 25.4}));
+}
+
+TEST(SweepGrid, StepsTenMillimetresOrHalfAnInchUnlessAskedOtherwise) {
+  EXPECT_EQ(VanTravels({"--from", "0", "--to", "20"}), (Travels{0, 10, 20}));
+  const Sheet inch = RunToSheet(Sweep("orchard_tractor_truck", {"--from", "0", "--to", "1"}));
+  EXPECT_EQ(inch.Numbers("travel_in"), (Travels{0, 0.5, 1}));
+}
+
+// By default: the ends themselves, and between them multiples of the step.
+TEST(SweepGrid, ReachesFromFullDroopToFullBumpByDefault) {
+  const Travels travels = VanTravels({});
+  ASSERT_GT(travels.size(), 10U);
+  for (size_t i = 1; i + 1 < travels.size(); ++i) {
+    EXPECT_EQ(std::fmod(travels[i], 10.0), 0.0) << travels[i];
+  }
+  EXPECT_LT(travels[1] - travels[0], 10.0);
+  const auto at = [](double travel) {
+    std::ostringstream text;
+    text << std::fixed << std::setprecision(1) << travel << " mm";
+    return text.str();
+  };
+  EXPECT_EQ(
+      NoteOf("harbour_van", {}, "front axle, droop:"),
+      "front axle, droop: travel ends at " + at(travels.front()) + ": damper left is fully open");
+  EXPECT_EQ(NoteOf("harbour_van", {}, "rear axle, bump:"),
+            "rear axle, bump: travel ends at " + at(travels.back()) + ": cone right is solid");
+}
+
+// A damper's or stop's end is met to the micrometre that a default range's last row may round.
+constexpr double kPastEnd = 1e-3;  // [mm]
+
+TEST(SweepGrid, RowsEndWhereAMemberEndsTravelAndANoteNamesIt) {
+  const std::vector<std::string> options{"--from", "-120", "--to", "120"};
+  const Travels travels = VanTravels(options);
+  const Travels reach = VanTravels({});
+  EXPECT_EQ(travels.front(), -80);
+  EXPECT_EQ(travels.back(), 50);
+  EXPECT_GT(travels.front(), reach.front() - kPastEnd);
+  EXPECT_LT(travels.front() - 10, reach.front()) << "the next row would be past the end";
+  EXPECT_LT(travels.back(), reach.back() + kPastEnd);
+  EXPECT_GT(travels.back() + 10, reach.back());
+  EXPECT_EQ(NoteOf("harbour_van", options, "front axle, droop:"),
+            "front axle, droop: travel ends at -80.1 mm: damper left is fully open");
+  EXPECT_EQ(NoteOf("harbour_van", options, "front axle, bump:"),
+            "front axle, bump: travel ends at 77.6 mm: cone right is solid");
+  EXPECT_EQ(NoteOf("harbour_van", options, "rear axle, bump:"),
+            "rear axle, bump: travel ends at 57.7 mm: cone right is solid");
+}
+
+TEST(SweepGrid, ARangeThatEveryAxleReachesSaysSo) {
+  EXPECT_EQ(NoteOf("harbour_van", {"--from", "-20", "--to", "20"}, "rear axle, bump:"),
+            "rear axle, bump: nothing ends travel before 20.0 mm");
+}
+
+// Links that go straight: an upper arm of a geometry-only frame, which has no damper to stop it.
+TEST(SweepGrid, RowsEndWhereALinkGoesStraight) {
+  const std::string note = NoteOf("bare_frame", {"--step", "50"}, "front axle, droop:");
+  EXPECT_TRUE(note.starts_with("front axle, droop: travel ends at -4")) << note;
+  EXPECT_TRUE(note.ends_with(": upper arm goes straight")) << note;
+}
+
+TEST(SweepGrid, ACoilThatBindsEndsTravelAndIsNamed) {
+  const Folder folder;
+  const std::string file =
+      folder.Write("bound.yaml", "base: " + VehiclePath("harbour_van") +
+                                     "\nchange:\n  axles.rear.springs.coil.solid_length: 200\n");
+  const Outcome outcome = RunProgram({"sweep", file, "--from", "0", "--to", "60"});
+  EXPECT_EQ(outcome.exit, 0);
+  EXPECT_NE(outcome.out.find(" is coil-bound\n"), std::string::npos) << outcome.out;
+  EXPECT_EQ(RunToSheet({"sweep", file, "--from", "0", "--to", "60"}).Numbers("travel_mm"),
+            (Travels{0, 10, 20}));
+}
+
+TEST(SweepGrid, ChangesAgainstTheRowAtZeroAreNothingThere) {
+  const Sheet sheet = RunToSheet(Sweep("harbour_van", {"--from", "-13", "--to", "13"}));
+  const Travels travels = sheet.Numbers("travel_mm");
+  const auto zero =
+      static_cast<size_t>(std::find(travels.begin(), travels.end(), 0.0) - travels.begin());
+  for (const char* column :
+       {"wheelbase_change_mm", "front_wheelbase_change_mm", "rear_wheelbase_change_mm",
+        "front_lateral_shift_mm", "rear_lateral_shift_mm", "steer_deg"}) {
+    EXPECT_EQ(sheet.rows.at(zero)[sheet.Find(column)], "0") << column;
+  }
+}
+
+}  // namespace
+}  // namespace linkwright::check

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+#include "tests/cli/tolerances.h"
+
+#include <stdexcept>
+#include <vector>
+
+namespace linkwright::check {
+namespace {
+
+struct UnitTolerance {
+  std::string suffix;
+  Tolerance tolerance;
+};
+
+// The other side differentiates by central differences of solved poses: its noise is about 1e-8 of
+// a derivative; values without one agree to the twelve digits written. Each tolerance is a
+// hundredth of what tells the definitions apart (0.02 mm, 0.005 deg, 0.5 N, 0.5 %, 0.1 %-point,
+// 0.002 Hz, 0.0005 deg/deg). Beside it stands the worst difference measured.
+// Longer suffixes before those they end in.
+const std::vector<UnitTolerance> kTolerances{
+    {"_deg_per_deg", {5e-6, 0.0}},     // 1e-12
+    {"_deg_per_g", {5e-5, 0.0}},       // 1e-10
+    {"_n_m_per_deg", {0.0, 5e-5}},     // 4e-11: second differences of energy
+    {"_lbf_ft_per_deg", {0.0, 5e-5}},  // the same stiffness
+    {"_n_per_mm", {0.0, 5e-5}},        // 1e-7: second differences near a bend of a stop's curve
+    {"_lbf_per_in", {0.0, 5e-5}},      // 2e-6, likewise
+    {"_mm", {2e-4, 0.0}},              // 1e-9
+    {"_in", {2e-4 / 25.4, 0.0}},       // the same length
+    {"_deg", {5e-5, 0.0}},             // 4e-6: which axis of a crooked axle points forward
+    {"_pct", {1e-3, 0.0}},             // 1e-9
+    {"_hz", {2e-5, 0.0}},              // 8e-7: from the noise of its rate
+    {"_n", {5e-3, 0.0}},               // 1e-8
+    {"_lbf", {5e-3 / 4.4482216152605, 0.0}},  // the same force
+    {"_kg", {1e-8, 0.0}},                     // 0: sums of given masses, twelve digits
+    {"_lb", {1e-8, 0.0}},                     // the same mass
+};
+
+// The pitch rate here is that of the housing's elevation, there the angular velocity about the
+// chassis y axis. They differ by the cosine of the axle steer: 2e-6 at the 0.11 degrees of an axle
+// whose wheel centres are no mirror images, and as much in the distance of the instant centre. 1e-5
+// allows five times that; 0.01 mm for centres close by.
+constexpr double kInstantCenterRelative = 1e-5;
+constexpr double kInstantCenterMillimetres = 0.01;
+
+}  // namespace
+
+Tolerance ToleranceOf(const std::string& column) {
+  if (column.find("instant_center") != std::string::npos) {
+    const double unit = column.ends_with("_in") ? 25.4 : 1.0;
+    return {kInstantCenterMillimetres / unit, kInstantCenterRelative};
+  }
+  for (const UnitTolerance& each : kTolerances) {
+    if (column.ends_with(each.suffix)) return each.tolerance;
+  }
+  throw std::runtime_error("no tolerance for " + column);
+}
+
+}  // namespace linkwright::check

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "io/write/check_tables.h"
+
+namespace linkwright::check {
+namespace {
+
+// A vehicle whose axles are sound, and the report on it.
+struct Sound {
+  Vehicle vehicle;
+  CheckReport report;
+};
+
+Sound SoundVehicle() {
+  Sound sound;
+  sound.vehicle.axles[0].name = "front";
+  sound.vehicle.axles[1].name = "rear";
+  for (Axle& axle : sound.vehicle.axles) {
+    axle.links.resize(5);
+    axle.links[2].name = {"upper arm", Side::kLeft};
+    axle.links[4].name = {"track bar", Side::kMiddle};
+  }
+  for (AxleCheck& axle : sound.report.axles) axle.freedom.rank = 4;
+  return sound;
+}
+
+std::vector<Finding> FindingsOf(const Sound& sound, UnitSystem units = UnitSystem::kMetric) {
+  return CheckFindings(sound.vehicle, sound.report, units);
+}
+
+TEST(CheckFindings, FourLinksThatHoldAllAreNoWarning) {
+  const std::vector<Finding> findings = FindingsOf(SoundVehicle());
+  ASSERT_EQ(findings.size(), 2U);
+  EXPECT_FALSE(findings[0].warning);
+  EXPECT_EQ(findings[0].text, "the front axle: four links hold its four motions, none too many");
+  EXPECT_EQ(findings[1].text, "the rear axle: four links hold its four motions, none too many");
+}
+
+TEST(CheckFindings, AFreeMotionIsAWarningInItsWords) {
+  Sound sound = SoundVehicle();
+  sound.report.axles[1].freedom.free = {
+      {.direction = Eigen::Vector4d::UnitY(), .held = 0.0, .words = "can move sideways"}};
+  const std::vector<Finding> findings = FindingsOf(sound);
+  ASSERT_EQ(findings.size(), 2U);
+  EXPECT_TRUE(findings[1].warning);
+  EXPECT_EQ(findings[1].text, "the rear axle can move sideways");
+}
+
+TEST(CheckFindings, AWeakMotionIsAWarningThatSaysWhatABushingMillimetreBecomes) {
+  Sound sound = SoundVehicle();
+  sound.report.axles[0].freedom.weak = {
+      {.direction = Eigen::Vector4d::UnitX(), .held = 0.02, .words = "can wind up"}};
+  const std::vector<Finding> findings = FindingsOf(sound);
+  EXPECT_TRUE(findings[0].warning);
+  EXPECT_EQ(findings[0].text,
+            "the front axle is nearly free: it can wind up (1 mm of give in a bushing is 50 mm at "
+            "the axle)");
+}
+
+TEST(CheckFindings, LinksThatFightAreNamedWithTheirForces) {
+  Sound sound = SoundVehicle();
+  constexpr double kPerRadian = 180.0 / 3.14159265358979323846;  // 100 N a degree, in N a radian
+  sound.report.axles[0].freedom.fight = LinkFight{.too_many = 1,
+                                                  .bounce_rate = 0.0,
+                                                  .roll_rate = 0.0,
+                                                  .bounce_link_force = 5000.0,
+                                                  .roll_link_force = 100.0 * kPerRadian,
+                                                  .bounce_link = 4,
+                                                  .roll_link = 2};
+  const std::vector<Finding> findings = FindingsOf(sound);
+  EXPECT_FALSE(findings[0].warning);
+  EXPECT_EQ(findings[0].text,
+            "the front axle: 5 links where four would do, so it lives on bushing give: near the "
+            "measured stance upper arm left takes 100 N a degree of roll, and track bar takes 50 N "
+            "a 10 mm of bounce");
+}
+
+// The finding on the rear axle's coils against the scales.
+Finding WeightFinding(double by_coils) {
+  Sound sound = SoundVehicle();
+  sound.report.axles[1].weight = WeightCheck{.by_coils = by_coils,
+                                             .by_scales = 700.0,
+                                             .tire_height = std::nullopt,
+                                             .measured_height = 0.36};
+  return FindingsOf(sound).at(2);
+}
+
+TEST(CheckFindings, CoilsAndScalesMayDifferByThreePercentAndNoMore) {
+  EXPECT_FALSE(WeightFinding(700.0 * 1.0299).warning);
+  EXPECT_FALSE(WeightFinding(700.0 * 0.9701).warning);
+  EXPECT_TRUE(WeightFinding(700.0 * 1.0301).warning);
+  EXPECT_TRUE(WeightFinding(700.0 * 0.9699).warning);
+  EXPECT_EQ(WeightFinding(707.0).text,
+            "the rear axle: its coils and stops at their measured length say 707.0 kg, the scales "
+            "say 700.0 kg: +1.0 %");
+}
+
+TEST(CheckFindings, MembersThatAreNoMirrorImagesAreAWarningWithTheDistance) {
+  Sound sound = SoundVehicle();
+  sound.report.mismatches = {{1, "wheel centres", 0.0254}};
+  const std::vector<Finding> findings = FindingsOf(sound, UnitSystem::kInch);
+  EXPECT_TRUE(findings.back().warning);
+  EXPECT_EQ(findings.back().text,
+            "the rear axle: wheel centres are no mirror images, 1.00 in apart; more than 1/16 in "
+            "(common practice)");
+}
+
+}  // namespace
+}  // namespace linkwright::check

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MIT
+// docs/output.md must say what the program writes: its tables stand between two comments each,
+//   <!-- settle: generated from ... -->
+//   <!-- end of settle -->
+// and must be what io/write/output_reference.h makes of the column lists.
+#include "io/write/output_reference.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <sstream>
+
+#include "io/read/vehicle_file.h"
+#include "io/write/check_tables.h"
+#include "io/write/motion_columns.h"
+#include "io/write/settle_columns.h"
+#include "io/write/sweep_columns.h"
+
+namespace linkwright {
+namespace {
+
+const std::string kRoot = LINKWRIGHT_SOURCE_DIR;
+const std::string kPage = kRoot + "/docs/output.md";
+
+std::string ReadAll(const std::string& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::ostringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
+
+struct Block {
+  std::string name;  // in the page's comments
+  std::string text;  // what must stand between them
+};
+
+// The harbour van has everything that the tables of `check` can show.
+std::vector<Block> CheckBlocks() {
+  const VehicleFile file = ReadVehicleFile(kRoot + "/fixtures/vehicles/harbour_van.yaml");
+  std::vector<Block> blocks;
+  const CheckReport report = CheckVehicle(file.vehicle);
+  for (const NamedTable& named : CheckTables(file.vehicle, report, UnitSystem::kMetric)) {
+    blocks.push_back({"check " + named.name, ColumnReference(named.table.columns)});
+  }
+  return blocks;
+}
+
+std::vector<Block> WantedBlocks() {
+  std::vector<Block> blocks{{"units", UnitReference()},
+                            {"settle", ColumnReference(AllSettleColumns())},
+                            {"sweep", ColumnReference(AllSweepColumns())},
+                            {"motion", ColumnReference(AllMotionColumns())}};
+  for (Block& block : CheckBlocks()) blocks.push_back(std::move(block));
+  return blocks;
+}
+
+// Where a block's text begins and ends in the page; npos where its comments are not there.
+struct Place {
+  size_t begin = std::string::npos, end = std::string::npos;
+};
+
+Place FindBlock(const std::string& page, const std::string& name) {
+  const size_t opening = page.find("<!-- " + name + ": generated from ");
+  if (opening == std::string::npos) return {};
+  const size_t begin = page.find("-->\n", opening);
+  const size_t end = page.find("<!-- end of " + name + " -->", opening);
+  if (begin == std::string::npos || end == std::string::npos) return {};
+  return {begin + 4, end};
+}
+
+// The page as it should be, beside the test's other output, so that a person can look and copy.
+std::string WriteWanted(std::string page) {
+  for (const Block& block : WantedBlocks()) {
+    const Place place = FindBlock(page, block.name);
+    if (place.end != std::string::npos) {
+      page.replace(place.begin, place.end - place.begin, block.text);
+    }
+  }
+  const std::string path = testing::TempDir() + "output.md";
+  std::ofstream(path, std::ios::binary) << page;
+  return path;
+}
+
+TEST(OutputReference, PageHoldsEveryColumnList) {
+  const std::string page = ReadAll(kPage);
+  ASSERT_FALSE(page.empty()) << kPage << " cannot be read";
+  for (const Block& block : WantedBlocks()) {
+    const Place place = FindBlock(page, block.name);
+    ASSERT_NE(place.end, std::string::npos)
+        << "docs/output.md has no place for this table. Put these two lines where it belongs:\n"
+        << "<!-- " << block.name << ": generated from FILE -->\n<!-- end of " << block.name
+        << " -->";
+    if (page.substr(place.begin, place.end - place.begin) == block.text) continue;
+    const std::string wanted = WriteWanted(page);
+    ADD_FAILURE() << "docs/output.md: the table '" << block.name
+                  << "' is not what the column list says. The page as it should be:\n  diff "
+                  << kPage << " " << wanted << "\n  cp " << wanted << " " << kPage;
+    return;
+  }
+}
+
+TEST(OutputReference, NamesAColumnOnceWhereBothUnitSystemsAgree) {
+  const Column angle{"rake", "rake", Dimension::kAngle, "", "nose up +"};
+  const Column length{"cg_x", "x", Dimension::kLength, "", "+ forward | ahead"};
+  EXPECT_EQ(ColumnReference({angle, length}),
+            "| metric | inch | what it is |\n"
+            "| --- | --- | --- |\n"
+            "| `rake_deg` | the same | nose up + |\n"
+            "| `cg_x_mm` | `cg_x_in` | + forward \\| ahead |\n");
+}
+
+TEST(OutputReference, EveryColumnSaysWhatItIs) {
+  std::vector<Column> all = AllSettleColumns();
+  for (Column& column : AllSweepColumns()) all.push_back(std::move(column));
+  for (Column& column : AllMotionColumns()) all.push_back(std::move(column));
+  for (const Column& column : all) EXPECT_FALSE(column.definition.empty()) << column.name;
+}
+
+}  // namespace
+}  // namespace linkwright

@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: MIT
+#include "solver/pose/freedom.h"
+
+#include <gtest/gtest.h>
+
+#include "solver/model/error.h"
+#include "tests/support/matchers.h"
+#include "tests/support/vehicles.h"
+
+namespace linkwright {
+namespace {
+
+// Level, square to the chassis: each link holds what it looks like.
+Axle SquareAxle() {
+  Axle axle = sample::BareAxle("rear", 0.0, 0.75, 0.35);
+  sample::AddPair(axle.links, "lower arm", {0.6, 0.45, 0.35}, {0.0, 0.45, 0.35});
+  sample::AddSingle(axle.links, "upper arm", {0.5, 0.0, 0.55}, {0.0, 0.0, 0.55});
+  sample::AddSingle(axle.links, "track bar", {0.0, 0.45, 0.40}, {0.0, -0.45, 0.40});
+  return axle;
+}
+
+void Remove(Axle& axle, const std::string& key) {
+  std::erase_if(axle.links, [&](const Link& link) { return link.name.key == key; });
+}
+
+std::string Complaint(const Axle& axle, std::vector<std::string>* part = nullptr) {
+  try {
+    RequireLocated(axle, PrepareAxle(axle));
+  } catch (const ModelError& error) {
+    if (part != nullptr) *part = error.part;
+    return error.what();
+  }
+  return "";
+}
+
+TEST(Freedom, FourGoodLinksHoldEverything) {
+  for (const Axle& axle : {SquareAxle(), sample::TriangulatedRear(), sample::ThreeLinkTrackBar()}) {
+    const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+    EXPECT_EQ(freedom.rank, 4);
+    EXPECT_TRUE(freedom.free.empty());
+    EXPECT_FALSE(freedom.fight);
+    EXPECT_EQ(Complaint(axle), "");
+  }
+}
+
+TEST(Freedom, WithoutATrackBarItMovesSideways) {
+  Axle axle = SquareAxle();
+  Remove(axle, "track bar");
+  std::vector<std::string> part;
+  EXPECT_EQ(Complaint(axle, &part),
+            "the rear axle can move sideways: nothing like a track bar holds it; it has 3 links "
+            "where four motions want holding");
+  EXPECT_EQ(part, (std::vector<std::string>{"axles", "rear", "links"}));
+  const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+  ASSERT_EQ(freedom.free.size(), 1u);
+  EXPECT_EQ(freedom.rank, 3);
+  EXPECT_NEAR(std::abs(freedom.free[0].direction[1]), 1.0, 1e-12);
+  EXPECT_NEAR(freedom.free[0].held, 0.0, 1e-12);
+}
+
+TEST(Freedom, WithoutAnUpperArmItWindsUp) {
+  Axle axle = SquareAxle();
+  Remove(axle, "upper arm");
+  EXPECT_EQ(Complaint(axle),
+            "the rear axle can wind up about its own tube: nothing like an upper arm holds it; it "
+            "has 3 links where four motions want holding");
+}
+
+TEST(Freedom, WithOneLowerArmItSteers) {
+  Axle axle = SquareAxle();
+  Remove(axle, "lower arm");
+  sample::AddSingle(axle.links, "lower arm", {0.6, 0.0, 0.35}, {0.0, 0.0, 0.35});
+  EXPECT_EQ(Complaint(axle),
+            "the rear axle can steer: nothing holds it square to the chassis; it has 3 links where "
+            "four motions want holding");
+}
+
+TEST(Freedom, NoLinksAtAllLeaveFourMotions) {
+  Axle axle = SquareAxle();
+  axle.links.clear();
+  const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+  EXPECT_EQ(freedom.rank, 0);
+  EXPECT_EQ(freedom.free.size(), 4u);
+  EXPECT_NE(Complaint(axle).find("can move fore and aft"), std::string::npos);
+}
+
+// Four trailing arms and no bar: enough in number, yet sideways is free.
+TEST(Freedom, FourLinksThatHoldTheSameThingAreNotEnough) {
+  Axle axle = SquareAxle();
+  Remove(axle, "track bar");
+  Remove(axle, "upper arm");
+  sample::AddPair(axle.links, "upper arm", {0.5, 0.35, 0.55}, {0.0, 0.35, 0.55});
+  EXPECT_EQ(Complaint(axle),
+            "the rear axle can move sideways: nothing like a track bar holds it; its links are "
+            "enough in number but two or more of them hold the same motion");
+}
+
+// One pair turned out by angle g holds sideways with a stretch of sqrt(2) sin g; both sides of
+// kFree and of kWeak.
+Axle NearlyParallelArms(double hold) {
+  Axle axle = SquareAxle();
+  Remove(axle, "track bar");
+  Remove(axle, "upper arm");
+  const double out = std::asin(hold / std::sqrt(2.0));
+  sample::AddPair(axle.links, "upper arm", {0.5, 0.35 + 0.5 * std::tan(out), 0.55},
+                  {0.0, 0.35, 0.55});
+  return axle;
+}
+
+TEST(Freedom, FreeAndWeakMeanWhatTheySay) {
+  const auto analyse = [](double hold) {
+    const Axle axle = NearlyParallelArms(hold);
+    return AnalyseFreedom(axle, PrepareAxle(axle));
+  };
+  // The least singular value differs from the stretch sideways by the coupling, a few per cent.
+  const Freedom loose = analyse(0.8 * kFree), barely = analyse(1.6 * kFree);
+  EXPECT_EQ(loose.rank, 3);
+  EXPECT_EQ(loose.free.size(), 1u);
+  EXPECT_EQ(barely.rank, 4);
+  ASSERT_EQ(barely.weak.size(), 1u);
+  EXPECT_GE(barely.weak[0].held, kFree);
+  EXPECT_TRUE(barely.free.empty());
+  const Freedom weak = analyse(0.8 * kWeak), firm = analyse(1.6 * kWeak);
+  EXPECT_EQ(weak.weak.size(), 1u);
+  EXPECT_TRUE(firm.weak.empty());
+}
+
+// Two bars slanted opposite ways by angle g: per unit of bounce each is stretched sin g, the axle
+// staying put; strain energy's second derivative is 2 k sin^2 g. kLocked k is reached at
+// sin g = sqrt(kLocked / 2).
+Axle OpposedBars(double sine) {
+  Axle axle = SquareAxle();
+  Remove(axle, "track bar");
+  const double rise = 0.9 * std::tan(std::asin(sine));
+  sample::AddSingle(axle.links, "track bar", {0.0, 0.45, 0.40 + rise}, {0.0, -0.45, 0.40});
+  sample::AddSingle(axle.links, "second bar", {0.0, -0.45, 0.40 + rise}, {0.0, 0.45, 0.40});
+  return axle;
+}
+
+TEST(Freedom, OpposedBarsStrainAsTheClosedForm) {
+  const Axle axle = OpposedBars(0.2);
+  const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+  ASSERT_TRUE(freedom.fight);
+  EXPECT_EQ(freedom.fight->too_many, 1u);
+  EXPECT_NEAR(freedom.fight->bounce_rate, 2.0 * 5e6 * 0.04, 1e-3);  // [N/m] 4e5, rounding times 1e6
+  EXPECT_NEAR(freedom.fight->bounce_link_force, 5e6 * 0.2, 1e-3);   // [N/m]
+}
+
+TEST(Freedom, BarsThatLockTheAxleAreAnErrorOnOneSideOfTheThresholdOnly) {
+  const double threshold = std::sqrt(0.5 * kLocked);
+  EXPECT_EQ(Complaint(OpposedBars(0.99 * threshold)), "");
+  std::vector<std::string> part;
+  const std::string complaint = Complaint(OpposedBars(1.01 * threshold), &part);
+  ASSERT_EQ(part.size(), 4u);
+  EXPECT_TRUE(part[3] == "track bar" || part[3] == "second bar");
+  EXPECT_EQ(
+      complaint,
+      "the links lock the rear axle in bounce: there are 1 more than its four motions, and " +
+          part[3] +
+          " fights the rest rigidly; take a link out, or line it up so that the axle can move");
+}
+
+TEST(Freedom, ReferenceVehicleMovesOnFiveLinks) {
+  for (const Axle& axle : sample::HarbourVan().axles) {
+    const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+    EXPECT_EQ(freedom.rank, 4);
+    ASSERT_TRUE(freedom.fight);
+    EXPECT_EQ(Complaint(axle), "");
+  }
+}
+
+}  // namespace
+}  // namespace linkwright

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// Sample axles and vehicles in code, SI units. Named by their geometry.
+#pragma once
+
+#include "solver/model/vehicle.h"
+
+namespace linkwright::sample {
+
+constexpr double kInch = 0.0254;  // [m] exact; for reference cases printed in inches
+
+// A point mirrored left to right.
+[[nodiscard]] Eigen::Vector3d Mirrored(const Eigen::Vector3d& p);
+
+// Appends the left member and its mirror image.
+void AddPair(std::vector<Link>& links, const std::string& key, const Eigen::Vector3d& p_CP,
+             const Eigen::Vector3d& p_CQ, double rate = 5e6);
+void AddSingle(std::vector<Link>& links, const std::string& key, const Eigen::Vector3d& p_CP,
+               const Eigen::Vector3d& p_CQ, double rate = 5e6);
+
+// An axle with nothing but a name, wheel centres at (x, +-half_track, z) and a rigid tyre.
+[[nodiscard]] Axle BareAxle(const std::string& name, double x, double half_track, double z);
+
+// Three equal parallel level trailing links of length a, one level cross link of length b: the
+// housing translates and never turns.
+[[nodiscard]] Axle EqualParallelLinks(double a, double b);
+
+// Triangulated upper links, splayed lower ones; symmetrical, four links; in whole inches
+// (tests/outside/triangulated_rear_test.cc).
+[[nodiscard]] Axle TriangulatedRear();
+
+// Two lower arms, one upper arm off the centre plane, a slanted track bar: four links, nothing
+// symmetrical.
+[[nodiscard]] Axle ThreeLinkTrackBar();
+
+// Four arms and a track bar: five links whose residuals are not zero off the measured stance.
+//   bar_rate  axial rate of the bar [N/m]; the arms have 5 MN/m
+[[nodiscard]] Axle FourArmsTrackBar(double bar_rate);
+
+// A truck with triangulated four-link axles front and rear, symmetrical, whose coils and tyres
+// carry exactly their share in the measured stance: it stands where it was measured. Sprung mass
+// 1000 kg.
+[[nodiscard]] Vehicle LevelTruck();
+
+// The delivery van of the reference file, in SI: five links an axle, coils, stops, dampers,
+// steering.
+[[nodiscard]] Vehicle HarbourVan();
+
+// The same vehicle seen in a mirror: every left member becomes the right one.
+[[nodiscard]] Vehicle MirrorImage(const Vehicle& vehicle);
+
+// The same vehicle measured from another datum: every point moved by `shift` [m].
+[[nodiscard]] Vehicle FromAnotherDatum(const Vehicle& vehicle, const Eigen::Vector3d& shift);
+
+}  // namespace linkwright::sample
