@@ -34,11 +34,14 @@ struct State {
   VehicleFile file;
   std::optional<DataTable> stances;  // absent: geometry only
   std::optional<DataTable> curves;   // absent: no rest under the load
+  bool cut_short = false;            // its rows end before what was asked for
   std::vector<Refusal> refusals;
 };
 
 State ReadState(const CommonOptions& options, const std::string& path, Streams& streams) {
-  return {.file = ReadFor(options, path, streams), .stances = {}, .curves = {}, .refusals = {}};
+  State state;
+  state.file = ReadFor(options, path, streams);
+  return state;
 }
 
 void Evaluate(State& state, const SweepRequest& request, UnitSystem units) {
@@ -48,7 +51,9 @@ void Evaluate(State& state, const SweepRequest& request, UnitSystem units) {
     state.stances = SettleTable(file.vehicle, settled.loads, units);
     state.refusals = settled.refusals;
   }
-  state.curves = RunSweepRequest(file, request, units).table;
+  Swept swept = RunSweepRequest(file, request, units);
+  state.curves = std::move(swept.table);
+  state.cut_short = swept.cut_short;
 }
 
 // Three columns a value: first, second, change; one line a row key and quantity.
@@ -136,6 +141,9 @@ int RunCompare(CompareOptions options, Streams& streams) {
     text += "STANCES\n\n" + PrintQuantities(values, key, units, [](const Column&) { return true; });
     Append(csv, ToComparisonTable("settle", key, values, units));
   }
+  if (first.stances.has_value() != second.stances.has_value()) {
+    text += "stances are left out: one of the two files gives no masses\n\n";
+  }
   if (first.curves && second.curves) {
     const auto values = CompareTables(*first.curves, *second.curves);
     const Column& key = first.curves->columns.front();
@@ -158,7 +166,8 @@ int RunCompare(CompareOptions options, Streams& streams) {
   streams.out << text << Cautions();
   for (const Refusal& refusal : first.refusals) streams.err << FormatRefusal(first.file, refusal);
   for (const Refusal& refusal : second.refusals) streams.err << FormatRefusal(second.file, refusal);
-  return first.refusals.empty() && second.refusals.empty() ? kDone : kAnswerIsNo;
+  const bool cut_short = options.common.strict && (first.cut_short || second.cut_short);
+  return first.refusals.empty() && second.refusals.empty() && !cut_short ? kDone : kAnswerIsNo;
 }
 
 }  // namespace

@@ -30,16 +30,7 @@ void CheckWheel(const Part& axle, std::string_view key, bool left, double floor,
     AddErrorAt(report, axle, key,
                fmt::format("z is {}; a wheel centre is above the floor, which is at {}",
                            Show(center->z(), axle.node()), Show(floor, axle.node())));
-    return;
   }
-  const auto tire = PartAt(axle, "tire");
-  const auto radius = tire ? NumberAt(tire->node(), "radius") : std::nullopt;
-  if (!radius || !NumberAt(tire->node(), "rate") || *radius >= center->z() - floor) return;
-  AddErrorAt(report, *tire, "radius",
-             fmt::format("the unloaded radius, {}, is less than the {} wheel centre's height above "
-                         "the floor, {}: the tyre would hang in the air",
-                         Show(*radius, tire->node()), left ? "left" : "right",
-                         Show(center->z() - floor, tire->node())));
 }
 
 void CheckSteering(const Part& axle, Report& report) {

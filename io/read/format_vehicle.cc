@@ -12,7 +12,8 @@ Group VehicleGroup() {
       "vehicle",
       "The file",
       {
-          Required(Text("title", "What the vehicle is, for the head of every table and sheet.")),
+          Text("title",
+               "What the vehicle is, for the head of every table; the file's name unless given."),
           Required(Word("units", {"metric", "inch"},
                         "What a plain number means: metric is mm, kg, N, N/mm, deg; inch is in, "
                         "lb, lbf, lbf/in, deg.")),

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "io/read/vehicle_file.h"
 
+#include <filesystem>
 #include <utility>
 
 #include "io/read/build_vehicle.h"
@@ -23,6 +24,9 @@ VehicleFile ReadVehicleFile(const std::string& path) {
 
   VehicleFile file;
   file.vehicle = BuildVehicle(document->root);
+  if (file.vehicle.title.empty()) {
+    file.vehicle.title = std::filesystem::path(path).stem().string();
+  }
   file.units = document->units;
   file.path = path;
   for (const SourceText& source : report.sources) file.inputs.push_back(source.file);

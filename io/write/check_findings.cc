@@ -57,6 +57,19 @@ void AddWeight(const Axle& axle, const WeightCheck& weight, UnitSystem units,
                                      : "")});
 }
 
+// A wheel measured well above where its tyre would hold it was measured at mock-up height or on stands.
+void AddMeasuredHeight(const Axle& axle, const WeightCheck& weight, UnitSystem units,
+                       std::vector<Finding>& to) {
+  if (!weight.tire_height) return;
+  const double off = weight.measured_height - *weight.tire_height;
+  if (std::abs(off) <= kHubTolerance) return;
+  to.push_back({true, fmt::format("the {} axle: its wheel centres were measured {} above the floor, "
+                                  "but its tyres under that weight hold them at {}: was it on stands, "
+                                  "or is a tyre's radius or rate wrong?",
+                                  axle.name, Amount(weight.measured_height, Dimension::kLength, units),
+                                  Amount(*weight.tire_height, Dimension::kLength, units))});
+}
+
 }  // namespace
 
 std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& report,
@@ -65,7 +78,9 @@ std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& re
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = vehicle.axles[i];
     AddFreedom(axle, report.axles[i].freedom, units, findings);
-    if (report.axles[i].weight) AddWeight(axle, *report.axles[i].weight, units, findings);
+    if (!report.axles[i].weight) continue;
+    AddWeight(axle, *report.axles[i].weight, units, findings);
+    AddMeasuredHeight(axle, *report.axles[i].weight, units, findings);
   }
   for (const Mismatch& mismatch : report.mismatches) {
     findings.push_back(

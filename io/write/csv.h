@@ -8,7 +8,8 @@
 
 namespace linkwright {
 
-// Twelve significant digits; an absent value is an empty field. Text (headers too) that a
+// Twelve significant digits; an absent value, or one that is
+// no finite number, is an empty field. Text (headers too) that a
 // spreadsheet would run as a formula gets an apostrophe before it.
 [[nodiscard]] std::string ToCsv(const DataTable& table);
 

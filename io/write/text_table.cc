@@ -45,7 +45,7 @@ bool IsTaped(const Column& column, UnitSystem units) {
 std::string CellText(const Cell& cell, Dimension dimension, UnitSystem units) {
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
   const auto* number = std::get_if<double>(&cell);
-  if (number == nullptr) return "-";
+  if (number == nullptr || !std::isfinite(*number)) return "-";
   const Unit& unit = UnitOf(dimension, units);
   const std::string decimal = Rounded(FromSi(*number, dimension, units), unit.decimals);
   if (dimension != Dimension::kLength || units != UnitSystem::kInch) return decimal;

@@ -185,6 +185,10 @@ bool IsStable(const Rig& rig, const SprungMass& sprung, const Found& found, cons
 }
 
 void RequireSettleable(const Vehicle& vehicle) {
+  if (IsGeometryOnly(vehicle)) {
+    throw ModelError({}, "the file gives no masses, so there is nothing to settle: give a ledger, or "
+                         "sprung: {mass, at}, and unsprung at both axles");
+  }
   for (const Axle& axle : vehicle.axles) {
     if (!axle.unsprung) {
       throw ModelError({"axles", axle.name},

@@ -46,6 +46,7 @@ struct CheckReport {
 };
 
 constexpr double kMirrorTolerance = 0.0254 / 16.0;  // [m] 1/16 in, common practice
+constexpr double kHubTolerance = 0.012;  // [m] General Motors trim height, left to right
 constexpr double kScaleTolerance = 0.03;            // ledger against scales, common practice
 
 // Needs frames only, so that it also reports on links that leave an axle free.

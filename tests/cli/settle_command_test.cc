@@ -81,7 +81,11 @@ TEST(SettleCommand, RefusesAFileOfGeometryAloneAtAPlace) {
   EXPECT_EQ(outcome.exit, 2);
   EXPECT_EQ(outcome.out, "");
   EXPECT_TRUE(outcome.err.starts_with(
-      file + ":8:3: axles.front: unsprung: {mass, at} is wanted to settle the vehicle\n"))
+      file + ":"))
+      << outcome.err;
+  EXPECT_NE(outcome.err.find("the file gives no masses, so there is nothing to settle: give a ledger, "
+                             "or sprung: {mass, at}, and unsprung at both axles\n"),
+            std::string::npos)
       << outcome.err;
 }
 

@@ -4,7 +4,7 @@
 file(REMOVE_RECURSE ${WORK})
 foreach(step
     "--install;${BUILD};--prefix;${WORK}/prefix"
-    "-S;${SOURCE}/tests/package;-B;${WORK}/build;-DCMAKE_PREFIX_PATH=${WORK}/prefix"
+    "-G;Ninja;-S;${SOURCE}/tests/package;-B;${WORK}/build;-DCMAKE_PREFIX_PATH=${WORK}/prefix"
     "--build;${WORK}/build")
   execute_process(COMMAND ${CMAKE_COMMAND} ${step} RESULT_VARIABLE failed OUTPUT_VARIABLE out
                   ERROR_VARIABLE out)

@@ -52,7 +52,7 @@ def put(value):
     return lambda container, key: container.__setitem__(key, value)
 
 
-REQUIRED = {"title", "units", "axles", "front", "rear", "wheel_center", "links", "frame", "axle",
+REQUIRED = {"units", "axles", "front", "rear", "wheel_center", "links", "frame", "axle",
             "free_length", "mass", "at", "item", "caster", "drag_link", "roll_rate", "yoke", "angle",
             "output", "output_angle", "weighed", "front_left", "rear_right", "cg_height", "center"}
 OPTIONAL_AS_WELL = {("openings", "front"), ("openings", "rear"), ("driveshafts", "rear"),
