@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <memory>
 #include <set>
 
@@ -72,6 +73,29 @@ DataTable ToReadable(const std::vector<ComparedValue>& values, const Column& key
   return table;
 }
 
+// One table a load, quantity by quantity, as `settle` prints them.
+std::string PrintStances(const std::vector<ComparedValue>& values, UnitSystem units) {
+  std::vector<Cell> loads;
+  for (const ComparedValue& value : values) {
+    if (std::find(loads.begin(), loads.end(), value.row) == loads.end()) loads.push_back(value.row);
+  }
+  std::string out;
+  for (const Cell& load : loads) {
+    DataTable table{.units = units, .columns = {}, .rows = {}};
+    table.columns = {{"load", "load: " + std::get<std::string>(load), Dimension::kNumber, "", ""}};
+    table.rows = {{"first"}, {"second"}, {"change"}};
+    for (const ComparedValue& value : values) {
+      if (value.row != load) continue;
+      table.columns.push_back(value.column);
+      table.rows[0].push_back(ToCell(value.first));
+      table.rows[1].push_back(ToCell(value.second));
+      table.rows[2].push_back(ToCell(value.difference));
+    }
+    out += ToTurnedText(table) + "\n";
+  }
+  return out;
+}
+
 // Values of one quantity after another, each as its own small table.
 std::string PrintQuantities(const std::vector<ComparedValue>& values, const Column& key,
                             UnitSystem units, const std::function<bool(const Column&)>& picked) {
@@ -82,7 +106,8 @@ std::string PrintQuantities(const std::vector<ComparedValue>& values, const Colu
     if (picked(values[from].column)) {
       const std::vector<ComparedValue> same(values.begin() + static_cast<long>(from),
                                             values.begin() + static_cast<long>(to));
-      out += ToTitledText(NameWithUnit(values[from].column, units),
+      const Column& column = values[from].column;
+      out += ToTitledText(column.group + ": " + column.head + " (" + NameWithUnit(column, units) + ")",
                           ToReadable(same, key, units, "")) +
              "\n";
     }
@@ -138,7 +163,7 @@ int RunCompare(CompareOptions options, Streams& streams) {
   if (first.stances && second.stances) {
     const auto values = CompareTables(*first.stances, *second.stances);
     const Column& key = first.stances->columns.front();
-    text += "STANCES\n\n" + PrintQuantities(values, key, units, [](const Column&) { return true; });
+    text += "STANCES\n\n" + PrintStances(values, units);
     Append(csv, ToComparisonTable("settle", key, values, units));
   }
   if (first.stances.has_value() != second.stances.has_value()) {
