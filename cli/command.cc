@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "io/write/check_tables.h"
 #include "io/write/csv.h"
 #include "io/write/file.h"
 
@@ -61,6 +62,17 @@ std::string Cautions() {
   return "\nA prediction of geometry, not an approval: strength, welds, brakes and handling are outside "
          "it.\nLocal codes decide and licensed people sign. Coils hold energy when the truck is on "
          "stands.\n";
+}
+
+std::string CountFindings(const VehicleFile& file) {
+  const CheckReport report = CheckVehicle(file.vehicle);
+  long count = 0;
+  for (const Finding& finding : CheckFindings(file.vehicle, report, file.units)) {
+    if (finding.warning) ++count;
+  }
+  if (count == 0) return {};
+  return fmt::format("look at this: {} {} in the file may be wrong; linkwright check {} names {}", count,
+                     count == 1 ? "thing" : "things", file.path, count == 1 ? "it" : "them");
 }
 
 void PrintNotes(std::ostream& out, const std::vector<std::string>& notes) {

@@ -35,6 +35,7 @@ struct State {
   VehicleFile file;
   std::optional<DataTable> stances;  // absent: geometry only
   std::optional<DataTable> curves;   // absent: no rest under the load
+  std::vector<std::string> notes;    // of its curves
   bool cut_short = false;            // its rows end before what was asked for
   std::vector<Refusal> refusals;
 };
@@ -55,6 +56,9 @@ void Evaluate(State& state, const SweepRequest& request, UnitSystem units) {
   Swept swept = RunSweepRequest(file, request, units);
   state.curves = std::move(swept.table);
   state.cut_short = swept.cut_short;
+  state.notes = std::move(swept.notes);
+  const std::string findings = CountFindings(file);
+  if (!findings.empty()) state.notes.push_back(findings);
 }
 
 // Three columns a value: first, second, change; one line a row key and quantity.
@@ -172,12 +176,14 @@ int RunCompare(CompareOptions options, Streams& streams) {
   if (first.curves && second.curves) {
     const auto values = CompareTables(*first.curves, *second.curves);
     const Column& key = first.curves->columns.front();
-    text += "CURVES\n\n" + PrintQuantities(values, key, units, [&](const Column& column) {
+    text += "CURVES in " + options.request.motion + "\n\n" + PrintQuantities(values, key, units, [&](const Column& column) {
               return wanted.empty() ? kUsualCurves.contains(column.name)
                                     : wanted.contains(NameWithUnit(column, units)) ||
                                           wanted.contains(column.name);
             });
     Append(csv, ToComparisonTable("sweep", key, values, units));
+    for (const std::string& note : first.notes) text += "first: " + note + "\n";
+    for (const std::string& note : second.notes) text += "second: " + note + "\n";
   }
   std::vector<std::string> inputs = first.file.inputs;
   inputs.insert(inputs.end(), second.file.inputs.begin(), second.file.inputs.end());

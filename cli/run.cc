@@ -58,7 +58,9 @@ int Run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
   spdlog::logger log = MakeLog(err);
   Streams streams{out, err, log};
   try {
-    return RunCommand(commands, streams);
+    const int code = RunCommand(commands, streams);
+    if (out.flush()) return code;
+    err << "linkwright: cannot write to standard output: is the disk full?\n";
   } catch (const InputErrors& error) {
     err << FormatErrors(error);
   } catch (const UsageError& error) {

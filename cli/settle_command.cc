@@ -23,7 +23,9 @@ int RunSettle(const SettleOptions& options, Streams& streams) {
   const Settled settled = SettleLoads(file, options.load);
   const UnitSystem units = OutputUnits(options.common, file);
   const DataTable table = SettleTable(file.vehicle, settled.loads, units);
-  const std::vector<std::string> notes = SettleNotes(file, settled, units);
+  std::vector<std::string> notes = SettleNotes(file, settled, units);
+  const std::string findings = CountFindings(file);
+  if (!findings.empty()) notes.push_back(findings);
   WriteFiles(options.common, table,
              {.command = "settle",
               .file = file.path,
@@ -36,7 +38,7 @@ int RunSettle(const SettleOptions& options, Streams& streams) {
   PrintNotes(streams.out, notes);
   streams.out << Cautions();
   for (const Refusal& refusal : settled.refusals) streams.err << FormatRefusal(file, refusal);
-  const bool lost = options.common.strict && HasLetGo(settled);
+  const bool lost = options.common.strict && (HasLetGo(settled) || !findings.empty());
   return settled.refusals.empty() && !lost ? kDone : kAnswerIsNo;
 }
 

@@ -15,11 +15,13 @@ struct SweepCommandOptions {
 
 int RunSweep(const SweepCommandOptions& options, Streams& streams) {
   const VehicleFile file = ReadFor(options.common, options.file, streams);
-  const Swept swept = RunSweepRequest(file, options.request, OutputUnits(options.common, file));
+  Swept swept = RunSweepRequest(file, options.request, OutputUnits(options.common, file));
   if (!swept.table) {
     streams.err << FormatRefusal(file, *swept.refusal);
     return kAnswerIsNo;
   }
+  const std::string findings = CountFindings(file);
+  if (!findings.empty()) swept.notes.push_back(findings);
   WriteFiles(options.common, *swept.table,
              {.command = "sweep",
               .file = file.path,
@@ -30,7 +32,7 @@ int RunSweep(const SweepCommandOptions& options, Streams& streams) {
   streams.out << Heading(file) << ToGroupedText(*swept.table);
   PrintNotes(streams.out, swept.notes);
   streams.out << Cautions();
-  return options.common.strict && swept.cut_short ? kAnswerIsNo : kDone;
+  return options.common.strict && (swept.cut_short || !findings.empty()) ? kAnswerIsNo : kDone;
 }
 
 }  // namespace

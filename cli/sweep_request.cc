@@ -24,17 +24,27 @@ struct Parameter {
   double metric_step, inch_step;  // between rows where no step is asked for
   double reach;                   // refused beyond this, either way
   const char *low, *high;         // what its two ends are called
+  std::array<bool, 2> moves{true, true};  // which axles it moves
 };
 
-Parameter ParameterOf(const std::string& motion) {
-  if (motion == "bounce") return {Dimension::kLength, 0.01, 0.0127, 2.0, "droop", "bump"};
-  if (motion == "one-wheel") return {Dimension::kLength, 0.01, 0.0127, 2.0, "droop", "bump"};
+Parameter ParameterOf(const Vehicle& vehicle, const SweepRequest& request) {
   constexpr double kDegree = M_PI / 180.0;
-  const double step = motion == "steer" ? 5.0 * kDegree : kDegree;
-  if (motion == "steer") {
-    return {Dimension::kAngle, step, step, 60.0 * kDegree, "turned right", "turned left"};
+  const Parameter travel{Dimension::kLength, 0.01, 0.0127, 2.0, "droop", "bump"};
+  Parameter angle{Dimension::kAngle, kDegree, kDegree, 60.0 * kDegree, "left side down",
+                  "left side up"};
+  if (request.motion == "bounce") return travel;
+  if (request.motion == "one-wheel") {
+    Parameter one = travel;
+    one.moves = {request.wheel.starts_with("front"), request.wheel.starts_with("rear")};
+    return one;
   }
-  return {Dimension::kAngle, step, step, 60.0 * kDegree, "left side down", "left side up"};
+  if (request.motion == "steer") {
+    angle.metric_step = angle.inch_step = 5.0 * kDegree;
+    angle.low = "turned right", angle.high = "turned left";
+    for (size_t i = 0; i < 2; ++i) angle.moves[i] = vehicle.axles[i].steering.has_value();
+  }
+  if (request.motion == "crossed") angle.low = "cross below 0", angle.high = "cross above 0";
+  return angle;
 }
 
 std::optional<double> ParseStep(const char* option, const std::string& text, Dimension dimension,
@@ -70,6 +80,9 @@ GridOptions ParseGrid(const SweepRequest& request, const Parameter& parameter, U
 }
 
 MotionRequest ParseMotion(const SweepRequest& request, const GridOptions& grid) {
+  if (request.motion != "one-wheel" && !request.wheel.empty()) {
+    throw UsageError("--wheel goes with --motion one-wheel");
+  }
   MotionRequest motion{.kind = MotionKind::kRoll, .wheel = 0, .grid = grid};
   if (request.motion == "crossed") motion.kind = MotionKind::kCrossed;
   if (request.motion == "steer") motion.kind = MotionKind::kSteer;
@@ -96,7 +109,7 @@ std::string EndNote(const Axle& axle, const char* side, const std::optional<Swee
     return fmt::format("{} axle, {}: travel ends at {}: {}", axle.name, side, amount(end->travel),
                        end->reason);
   }
-  if (asked) {
+  if (asked && *asked != 0.0) {
     return fmt::format("{} axle, {}: nothing ends travel before {}", axle.name, side,
                        amount(*asked));
   }
@@ -116,6 +129,7 @@ std::vector<std::string> Notes(const Vehicle& vehicle, const Stance* stance,
   }
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = vehicle.axles[i];
+    if (!parameter.moves[i]) continue;
     const Dimension d = parameter.dimension;
     notes.push_back(EndNote(axle, parameter.low, low[i], grid.from, d, units));
     notes.push_back(EndNote(axle, parameter.high, high[i], grid.to, d, units));
@@ -130,10 +144,11 @@ bool CutShort(const GridOptions& grid, const Ends& low, const Ends& high) {
 
 Swept SweepFrom(const VehicleFile& file, const Rig& rig, const Stance* stance,
                 const SweepRequest& request, UnitSystem units) {
-  const Parameter parameter = ParameterOf(request.motion);
+  const Parameter parameter = ParameterOf(file.vehicle, request);
   const GridOptions grid = ParseGrid(request, parameter, request.typed_in.value_or(file.units));
   const Vehicle& vehicle = file.vehicle;
   if (request.motion == "bounce") {
+    if (!request.wheel.empty()) throw UsageError("--wheel goes with --motion one-wheel");
     const Sweep sweep = SweepBounce(rig, stance, grid);
     return {.table = SweepTable(vehicle, sweep, units),
             .notes = Notes(vehicle, stance, parameter, grid, sweep.droop, sweep.bump, units),

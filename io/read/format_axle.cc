@@ -12,7 +12,7 @@ Group AxleGroup() {
       "axle",
       "axles.front, axles.rear",
       {
-          Required(Point("wheel_center", "Centre of the left wheel.")),
+          Required(Point("wheel_center", "Centre of the left wheel; its y is half the track.")),
           Point("wheel_center_right",
                 "Centre of the right wheel, where it is not the left one's mirror image."),
           Part("tire", "tire", "The tyres of this axle."),
@@ -144,7 +144,7 @@ std::vector<Group> SmallGroups() {
   return {
       {"tire",
        "axles.A.tire",
-       {Number("radius", D::kLength, kPositive, "Unloaded radius; used only with a rate."),
+       {Number("radius", D::kLength, kPositive, "Unloaded radius, half the tyre's height off the ground; used only with a rate."),
         Number("width", D::kLength, kPositive, "Width of the tyre."),
         Number("rate", D::kRate, kPositive,
                "Vertical stiffness; without it the tyre is rigid at its measured loaded height.")},
@@ -152,7 +152,7 @@ std::vector<Group> SmallGroups() {
       {"unsprung",
        "axles.A.unsprung",
        {Required(Number("mass", D::kMass, kPositive, "Everything that moves with the axle.")),
-        Required(Point("at", "Its centre."))}},
+        Required(Point("at", "Its centre: on the centreline at hub height, unless you know better."))}},
       {"anti_roll_bar",
        "axles.A.anti_roll_bar",
        {Required(Number("roll_rate", D::kRollRate, kPositive,

@@ -51,7 +51,7 @@ Group DriveshaftGroup() {
           Required(Point("output", "Centre of the joint at the gearbox or transfer case.")),
           Required(Number("output_angle", D::kAngle, kSlope,
                           "Slope of the output shaft against the chassis x axis, yoke end up "
-                          "positive.")),
+                          "positive: one that falls from the gearbox toward its axle is minus.")),
           Required(Word("axle", {"front", "rear"}, "The axle it drives, which needs a pinion.")),
           Default({.name = "joints",
                    .kind = Kind::kWords,

@@ -53,7 +53,8 @@ void AddWeight(const Axle& axle, const WeightCheck& weight, UnitSystem units,
                                  axle.name, Amount(weight.by_coils, Dimension::kMass, units),
                                  Amount(*weight.by_scales, Dimension::kMass, units), 100.0 * off,
                                  bad ? "; above 3 % (common practice) look at the rates, free lengths "
-                                       "and what was on board"
+                                       "and what was on board; where the scales are right and the coils "
+                                       "cannot be measured, give free_length: weighed"
                                      : "")});
 }
 
@@ -70,6 +71,34 @@ void AddMeasuredHeight(const Axle& axle, const WeightCheck& weight, UnitSystem u
                                   Amount(*weight.tire_height, Dimension::kLength, units))});
 }
 
+// What was found and what most likely happened.
+std::string Describe(const Oddity& oddity, UnitSystem units) {
+  const std::string length = Amount(oddity.value, Dimension::kLength, units);
+  switch (oddity.kind) {
+    case OddityKind::kBelowFloor:
+      return fmt::format("{} reaches {} below the floor; is a height wrong?", oddity.member,
+                         Amount(-oddity.value, Dimension::kLength, units));
+    case OddityKind::kLongLink:
+      return fmt::format("{} is {} long, more than half the wheelbase; is a sign or a place wrong?",
+                         oddity.member, length);
+    case OddityKind::kShortLink:
+      return fmt::format("{} is {} long; is a sign lost on one end?", oddity.member, length);
+    case OddityKind::kEndsSwapped:
+      return fmt::format("{} has its axle end farther from the axle than its frame end; are 'frame' "
+                         "and 'axle' swapped?", oddity.member);
+    case OddityKind::kLooseCoil:
+      return fmt::format("{} is off its seat by {} as measured: is its free length right?",
+                         oddity.member, length);
+    case OddityKind::kTracksDiffer:
+      return fmt::format("the track is {}, far wider than the other axle's; y of a wheel centre is "
+                         "half the track", length);
+    case OddityKind::kHeavyUnsprung:
+      break;
+  }
+  return fmt::format("its unsprung mass of {} is all the scales showed, or more",
+                     Amount(oddity.value, Dimension::kMass, units));
+}
+
 }  // namespace
 
 std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& report,
@@ -81,6 +110,10 @@ std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& re
     if (!report.axles[i].weight) continue;
     AddWeight(axle, *report.axles[i].weight, units, findings);
     AddMeasuredHeight(axle, *report.axles[i].weight, units, findings);
+  }
+  for (const Oddity& oddity : report.oddities) {
+    findings.push_back(
+        {true, fmt::format("the {} axle: {}", vehicle.axles[oddity.axle].name, Describe(oddity, units))});
   }
   for (const Mismatch& mismatch : report.mismatches) {
     findings.push_back(

@@ -105,7 +105,8 @@ DataTable WeightTable(const Vehicle& vehicle, const CheckReport& report, UnitSys
   table.columns = {
       {"axle", "axle", kNumber, "", "front or rear"},
       {"by_coils", "by its coils", kMass, "",
-       "what coils and stops carry at their measured length, and the unsprung mass"},
+       "what coils and stops carry at their measured length, by virtual work in bounce (links carry "
+       "a part where a coil leans or the housing turns), and the unsprung mass"},
       {"by_scales", "by the scales", kMass, "", "as weighed"},
       {"tire_height", "hub height by its tyre", kLength, "",
        "unloaded radius less the tyre's deflection under that weight"},

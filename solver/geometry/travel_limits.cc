@@ -59,7 +59,7 @@ std::string Describe(const TravelMargin& margin) {
     case TravelEnd::kStopSolid:
       return margin.member + " is solid";
     case TravelEnd::kLinksStraight:
-      return margin.member + " goes straight";
+      return "its links line up and can follow no further (" + margin.member + " holds it most)";
     case TravelEnd::kDragLinkOutOfReach:
       return "the drag link cannot reach its knuckle";
   }

@@ -96,6 +96,7 @@ CheckReport CheckVehicle(const Vehicle& vehicle) {
     }
   }
   AddMismatches(vehicle, report.mismatches);
+  report.oddities = FindOddities(vehicle);
   return report;
 }
 

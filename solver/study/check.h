@@ -5,6 +5,7 @@
 
 #include "solver/pose/freedom.h"
 #include "solver/rest/rig.h"
+#include "solver/study/oddities.h"
 
 namespace linkwright {
 
@@ -43,6 +44,7 @@ struct CheckReport {
   std::array<AxleCheck, 2> axles;
   std::vector<CoilCheck> coils;
   std::vector<Mismatch> mismatches;  // greater than kMirrorTolerance
+  std::vector<Oddity> oddities;
 };
 
 constexpr double kMirrorTolerance = 0.0254 / 16.0;  // [m] 1/16 in, common practice

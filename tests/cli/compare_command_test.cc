@@ -81,7 +81,7 @@ TEST_F(LowerBrackets, TheTextNamesBothFilesAndShowsStancesAndCurves) {
   EXPECT_EQ(lines[2], "second: Lower brackets");
   EXPECT_EQ(lines[3], "        " + second_);
   EXPECT_EQ(lines[4], "change: second less first");
-  for (const char* line : {"STANCES", "CURVES"}) {
+  for (const char* line : {"STANCES", "CURVES in bounce"}) {
     EXPECT_TRUE(HasLine(outcome.out, line)) << line;
   }
   EXPECT_NE(outcome.out.find("load: driver"), std::string::npos);

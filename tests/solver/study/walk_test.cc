@@ -116,7 +116,7 @@ TEST(FindEnd, LinksThatGoStraightAreNamed) {
   const AxlePath path = Bounce(rig);
   const auto end = FindEnd(StartWalk(rig, kRear, path), 0.6, 0.005);
   ASSERT_TRUE(end);
-  EXPECT_EQ(end->reason, "track bar goes straight");
+  EXPECT_EQ(end->reason, "its links line up and can follow no further (track bar holds it most)");
   // 1/sqrt(1/a^2 + 1/b^2), short of it by what the walk gives up at (solve_test)
   EXPECT_NEAR(end->travel, 1.0 / std::sqrt(1.0 / 0.64 + 1.0 / 0.0625), 2e-5);
 }
