@@ -15,7 +15,7 @@ Eigen::Vector3d CentreVelocity(const HousingMotion& motion) {
 // Nose-up rotation w moves a point (dx, dz) off the centre by (-w dz, w dx): it rests where that is
 // minus the centre's own velocity.
 std::optional<InstantCenter> SideInstantCenter(const HousingMotion& motion, const Floor& floor) {
-  const double w = HousingPitch(motion).z;
+  const double w = -TurnPerHeight(motion).y();
   if (!(std::abs(w) > kNoRotation)) return std::nullopt;
   const Eigen::Vector3d v = CentreVelocity(motion);
   const Eigen::Vector3d arm(-v.z() / w, 0.0, v.x() / w);

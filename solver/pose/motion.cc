@@ -79,7 +79,10 @@ Taylor DistanceTo(const HousingMotion& motion, const Eigen::Vector3d& p_CP,
   return sqrt(Dot(d, d));
 }
 
-Taylor HousingPitch(const HousingMotion& motion) { return asin(motion.R[6]); }
+Taylor HousingPitch(const AxleFrame& frame, const HousingMotion& motion) {
+  const Eigen::Vector3d forward = frame.X_CA.linear().transpose() * Eigen::Vector3d::UnitX();
+  return asin(Rotate(motion.R, forward)[2]);
+}
 
 namespace {
 

@@ -33,8 +33,9 @@ struct HousingMotion {
 [[nodiscard]] Taylor DistanceTo(const HousingMotion& motion, const Eigen::Vector3d& p_CP,
                                 const Eigen::Vector3d& p_AQ);
 
-// Elevation of the housing's forward axis over the xy plane of C, nose up + [rad].
-[[nodiscard]] Taylor HousingPitch(const HousingMotion& motion);
+// Elevation over the xy plane of C of the housing's forward axis, the one that was chassis x in the
+// measured stance; nose up + [rad].
+[[nodiscard]] Taylor HousingPitch(const AxleFrame& frame, const HousingMotion& motion);
 
 // Angular velocity of the housing in C per unit of roll at steady height, and per unit of height at
 // steady roll [rad/rad, rad/m]. source: docs/theory.md (6)

@@ -115,7 +115,7 @@ MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const Stance* stance,
   MotionAxleRow row{};
   row.lateral_shift = motion.pose.y;
   row.axle_steer = motion.pose.steer;
-  row.housing_pitch = HousingPitch(motion).v;
+  row.housing_pitch = HousingPitch(prepared.frame, motion).v;
   row.housing_roll = motion.pose.roll;
   row.wheelbase_change = index == kFront ? motion.pose.x : -motion.pose.x;
   row.wheel = {X_CA * Eigen::Vector3d(0.0, half, 0.0), X_CA * Eigen::Vector3d(0.0, -half, 0.0)};

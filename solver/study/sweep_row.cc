@@ -74,7 +74,7 @@ AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, 
   row.wheelbase_change = index == kFront ? centre.x() : -centre.x();
   row.lateral_shift = centre.y();
   row.axle_steer = motion.pose.steer;
-  row.housing_pitch = HousingPitch(motion).v;
+  row.housing_pitch = HousingPitch(basis.rig->axles[index].frame, motion).v;
   AddAngles(axle, basis.rig->axles[index].frame, rake, row);
   row.instant_center = SideInstantCenter(motion, floor);
   row.roll_center_height = RollCenterHeight(motion, floor);

@@ -71,13 +71,17 @@ TEST_P(Independent, EveryColumnIsWhatTheOtherFormulationGives) {
   CsvRecord ours = actual.header, theirs = expected.header;
   std::sort(ours.begin(), ours.end());
   std::sort(theirs.begin(), theirs.end());
-  EXPECT_EQ(ours, theirs);
+  if (GetParam().command.find("--motion") == std::string::npos) {
+    EXPECT_EQ(ours, theirs);
+  } else {  // ours has the joints and forces of each link besides
+    EXPECT_TRUE(std::includes(ours.begin(), ours.end(), theirs.begin(), theirs.end()));
+  }
   ASSERT_EQ(actual.rows.size(), expected.rows.size()) << "rows end at another travel";
   for (size_t row = 0; row < expected.rows.size(); ++row) {
     const std::string& name = expected.rows[row][0];
     for (size_t c = 0; c < expected.header.size(); ++c) {
       const std::string& column = expected.header[c];
-      if (!actual.Has(column)) continue;
+      ASSERT_TRUE(actual.Has(column)) << column;
       const std::string& field = actual.rows[row][actual.Find(column)];
       if (column == "load") {
         EXPECT_EQ(field, name);

@@ -35,12 +35,10 @@ const std::vector<UnitTolerance> kTolerances{
     {"_lb", {1e-8, 0.0}},                     // the same mass
 };
 
-// The pitch rate here is that of the housing's elevation, there the angular velocity about the
-// chassis y axis. They differ by the cosine of the axle steer: 2e-6 at the 0.11 degrees of an axle
-// whose wheel centres are no mirror images, and as much in the distance of the instant centre. 1e-5
-// allows five times that; 0.01 mm for centres close by.
-constexpr double kInstantCenterRelative = 1e-5;
-constexpr double kInstantCenterMillimetres = 0.01;
+// A hundredth of what is asked. The instant centre is a quotient of two differenced rates over there:
+// 1e-7 of itself at the worst.
+constexpr double kInstantCenterRelative = 2e-6;
+constexpr double kInstantCenterMillimetres = 0.002;
 
 }  // namespace
 

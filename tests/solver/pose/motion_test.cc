@@ -141,16 +141,20 @@ TEST(EvaluateMotion, TurnsAreTheRotationBetweenPoses) {
 }
 
 TEST(EvaluateMotion, HousingPitchIsElevationOfItsForwardAxis) {
-  const AxleFrame frame = PrepareAxle(sample::ThreeLinkTrackBar());
+  Axle axle = sample::ThreeLinkTrackBar();
+  axle.p_CW_r += Eigen::Vector3d(0.004, 0.0, 0.003);  // crooked, so that A's x axis was not chassis x
+  const AxleFrame frame = PrepareAxle(axle);
   const HousingMotion motion = OffStance(frame);
   const auto by_z = [&](double s) {
     const Pose pose = PoseNear(frame, motion.pose, s, 0.0);
-    const Eigen::Vector3d forward = Transform(pose).linear().col(0);
+    const Eigen::Matrix3d since_measured =
+        Transform(pose).linear() * frame.X_CA.linear().transpose();
+    const Eigen::Vector3d forward = since_measured.col(0);
     return Eigen::Matrix<double, 1, 1>(
         std::atan2(forward.z(), std::hypot(forward.x(), forward.y())));
   };
-  EXPECT_NEAR(HousingPitch(motion).v, by_z(0.0)[0], 1e-14);
-  EXPECT_NEAR(HousingPitch(motion).z, FirstDifference(by_z, kStep)[0], kFirstTol);
+  EXPECT_NEAR(HousingPitch(frame, motion).v, by_z(0.0)[0], 1e-14);
+  EXPECT_NEAR(HousingPitch(frame, motion).z, FirstDifference(by_z, kStep)[0], kFirstTol);
 }
 
 TEST(EvaluateMotion, FourLinksStoreNothing) {
