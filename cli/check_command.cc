@@ -66,7 +66,8 @@ int RunCheck(const CheckOptions& options, Streams& streams) {
 
 Command AddCheck(CLI::App& root) {
   auto options = std::make_shared<CheckOptions>();
-  CLI::App* app = root.add_subcommand("check", "is the file sound: what the links hold, the masses, the coils");
+  CLI::App* app =
+      root.add_subcommand("check", "is the file sound: what the links hold, the masses, the coils");
   app->add_option("FILE", options->file, "vehicle file or variant")->required();
   AddCommonOptions(*app, options->common);
   return {app, [options](Streams& streams) { return RunCheck(*options, streams); }};

@@ -14,8 +14,10 @@ void AddCommonOptions(CLI::App& app, CommonOptions& options) {
   app.add_option("--json", options.json, "also write everything as JSON to this file");
   app.add_option("--units", options.units, "show results in metric or inch units")
       ->check(CLI::IsMember({"metric", "inch"}));
-  app.add_flag("--strict", options.strict, "exit with status 1 where something is to be looked at: a finding of check, a coil or "
-               "wheel that has let go, rows that end before the range asked for");
+  app.add_flag(
+      "--strict", options.strict,
+      "exit with status 1 where something is to be looked at: a finding of check, a coil or "
+      "wheel that has let go, rows that end before the range asked for");
   app.add_flag("--verbose", options.verbose, "say on standard error what is read and done");
 }
 
@@ -59,7 +61,8 @@ std::string Heading(const VehicleFile& file) {
 }
 
 std::string Cautions() {
-  return "\nA prediction of geometry, not an approval: strength, welds, brakes and handling are outside "
+  return "\nA prediction of geometry, not an approval: strength, welds, brakes and handling are "
+         "outside "
          "it.\nLocal codes decide and licensed people sign. Coils hold energy when the truck is on "
          "stands.\n";
 }
@@ -71,8 +74,8 @@ std::string CountFindings(const VehicleFile& file) {
     if (finding.warning) ++count;
   }
   if (count == 0) return {};
-  return fmt::format("look at this: {} {} in the file may be wrong; linkwright check {} names {}", count,
-                     count == 1 ? "thing" : "things", file.path, count == 1 ? "it" : "them");
+  return fmt::format("look at this: {} {} in the file may be wrong; linkwright check {} names {}",
+                     count, count == 1 ? "thing" : "things", file.path, count == 1 ? "it" : "them");
 }
 
 void PrintNotes(std::ostream& out, const std::vector<std::string>& notes) {

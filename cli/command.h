@@ -54,7 +54,8 @@ void AddCommonOptions(CLI::App& app, CommonOptions& options);
 void WriteFiles(const CommonOptions& options, const DataTable& csv, const Document& document,
                 const std::vector<std::string>& inputs);
 
-// The load of that name, the first one for an empty name. errors: UsageError naming those there are.
+// The load of that name, the first one for an empty name. errors: UsageError naming those there
+// are.
 [[nodiscard]] const Load& FindLoad(const Vehicle& vehicle, const std::string& name);
 
 // The two lines that stand over every table.

@@ -21,14 +21,27 @@ struct CompareOptions {
 };
 
 // The curves most questions are about; --column picks others.
-const std::set<std::string> kUsualCurves{
-    "wheelbase",           "front_pinion_angle",  "rear_pinion_angle",
-    "front_caster",        "rear_anti_squat",     "front_anti_dive",
-    "front_lateral_shift", "rear_lateral_shift",  "front_roll_center_height",
-    "rear_roll_center_height", "rear_roll_steer", "front_ride_frequency",
-    "rear_ride_frequency", "front_opening_ahead", "rear_opening_ahead",
-    "driveshaft_length",   "steer",               "front_axle_steer",
-    "rear_axle_steer",     "front_wheelbase_change", "rear_wheelbase_change"};
+const std::set<std::string> kUsualCurves{"wheelbase",
+                                         "front_pinion_angle",
+                                         "rear_pinion_angle",
+                                         "front_caster",
+                                         "rear_anti_squat",
+                                         "front_anti_dive",
+                                         "front_lateral_shift",
+                                         "rear_lateral_shift",
+                                         "front_roll_center_height",
+                                         "rear_roll_center_height",
+                                         "rear_roll_steer",
+                                         "front_ride_frequency",
+                                         "rear_ride_frequency",
+                                         "front_opening_ahead",
+                                         "rear_opening_ahead",
+                                         "driveshaft_length",
+                                         "steer",
+                                         "front_axle_steer",
+                                         "rear_axle_steer",
+                                         "front_wheelbase_change",
+                                         "rear_wheelbase_change"};
 
 // One state, its stances and its curves, in the units of the comparison.
 struct State {
@@ -111,9 +124,10 @@ std::string PrintQuantities(const std::vector<ComparedValue>& values, const Colu
       const std::vector<ComparedValue> same(values.begin() + static_cast<long>(from),
                                             values.begin() + static_cast<long>(to));
       const Column& column = values[from].column;
-      out += ToTitledText(column.group + ": " + column.head + " (" + NameWithUnit(column, units) + ")",
-                          ToReadable(same, key, units, "")) +
-             "\n";
+      out +=
+          ToTitledText(column.group + ": " + column.head + " (" + NameWithUnit(column, units) + ")",
+                       ToReadable(same, key, units, "")) +
+          "\n";
     }
     from = to;
   }
@@ -160,9 +174,9 @@ int RunCompare(CompareOptions options, Streams& streams) {
 
   RequireColumns(options.columns, first, units);
   DataTable csv{.units = units, .columns = {}, .rows = {}};
-  std::string text = fmt::format("first:  {}\n        {}\nsecond: {}\n        {}\nchange: second less first\n\n",
-                                 first.file.vehicle.title, first.file.path,
-                                 second.file.vehicle.title, second.file.path);
+  std::string text = fmt::format(
+      "first:  {}\n        {}\nsecond: {}\n        {}\nchange: second less first\n\n",
+      first.file.vehicle.title, first.file.path, second.file.vehicle.title, second.file.path);
   const std::set<std::string> wanted(options.columns.begin(), options.columns.end());
   if (first.stances && second.stances) {
     const auto values = CompareTables(*first.stances, *second.stances);
@@ -176,7 +190,8 @@ int RunCompare(CompareOptions options, Streams& streams) {
   if (first.curves && second.curves) {
     const auto values = CompareTables(*first.curves, *second.curves);
     const Column& key = first.curves->columns.front();
-    text += "CURVES in " + options.request.motion + "\n\n" + PrintQuantities(values, key, units, [&](const Column& column) {
+    text += "CURVES in " + options.request.motion + "\n\n" +
+            PrintQuantities(values, key, units, [&](const Column& column) {
               return wanted.empty() ? kUsualCurves.contains(column.name)
                                     : wanted.contains(NameWithUnit(column, units)) ||
                                           wanted.contains(column.name);

@@ -72,8 +72,8 @@ std::vector<std::string> SettleNotes(const VehicleFile& file, const Settled& set
     const std::vector<Contact> contacts = ListContacts(settled.rig, settled.stances[i]);
     std::string note = settled.loads[i].load + ": ";
     for (size_t c = 0; c < contacts.size(); ++c) {
-      note += (c > 0 ? "; " : "") +
-              Describe(contacts[c], file.vehicle.axles[contacts[c].axle], units);
+      note +=
+          (c > 0 ? "; " : "") + Describe(contacts[c], file.vehicle.axles[contacts[c].axle], units);
     }
     if (contacts.empty()) note += "no stop touches, every coil is seated, every wheel is down";
     notes.push_back(note);
@@ -101,8 +101,8 @@ bool HasLetGo(const Settled& settled) {
 }
 
 std::string FormatRefusal(const VehicleFile& file, const Refusal& refusal) {
-  return FormatErrors(Locate(
-      file, ModelError({"loads", refusal.load}, "no resting position: " + refusal.message)));
+  return FormatErrors(
+      Locate(file, ModelError({"loads", refusal.load}, "no resting position: " + refusal.message)));
 }
 
 }  // namespace linkwright

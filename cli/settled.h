@@ -14,9 +14,9 @@ struct Refusal {
 };
 
 struct Settled {
-  Rig rig;                          // refers to the file's vehicle
-  std::vector<Stance> stances;      // those at rest
-  std::vector<SettledLoad> loads;   // their reports, in the same order
+  Rig rig;                         // refers to the file's vehicle
+  std::vector<Stance> stances;     // those at rest
+  std::vector<SettledLoad> loads;  // their reports, in the same order
   std::vector<Refusal> refusals;
 };
 

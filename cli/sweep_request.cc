@@ -18,20 +18,21 @@ namespace {
 constexpr double kMostRows = 20000;  // a spreadsheet's patience, and ours
 constexpr std::array kWheels{"front-left", "front-right", "rear-left", "rear-right"};
 
-// What a motion's parameter is, for reading --from, --to and --step and for saying where travel ends.
+// What a motion's parameter is, for reading --from, --to and --step and for saying where travel
+// ends.
 struct Parameter {
   Dimension dimension;
-  double metric_step, inch_step;  // between rows where no step is asked for
-  double reach;                   // refused beyond this, either way
-  const char *low, *high;         // what its two ends are called
+  double metric_step, inch_step;          // between rows where no step is asked for
+  double reach;                           // refused beyond this, either way
+  const char *low, *high;                 // what its two ends are called
   std::array<bool, 2> moves{true, true};  // which axles it moves
 };
 
 Parameter ParameterOf(const Vehicle& vehicle, const SweepRequest& request) {
   constexpr double kDegree = M_PI / 180.0;
   const Parameter travel{Dimension::kLength, 0.01, 0.0127, 2.0, "droop", "bump"};
-  Parameter angle{Dimension::kAngle, kDegree, kDegree, 60.0 * kDegree, "left side down",
-                  "left side up"};
+  Parameter angle{Dimension::kAngle, kDegree,          kDegree,
+                  60.0 * kDegree,    "left side down", "left side up"};
   if (request.motion == "bounce") return travel;
   if (request.motion == "one-wheel") {
     Parameter one = travel;
@@ -89,8 +90,9 @@ MotionRequest ParseMotion(const SweepRequest& request, const GridOptions& grid) 
   if (request.motion == "one-wheel") {
     motion.kind = MotionKind::kOneWheel;
     if (request.wheel.empty()) {
-      throw UsageError("--motion one-wheel needs --wheel: front-left, front-right, rear-left or "
-                       "rear-right");
+      throw UsageError(
+          "--motion one-wheel needs --wheel: front-left, front-right, rear-left or "
+          "rear-right");
     }
     while (request.wheel != kWheels[motion.wheel]) ++motion.wheel;  // CLI11 has checked it is one
   }
@@ -124,7 +126,8 @@ std::vector<std::string> Notes(const Vehicle& vehicle, const Stance* stance,
     notes.push_back("the row at 0 is the resting position under the load '" + stance->load + "'");
   } else {
     notes.emplace_back(
-        "the file gives no masses (ledger, or sprung): the row at 0 is the measured stance, and the "
+        "the file gives no masses (ledger, or sprung): the row at 0 is the measured stance, and "
+        "the "
         "columns that depend on load are left out");
   }
   for (size_t i = 0; i < 2; ++i) {
@@ -189,7 +192,10 @@ Swept RunSweepRequest(const VehicleFile& file, const SweepRequest& request, Unit
     const Load& load = FindLoad(file.vehicle, request.load);
     const Stance stance = Settle(rig, load);
     if (stance.status != StanceStatus::kRests) {
-      return {.table = {}, .notes = {}, .refusal = Refusal{load.name, stance.message}, .cut_short = false};
+      return {.table = {},
+              .notes = {},
+              .refusal = Refusal{load.name, stance.message},
+              .cut_short = false};
     }
     return SweepFrom(file, rig, &stance, request, units);
   } catch (const ModelError& error) {

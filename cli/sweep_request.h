@@ -13,15 +13,15 @@ namespace linkwright {
 struct SweepRequest {
   std::string load;  // empty: the first
   std::string motion = "bounce";
-  std::string wheel;           // of one-wheel
-  std::string from, to, step;  // values as typed; empty: not given
+  std::string wheel;                   // of one-wheel
+  std::string from, to, step;          // values as typed; empty: not given
   std::optional<UnitSystem> typed_in;  // of plain numbers among them; absent: the file's own
 };
 
 void AddSweepRequest(CLI::App& app, SweepRequest& request);
 
-// The rows and the notes under them; or the load under which there are none because the vehicle finds
-// no rest.
+// The rows and the notes under them; or the load under which there are none because the vehicle
+// finds no rest.
 struct Swept {
   std::optional<DataTable> table;
   std::vector<std::string> notes;

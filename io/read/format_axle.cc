@@ -144,7 +144,8 @@ std::vector<Group> SmallGroups() {
   return {
       {"tire",
        "axles.A.tire",
-       {Number("radius", D::kLength, kPositive, "Unloaded radius, half the tyre's height off the ground; used only with a rate."),
+       {Number("radius", D::kLength, kPositive,
+               "Unloaded radius, half the tyre's height off the ground; used only with a rate."),
         Number("width", D::kLength, kPositive, "Width of the tyre."),
         Number("rate", D::kRate, kPositive,
                "Vertical stiffness; without it the tyre is rigid at its measured loaded height.")},
@@ -152,7 +153,8 @@ std::vector<Group> SmallGroups() {
       {"unsprung",
        "axles.A.unsprung",
        {Required(Number("mass", D::kMass, kPositive, "Everything that moves with the axle.")),
-        Required(Point("at", "Its centre: on the centreline at hub height, unless you know better."))}},
+        Required(
+            Point("at", "Its centre: on the centreline at hub height, unless you know better."))}},
       {"anti_roll_bar",
        "axles.A.anti_roll_bar",
        {Required(Number("roll_rate", D::kRollRate, kPositive,

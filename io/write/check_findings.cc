@@ -32,15 +32,15 @@ void AddFreedom(const Axle& axle, const Freedom& freedom, UnitSystem units,
   const LinkFight& fight = *freedom.fight;
   to.push_back(
       {false,
-       fmt::format("the {} axle: {} links where four would do, so it lives on bushing give: near "
-                   "the measured stance {} takes {} a degree of roll, and {} takes {} a {} of bounce",
-                   axle.name, axle.links.size(), DisplayName(axle.links[fight.roll_link].name),
-                   Amount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce, units),
-                   DisplayName(axle.links[fight.bounce_link].name),
-                   Amount(fight.bounce_link_force *
-                              (units == UnitSystem::kMetric ? 0.01 : 0.0254),
-                          Dimension::kForce, units),
-                   units == UnitSystem::kMetric ? "10 mm" : "1 in")});
+       fmt::format(
+           "the {} axle: {} links where four would do, so it lives on bushing give: near "
+           "the measured stance {} takes {} a degree of roll, and {} takes {} a {} of bounce",
+           axle.name, axle.links.size(), DisplayName(axle.links[fight.roll_link].name),
+           Amount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce, units),
+           DisplayName(axle.links[fight.bounce_link].name),
+           Amount(fight.bounce_link_force * (units == UnitSystem::kMetric ? 0.01 : 0.0254),
+                  Dimension::kForce, units),
+           units == UnitSystem::kMetric ? "10 mm" : "1 in")});
 }
 
 void AddWeight(const Axle& axle, const WeightCheck& weight, UnitSystem units,
@@ -48,27 +48,30 @@ void AddWeight(const Axle& axle, const WeightCheck& weight, UnitSystem units,
   if (!weight.by_scales) return;
   const double off = weight.by_coils / *weight.by_scales - 1.0;
   const bool bad = std::abs(off) > kScaleTolerance;
-  to.push_back({bad, fmt::format("the {} axle: its coils and stops at their measured length say {}, "
-                                 "the scales say {}: {:+.1f} %{}",
-                                 axle.name, Amount(weight.by_coils, Dimension::kMass, units),
-                                 Amount(*weight.by_scales, Dimension::kMass, units), 100.0 * off,
-                                 bad ? "; above 3 % (common practice) look at the rates, free lengths "
-                                       "and what was on board; where the scales are right and the coils "
-                                       "cannot be measured, give free_length: weighed"
-                                     : "")});
+  to.push_back(
+      {bad, fmt::format("the {} axle: its coils and stops at their measured length say {}, "
+                        "the scales say {}: {:+.1f} %{}",
+                        axle.name, Amount(weight.by_coils, Dimension::kMass, units),
+                        Amount(*weight.by_scales, Dimension::kMass, units), 100.0 * off,
+                        bad ? "; above 3 % (common practice) look at the rates, free lengths "
+                              "and what was on board; where the scales are right and the coils "
+                              "cannot be measured, give free_length: weighed"
+                            : "")});
 }
 
-// A wheel measured well above where its tyre would hold it was measured at mock-up height or on stands.
+// A wheel measured well above where its tyre would hold it was measured at mock-up height or on
+// stands.
 void AddMeasuredHeight(const Axle& axle, const WeightCheck& weight, UnitSystem units,
                        std::vector<Finding>& to) {
   if (!weight.tire_height) return;
   const double off = weight.measured_height - *weight.tire_height;
   if (std::abs(off) <= kHubTolerance) return;
-  to.push_back({true, fmt::format("the {} axle: its wheel centres were measured {} above the floor, "
-                                  "but its tyres under that weight hold them at {}: was it on stands, "
-                                  "or is a tyre's radius or rate wrong?",
-                                  axle.name, Amount(weight.measured_height, Dimension::kLength, units),
-                                  Amount(*weight.tire_height, Dimension::kLength, units))});
+  to.push_back(
+      {true, fmt::format("the {} axle: its wheel centres were measured {} above the floor, "
+                         "but its tyres under that weight hold them at {}: was it on stands, "
+                         "or is a tyre's radius or rate wrong?",
+                         axle.name, Amount(weight.measured_height, Dimension::kLength, units),
+                         Amount(*weight.tire_height, Dimension::kLength, units))});
 }
 
 // What was found and what most likely happened.
@@ -84,14 +87,18 @@ std::string Describe(const Oddity& oddity, UnitSystem units) {
     case OddityKind::kShortLink:
       return fmt::format("{} is {} long; is a sign lost on one end?", oddity.member, length);
     case OddityKind::kEndsSwapped:
-      return fmt::format("{} has its axle end farther from the axle than its frame end; are 'frame' "
-                         "and 'axle' swapped?", oddity.member);
+      return fmt::format(
+          "{} has its axle end farther from the axle than its frame end; are 'frame' "
+          "and 'axle' swapped?",
+          oddity.member);
     case OddityKind::kLooseCoil:
       return fmt::format("{} is off its seat by {} as measured: is its free length right?",
                          oddity.member, length);
     case OddityKind::kTracksDiffer:
-      return fmt::format("the track is {}, far wider than the other axle's; y of a wheel centre is "
-                         "half the track", length);
+      return fmt::format(
+          "the track is {}, far wider than the other axle's; y of a wheel centre is "
+          "half the track",
+          length);
     case OddityKind::kHeavyUnsprung:
       break;
   }
@@ -112,8 +119,8 @@ std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& re
     AddMeasuredHeight(axle, *report.axles[i].weight, units, findings);
   }
   for (const Oddity& oddity : report.oddities) {
-    findings.push_back(
-        {true, fmt::format("the {} axle: {}", vehicle.axles[oddity.axle].name, Describe(oddity, units))});
+    findings.push_back({true, fmt::format("the {} axle: {}", vehicle.axles[oddity.axle].name,
+                                          Describe(oddity, units))});
   }
   for (const Mismatch& mismatch : report.mismatches) {
     findings.push_back(

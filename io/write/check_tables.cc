@@ -62,8 +62,8 @@ DataTable CoilTable(const Vehicle& vehicle, const CheckReport& report, UnitSyste
     std::optional<double> squeezed;
     if (coil.free_length) squeezed = *coil.free_length - coil.length;
     table.rows.push_back({vehicle.axles[coil.axle].name + " " + coil.member, coil.length,
-                          ToCell(coil.free_length), ToCell(squeezed), ToCell(coil.force),
-                          coil.rate, ToCell(coil.to_solid)});
+                          ToCell(coil.free_length), ToCell(squeezed), ToCell(coil.force), coil.rate,
+                          ToCell(coil.to_solid)});
   }
   return table;
 }
@@ -105,7 +105,8 @@ DataTable WeightTable(const Vehicle& vehicle, const CheckReport& report, UnitSys
   table.columns = {
       {"axle", "axle", kNumber, "", "front or rear"},
       {"by_coils", "by its coils", kMass, "",
-       "what coils and stops carry at their measured length, by virtual work in bounce (links carry "
+       "what coils and stops carry at their measured length, by virtual work in bounce (links "
+       "carry "
        "a part where a coil leans or the housing turns), and the unsprung mass"},
       {"by_scales", "by the scales", kMass, "", "as weighed"},
       {"tire_height", "hub height by its tyre", kLength, "",

@@ -74,8 +74,7 @@ DataTable ToComparisonTable(const std::string& part, const Column& row_column,
     const Dimension dimension = value.column.dimension;
     const auto* travel = std::get_if<double>(&value.row);
     table.rows.push_back(
-        {part,
-         travel == nullptr ? value.row : Cell(FromSi(*travel, row_column.dimension, units)),
+        {part, travel == nullptr ? value.row : Cell(FromSi(*travel, row_column.dimension, units)),
          value.column.name, std::string(UnitOf(dimension, units).name),
          InUnits(value.first, dimension, units), InUnits(value.second, dimension, units),
          InUnits(value.difference, dimension, units)});

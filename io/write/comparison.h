@@ -8,13 +8,13 @@ namespace linkwright {
 
 // One number of both: in which row, which quantity, what each has and second less first.
 struct ComparedValue {
-  Cell row;        // the rows' first cell: a load's name, a travel
-  Column column;   // of the first table
+  Cell row;                                         // the rows' first cell: a load's name, a travel
+  Column column;                                    // of the first table
   std::optional<double> first, second, difference;  // SI
 };
 
-// Pairs rows by their first cell (travels to within 1 um) and columns by name; what only one table has
-// is left out. Both tables in the same unit system.
+// Pairs rows by their first cell (travels to within 1 um) and columns by name; what only one table
+// has is left out. Both tables in the same unit system.
 [[nodiscard]] std::vector<ComparedValue> CompareTables(const DataTable& first,
                                                        const DataTable& second);
 

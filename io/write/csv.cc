@@ -27,7 +27,8 @@ std::string TextField(const std::string& text) {
 
 std::string Field(const Cell& cell, Dimension dimension, UnitSystem units) {
   if (const auto* text = std::get_if<std::string>(&cell)) return TextField(*text);
-  if (const auto* number = std::get_if<double>(&cell); number != nullptr && std::isfinite(*number)) {
+  if (const auto* number = std::get_if<double>(&cell);
+      number != nullptr && std::isfinite(*number)) {
     return fmt::format("{:.12g}", FromSi(*number, dimension, units) + 0.0);  // no "-0"
   }
   return {};

@@ -18,8 +18,8 @@ using Cell = std::variant<std::monostate, double, std::string>;
 [[nodiscard]] Cell ToCell(std::optional<double> value);
 
 struct Column {
-  std::string name;        // without its unit: "front_lateral_shift"
-  std::string head;        // words over it in a table: "lateral shift"
+  std::string name;  // without its unit: "front_lateral_shift"
+  std::string head;  // words over it in a table: "lateral shift"
   Dimension dimension = Dimension::kNumber;
   std::string group;       // columns of one group stand in one printed table
   std::string definition;  // one sentence, sign included; empty for the columns of `compare`

@@ -59,7 +59,8 @@ fs::path Followed(fs::path path) {
   return path;
 }
 
-// What the user's mask leaves of reading and writing for all. There is no way to ask without setting.
+// What the user's mask leaves of reading and writing for all. There is no way to ask without
+// setting.
 fs::perms UsualPermissions() {
   const mode_t mask = ::umask(0);
   ::umask(mask);

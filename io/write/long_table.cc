@@ -6,8 +6,8 @@
 namespace linkwright {
 namespace {
 
-// A value as the long table's value column holds it: numbers already in their unit, since one column
-// has many units.
+// A value as the long table's value column holds it: numbers already in their unit, since one
+// column has many units.
 Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units) {
   if (const auto* number = std::get_if<double>(&cell)) return FromSi(*number, dimension, units);
   return cell;
@@ -34,8 +34,8 @@ DataTable ToLongTable(const std::vector<NamedTable>& tables) {
       for (size_t i = 1; i < row.size(); ++i) {
         const Column& column = table.columns[i];
         const Unit& unit = UnitOf(column.dimension, table.units);
-        all.rows.push_back({named.name, RowName(row[0], table.columns[0], table.units),
-                            column.name, std::string(unit.name),
+        all.rows.push_back({named.name, RowName(row[0], table.columns[0], table.units), column.name,
+                            std::string(unit.name),
                             InUnits(row[i], column.dimension, table.units)});
       }
     }

@@ -6,8 +6,8 @@
 
 namespace linkwright {
 
-// Columns table, row (the text of each row's first cell), quantity, unit, value. Values stand in the
-// units of their table.
+// Columns table, row (the text of each row's first cell), quantity, unit, value. Values stand in
+// the units of their table.
 [[nodiscard]] DataTable ToLongTable(const std::vector<NamedTable>& tables);
 
 }  // namespace linkwright

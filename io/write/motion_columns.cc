@@ -19,9 +19,10 @@ struct MotionColumn {
 Column ParameterColumn(MotionKind kind) {
   switch (kind) {
     case MotionKind::kRoll:
-      return {"body_roll", "body roll", kAngle, "",
-              "of the body on level ground, left side up +: the left wheels droop by half the track "
-              "times its sine, the right ones rise"};
+      return {
+          "body_roll", "body roll", kAngle, "",
+          "of the body on level ground, left side up +: the left wheels droop by half the track "
+          "times its sine, the right ones rise"};
     case MotionKind::kCrossed:
       return {"cross", "cross", kAngle, "",
               "the front housing as in roll at +, the rear one as in roll at -"};
@@ -74,9 +75,9 @@ void AddSide(std::vector<MotionColumn>& to, size_t a, size_t s, const std::strin
   constexpr std::array kAxes{"x", "y", "z"};
   for (int i = 0; i < 3; ++i) {
     const std::string axis = kAxes[static_cast<size_t>(i)];
-    to.push_back({{prefix + "wheel_" + axis, "wheel " + axis, kLength, group,
-                   "wheel centre, chassis axes"},
-                  [a, s, i](const MotionRow& row) { return Cell(row.axles[a].wheel[s][i]); }});
+    to.push_back(
+        {{prefix + "wheel_" + axis, "wheel " + axis, kLength, group, "wheel centre, chassis axes"},
+         [a, s, i](const MotionRow& row) { return Cell(row.axles[a].wheel[s][i]); }});
   }
   if (!coils) return;
   to.push_back({{prefix + "spring_length", "coil length", kLength, group,
@@ -108,9 +109,10 @@ void AddLink(std::vector<MotionColumn>& to, size_t a, size_t l, const std::strin
                    "with coils, stops, weight and strain on it, wheels free to roll and slide; + "
                    "tension"},
                   [a, l](const MotionRow& row) { return ToCell(row.axles[a].links[l].force); }});
-    to.push_back({{"link_strain " + name, "strain force", kForce, group,
-                   "the part of it that comes from links fighting one another; + tension"},
-                  [a, l](const MotionRow& row) { return Cell(row.axles[a].links[l].strain_force); }});
+    to.push_back(
+        {{"link_strain " + name, "strain force", kForce, group,
+          "the part of it that comes from links fighting one another; + tension"},
+         [a, l](const MotionRow& row) { return Cell(row.axles[a].links[l].strain_force); }});
   }
   AddJoint(to, a, l, name, group, "frame", &LinkTurn::frame);
   AddJoint(to, a, l, name, group, "axle", &LinkTurn::axle);
@@ -122,9 +124,10 @@ constexpr const char* kSteerDefinition =
 
 void AddHand(std::vector<MotionColumn>& to, size_t a, size_t s, const std::string& name,
              const std::string& side) {
-  to.push_back({{name + "_" + side + "_road_steer", side + " road steer", kAngle,
-                 GroupOf(name) + " axle: steered", "road-wheel steer against straight ahead; + left"},
-                [a, s](const MotionRow& row) { return ToCell(row.axles[a].hand[s]); }});
+  to.push_back(
+      {{name + "_" + side + "_road_steer", side + " road steer", kAngle,
+        GroupOf(name) + " axle: steered", "road-wheel steer against straight ahead; + left"},
+       [a, s](const MotionRow& row) { return ToCell(row.axles[a].hand[s]); }});
 }
 
 std::vector<MotionColumn> Collect(const Vehicle& vehicle, MotionKind kind) {
@@ -174,8 +177,8 @@ DataTable MotionTable(const Vehicle& vehicle, const MotionSweep& sweep, UnitSyst
 
 std::vector<Column> AllMotionColumns() {
   std::vector<MotionColumn> columns;
-  for (const MotionKind kind : {MotionKind::kRoll, MotionKind::kOneWheel, MotionKind::kCrossed,
-                                MotionKind::kSteer}) {
+  for (const MotionKind kind :
+       {MotionKind::kRoll, MotionKind::kOneWheel, MotionKind::kCrossed, MotionKind::kSteer}) {
     columns.push_back({ParameterColumn(kind), {}});
   }
   AddHousing(columns, 0, "A", true);

@@ -34,15 +34,15 @@ void AddWhole(std::vector<SettleColumn>& to) {
                 [](const StanceReport& r) { return r.cg_height; }});
   to.push_back({{"rake", "rake", kAngle, group, "elevation of the chassis x axis; + nose up"},
                 [](const StanceReport& r) { return r.rake; }});
-  to.push_back({{"roll", "body roll", kAngle, group,
-                 "elevation of the chassis y axis; + left side up"},
-                [](const StanceReport& r) { return r.roll; }});
+  to.push_back(
+      {{"roll", "body roll", kAngle, group, "elevation of the chassis y axis; + left side up"},
+       [](const StanceReport& r) { return r.roll; }});
 }
 
 void AddHeights(std::vector<SettleColumn>& to) {
   for (size_t i = 0; i < 2; ++i) {
-    to.push_back({{std::string("body_rise_") + kAxles[i],
-                   std::string("body rise, ") + kAxles[i], kLength, "Where the body and wheels stand",
+    to.push_back({{std::string("body_rise_") + kAxles[i], std::string("body rise, ") + kAxles[i],
+                   kLength, "Where the body and wheels stand",
                    "rise above the floor of the chassis point that coincided with the housing "
                    "centre in the measured stance; + higher than measured"},
                   [i](const StanceReport& r) { return r.axles[i].body_rise; }});
@@ -57,10 +57,10 @@ void AddHeights(std::vector<SettleColumn>& to) {
 
 void AddLoads(std::vector<SettleColumn>& to) {
   for (size_t w = 0; w < 4; ++w) {
-    to.push_back({{std::string("wheel_load_") + kWheels[w],
-                   std::string("wheel load, ") + kWheelHeads[w], kForce, "Wheel loads",
-                   "vertical force of the floor on the tyre"},
-                  [w](const StanceReport& r) { return r.wheel_load[w]; }});
+    to.push_back(
+        {{std::string("wheel_load_") + kWheels[w], std::string("wheel load, ") + kWheelHeads[w],
+          kForce, "Wheel loads", "vertical force of the floor on the tyre"},
+         [w](const StanceReport& r) { return r.wheel_load[w]; }});
   }
 }
 
@@ -95,11 +95,12 @@ void AddRide(std::vector<SettleColumn>& to) {
                    "sprung mass this axle carries on its ride rate, each wheel at its own travel"},
                   [i](const StanceReport& r) { return r.axles[i].ride_frequency; }});
   }
-  to.push_back({{"bounce", "bounce", kFrequency, group,
-                 "the body's mode with the greater vertical motion of its centre per unit of pitch"},
-                [](const StanceReport& r) -> Value {
-                  return r.modes ? Value(r.modes->bounce) : std::nullopt;
-                }});
+  to.push_back(
+      {{"bounce", "bounce", kFrequency, group,
+        "the body's mode with the greater vertical motion of its centre per unit of pitch"},
+       [](const StanceReport& r) -> Value {
+         return r.modes ? Value(r.modes->bounce) : std::nullopt;
+       }});
   to.push_back({{"pitch", "pitch", kFrequency, group, "the body's other mode in side view"},
                 [](const StanceReport& r) -> Value {
                   return r.modes ? Value(r.modes->pitch) : std::nullopt;
@@ -118,9 +119,9 @@ void AddRide(std::vector<SettleColumn>& to) {
 }
 
 void AddMark(std::vector<SettleColumn>& to, const std::string& name, size_t m) {
-  to.push_back({{"height " + name, name, kLength, "Heights above the floor",
-                 "of the mark above the floor"},
-                [m](const StanceReport& r) { return r.mark_heights[m]; }});
+  to.push_back(
+      {{"height " + name, name, kLength, "Heights above the floor", "of the mark above the floor"},
+       [m](const StanceReport& r) { return r.mark_heights[m]; }});
 }
 
 std::vector<SettleColumn> CollectColumns(const std::function<bool(size_t)>& has_opening) {

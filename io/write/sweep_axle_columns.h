@@ -28,7 +28,8 @@ struct AxleColumn {
   std::optional<double> (*value)(const AxleRow&);
 };
 
-// In the order of the contract: what stands before the columns of the roll axis, after them, and last.
+// In the order of the contract: what stands before the columns of the roll axis, after them, and
+// last.
 [[nodiscard]] const std::vector<AxleColumn>& AxleColumnsBeforeRollAxis();
 [[nodiscard]] const std::vector<AxleColumn>& AxleColumnsAfterRollAxis();
 [[nodiscard]] const std::vector<AxleColumn>& OpeningColumns();

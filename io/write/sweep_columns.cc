@@ -117,9 +117,10 @@ void AddAxleColumns(Collector& to, const std::vector<AxleColumn>& columns) {
       if (!column.applies(axle)) continue;
       const char* name = i == kFront ? column.front : column.rear;
       const char* head = i == kFront ? column.head_front : column.head_rear;
-      to.Add({axle.name + "_" + name, head, column.dimension,
-              Capital(axle.name) + " axle: " + PartName(column.part), column.definition},
-             [value = column.value, i](const SweepRow& row) { return ToCell(value(row.axles[i])); });
+      to.Add(
+          {axle.name + "_" + name, head, column.dimension,
+           Capital(axle.name) + " axle: " + PartName(column.part), column.definition},
+          [value = column.value, i](const SweepRow& row) { return ToCell(value(row.axles[i])); });
     }
   }
 }
@@ -140,7 +141,8 @@ void AddShaftColumns(Collector& to) {
   }
 }
 
-// One drag link in most vehicles; where the rear axle steers too, its column carries the axle's name.
+// One drag link in most vehicles; where the rear axle steers too, its column carries the axle's
+// name.
 void AddSteerColumns(Collector& to) {
   const std::array<Axle, 2>& axles = to.vehicle.axles;
   const bool both = axles[0].steering && axles[1].steering;
@@ -188,8 +190,9 @@ std::vector<Column> AllSweepColumns() {
         continue;
       }
       for (const size_t i : OrderOf(c)) {
-        all.push_back({i == kFront ? std::string("front_") + c.front : std::string("rear_") + c.rear,
-                       i == kFront ? c.head_front : c.head_rear, c.dimension, "", c.definition});
+        all.push_back(
+            {i == kFront ? std::string("front_") + c.front : std::string("rear_") + c.rear,
+             i == kFront ? c.head_front : c.head_rear, c.dimension, "", c.definition});
       }
     }
   };

@@ -195,8 +195,8 @@ std::string ToTurnedText(const DataTable& table) {
       if (!out.empty()) out += '\n';
       out += group + "\n";
     }
-    std::string made = "  " + PadRight(lines[i][0], widths[0]) + "  " +
-                       PadRight(lines[i][1], widths[1]);
+    std::string made =
+        "  " + PadRight(lines[i][0], widths[0]) + "  " + PadRight(lines[i][1], widths[1]);
     for (size_t c = 2; c < lines[i].size(); ++c) {
       made += std::string(kGap, ' ') + PadLeft(lines[i][c], widths[c]);
     }

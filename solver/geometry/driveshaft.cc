@@ -13,14 +13,15 @@ double AngleBetween(const Eigen::Vector3d& a, const Eigen::Vector3d& b) {
   return std::atan2(a.cross(b).norm(), a.dot(b));
 }
 
-// Direction of a shaft end from its body toward its yoke: ahead (+1) or behind (-1), raised by angle.
+// Direction of a shaft end from its body toward its yoke: ahead (+1) or behind (-1), raised by
+// angle.
 Eigen::Vector3d YokeDirection(double toward, double angle) {
   return {toward * std::cos(angle), 0.0, std::sin(angle)};
 }
 
 // The speed ratio of a joint and its inverse are quadratic in the direction of the shaft's yoke:
-// c' (I - sin^2(beta) k k') c / cos(beta). This is the matrix without the 1/cos(beta); k is the unit
-// vector in the plane across the shaft where the ratio is least.
+// c' (I - sin^2(beta) k k') c / cos(beta). This is the matrix without the 1/cos(beta); k is the
+// unit vector in the plane across the shaft where the ratio is least.
 Eigen::Matrix2d YokeForm(double beta, const Eigen::Vector2d& k) {
   const double s = std::sin(beta);
   return Eigen::Matrix2d::Identity() - s * s * k * k.transpose();
@@ -29,9 +30,9 @@ Eigen::Matrix2d YokeForm(double beta, const Eigen::Vector2d& k) {
 }  // namespace
 
 // With y the direction of the shaft's input-side yoke pin across the shaft and m the normal of a
-// joint's plane: shaft speed over input = y'(I - s1^2 t1 t1')y / c1 with t1 = shaft x m1 (the pin of a
-// driven yoke), output over shaft = c2 / y'(I - s2^2 ...)y with the yoke turned by the phase. Their
-// product's extremes over a turn are the eigenvalues of one form against the other.
+// joint's plane: shaft speed over input = y'(I - s1^2 t1 t1')y / c1 with t1 = shaft x m1 (the pin
+// of a driven yoke), output over shaft = c2 / y'(I - s2^2 ...)y with the yoke turned by the phase.
+// Their product's extremes over a turn are the eigenvalues of one form against the other.
 double SpeedRipple(const Eigen::Vector3d& input, const Eigen::Vector3d& shaft,
                    const Eigen::Vector3d& output, double phase, bool first, bool second) {
   Eigen::Vector3d any = input.cross(shaft);

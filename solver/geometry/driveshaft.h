@@ -10,8 +10,8 @@ struct DriveshaftState {
   double length;        // between joint centres [m]
   double output_angle;  // at the joint on the output [rad, never negative]
   double axle_angle;    // at the joint on the pinion [rad, never negative]
-  double ripple;        // (greatest - least) / mean of the pinion's speed over a turn at steady output
-                        // speed [-]
+  double ripple;  // (greatest - least) / mean of the pinion's speed over a turn at steady output
+                  // speed [-]
 };
 
 // State of a shaft with its axle's housing at X_CA.

@@ -26,8 +26,8 @@ struct RollAxis {
 //   p_CM     the point it is read under or over: the sprung centre of mass [m]
 //   source   docs/theory.md (26)
 [[nodiscard]] RollAxis JoinRollCenters(const std::array<Eigen::Vector3d, 2>& p_CA,
-                                       const std::array<double, 2>& roll_center,
-                                       const Floor& floor, const Eigen::Vector3d& p_CM);
+                                       const std::array<double, 2>& roll_center, const Floor& floor,
+                                       const Eigen::Vector3d& p_CM);
 
 // The slope alone, which needs no mass [rad].
 [[nodiscard]] double RollAxisSlope(const std::array<Eigen::Vector3d, 2>& p_CA,

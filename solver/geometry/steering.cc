@@ -21,8 +21,8 @@ KingpinAxis PrepareKingpin(const Axle& axle, const AxleFrame& frame, double side
           .axis_A = frame.X_CA.linear().transpose() * axis_C.normalized()};
 }
 
-// |K + Rot(k, t) a - P|^2 = length^2 is linear in cos t and sin t: A cos t + B sin t = D, with a split
-// along and across k.
+// |K + Rot(k, t) a - P|^2 = length^2 is linear in cos t and sin t: A cos t + B sin t = D, with a
+// split along and across k.
 std::optional<double> TurnToReach(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
                                   const Eigen::Vector3d& p_AP, double length) {
   const Eigen::Vector3d& k = pin.axis_A;
@@ -45,8 +45,7 @@ Eigen::Vector3d Turned(const KingpinAxis& pin, double turn, const Eigen::Vector3
 }
 
 double HeadingOf(const KingpinAxis& pin, double turn, const Eigen::Isometry3d& X_CA) {
-  const Eigen::Vector3d spindle_A =
-      Eigen::AngleAxisd(turn, pin.axis_A) * Eigen::Vector3d::UnitY();
+  const Eigen::Vector3d spindle_A = Eigen::AngleAxisd(turn, pin.axis_A) * Eigen::Vector3d::UnitY();
   const Eigen::Vector3d spindle_C = X_CA.linear() * spindle_A;
   return std::atan2(-spindle_C.x(), spindle_C.y());
 }
@@ -63,8 +62,9 @@ Knuckle PrepareKnuckle(const Axle& axle, const AxleFrame& frame) {
                         .length = MeasuredLength(drag_link)};
   constexpr double kShortestArm = 1e-3;  // [m] less, and the angle it gives is noise
   if (knuckle.pin.axis_A.cross(knuckle.p_AQ - knuckle.pin.p_AK).norm() < kShortestArm) {
-    throw ModelError({"axles", axle.name, "steering", "drag_link"},
-                     "the drag link's axle end lies on the kingpin axis: it cannot steer the wheel");
+    throw ModelError(
+        {"axles", axle.name, "steering", "drag_link"},
+        "the drag link's axle end lies on the kingpin axis: it cannot steer the wheel");
   }
   return knuckle;
 }
@@ -105,9 +105,9 @@ std::optional<HandTurns> TurnByHand(const Axle& axle, const AxleFrame& frame,
   if (!turn) return std::nullopt;
   if (!axle.steering || !axle.steering->tie_rod) return HandTurns{.left = *turn, .right = *turn};
   const TieRod& rod = *axle.steering->tie_rod;
-  const auto follow = TurnToReach(right, OnHousing(frame, rod.p_CR),
-                                  Turned(left, *turn, OnHousing(frame, rod.p_CL)),
-                                  (rod.p_CL - rod.p_CR).norm());
+  const auto follow =
+      TurnToReach(right, OnHousing(frame, rod.p_CR),
+                  Turned(left, *turn, OnHousing(frame, rod.p_CL)), (rod.p_CL - rod.p_CR).norm());
   if (!follow) return std::nullopt;
   return HandTurns{.left = *turn, .right = *follow};
 }

@@ -17,8 +17,8 @@ struct KingpinAxis {
 // The axis of one side (+1 left, -1 right). errors: ModelError without kingpin.at.
 [[nodiscard]] KingpinAxis PrepareKingpin(const Axle& axle, const AxleFrame& frame, double side);
 
-// Turn about `pin` that puts a point of its knuckle at a distance from a fixed point, all in A; the root
-// nearest to no turn [rad]. Absent out of reach.
+// Turn about `pin` that puts a point of its knuckle at a distance from a fixed point, all in A; the
+// root nearest to no turn [rad]. Absent out of reach.
 [[nodiscard]] std::optional<double> TurnToReach(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
                                                 const Eigen::Vector3d& p_AP, double length);
 
@@ -31,8 +31,8 @@ struct KingpinAxis {
 
 // The steered knuckle on the side of the drag link's axle end, in the housing frame.
 struct Knuckle {
-  Eigen::Vector3d p_CP;    // pitman end of the drag link, fixed in C [m]
-  Eigen::Vector3d p_AQ;    // knuckle end of the drag link, unsteered, in A [m]
+  Eigen::Vector3d p_CP;  // pitman end of the drag link, fixed in C [m]
+  Eigen::Vector3d p_AQ;  // knuckle end of the drag link, unsteered, in A [m]
   KingpinAxis pin;
   double length;  // of the drag link [m]
 };

@@ -18,7 +18,8 @@ std::vector<TravelMargin> TravelMargins(const Axle& axle, const AxleFrame& frame
   for (const Damper& damper : axle.dampers) {
     const double length = LengthAt(damper.span, frame, X_CA);
     const std::string name = DisplayName(damper.name);
-    if (damper.shortest) margins.push_back({TravelEnd::kDamperClosed, name, length - *damper.shortest});
+    if (damper.shortest)
+      margins.push_back({TravelEnd::kDamperClosed, name, length - *damper.shortest});
     if (damper.longest) margins.push_back({TravelEnd::kDamperOpen, name, *damper.longest - length});
   }
   for (const Spring& spring : axle.springs) {
@@ -34,7 +35,8 @@ std::vector<TravelMargin> TravelMargins(const Axle& axle, const AxleFrame& frame
   for (const Stop& stop : axle.bump_stops) {
     if (stop.law.curve.empty()) continue;
     const double length = LengthAt(stop.span, frame, X_CA);
-    margins.push_back({TravelEnd::kStopSolid, DisplayName(stop.name), length - SolidBelow(stop.law)});
+    margins.push_back(
+        {TravelEnd::kStopSolid, DisplayName(stop.name), length - SolidBelow(stop.law)});
   }
   return margins;
 }

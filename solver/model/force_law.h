@@ -17,7 +17,8 @@ struct LawState {
 };
 
 // Evaluates a law at a length [m]. Beyond the last point of a curve the last line goes on, so that
-// a solve can pass through; callers refuse such a length by SolidBeyond. source: docs/theory.md (11)
+// a solve can pass through; callers refuse such a length by SolidBeyond. source: docs/theory.md
+// (11)
 [[nodiscard]] LawState Evaluate(const ForceLaw& law, double length);
 
 // Length below which the law is solid: the last point of its curve [m]. Zero for a linear law,

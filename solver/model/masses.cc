@@ -8,8 +8,8 @@ namespace {
 
 // Sum of masses and of their first moments, so that things can be taken off as well as put on.
 struct Sum {
-  double mass = 0.0;                                    // [kg]
-  Eigen::Vector3d moment = Eigen::Vector3d::Zero();     // [kg m]
+  double mass = 0.0;                                 // [kg]
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();  // [kg m]
   void Add(double m, const Eigen::Vector3d& p) {
     mass += m;
     moment += m * p;

@@ -11,7 +11,8 @@ constexpr double kStandardGravity = 9.80665;  // [m/s2] exact, CGPM 1901
 // True where the file says nothing of the sprung mass.
 [[nodiscard]] bool IsGeometryOnly(const Vehicle& vehicle);
 
-// Mass and centre of the vehicle as it was weighed: corners at the wheel centres' x and y [kg, m in C].
+// Mass and centre of the vehicle as it was weighed: corners at the wheel centres' x and y [kg, m in
+// C].
 [[nodiscard]] Mass WeighedTotal(const Vehicle& vehicle, const Ledger& ledger);
 
 // The finished sprung mass without loads: as given, or weighed - removed + added - both unsprung.

@@ -50,7 +50,8 @@ struct CurvePoint {
 };
 
 // How a coil or a stop pushes, as a function of its length; never pulls.
-// With a curve: straight lines between points, zero before the first. Without: rate times deflection.
+// With a curve: straight lines between points, zero before the first. Without: rate times
+// deflection.
 struct ForceLaw {
   double free_length = 0.0;       // [m]
   double rate = 0.0;              // [N/m]; unused where a curve is given

@@ -30,8 +30,7 @@ AxleFrame PrepareAxle(const Axle& axle) {
       throw ModelError({"axles", axle.name, "links", link.name.key},
                        "the link has no length: its frame and axle ends are at one point");
     }
-    frame.links.push_back(
-        {link.span.p_CP, OnHousing(frame, link.span.p_CQ), length, link.rate});
+    frame.links.push_back({link.span.p_CP, OnHousing(frame, link.span.p_CQ), length, link.rate});
   }
   return frame;
 }

@@ -37,9 +37,10 @@ const char* MotionInWords(Eigen::Index unknown) {
   }
 }
 
-// Names for the columns of `directions` (4 x k), each unknown used once: the one that stands out most
-// in the space they span first.
-std::vector<Eigen::Index> NameDirections(const Eigen::Matrix<double, 4, Eigen::Dynamic>& directions) {
+// Names for the columns of `directions` (4 x k), each unknown used once: the one that stands out
+// most in the space they span first.
+std::vector<Eigen::Index> NameDirections(
+    const Eigen::Matrix<double, 4, Eigen::Dynamic>& directions) {
   std::vector<Eigen::Index> order{0, 1, 2, 3};
   const Eigen::Vector4d share = directions.rowwise().norm();
   std::stable_sort(order.begin(), order.end(),

@@ -19,19 +19,19 @@ struct FreeMotion {
 
 // What more links than motions do to one another as the housing moves off the measured stance.
 struct LinkFight {
-  size_t too_many;           // links beyond the four motions they hold
-  double bounce_rate;        // strain energy's second derivative by height [N/m]
-  double roll_rate;          // and by roll [N m/rad]
-  double bounce_link_force;  // greatest link force's change per unit of bounce [N/m]
-  double roll_link_force;    // and of roll [N/rad]
+  size_t too_many;                // links beyond the four motions they hold
+  double bounce_rate;             // strain energy's second derivative by height [N/m]
+  double roll_rate;               // and by roll [N m/rad]
+  double bounce_link_force;       // greatest link force's change per unit of bounce [N/m]
+  double roll_link_force;         // and of roll [N/rad]
   size_t bounce_link, roll_link;  // which link that is, index into Axle::links
 };
 
 struct Freedom {
-  int rank;                       // of the n x 4 Jacobian
-  std::vector<FreeMotion> free;   // held < kFree
-  std::vector<FreeMotion> weak;   // kFree <= held < kWeak
-  std::optional<LinkFight> fight; // where the links are more than four and hold everything
+  int rank;                        // of the n x 4 Jacobian
+  std::vector<FreeMotion> free;    // held < kFree
+  std::vector<FreeMotion> weak;    // kFree <= held < kWeak
+  std::optional<LinkFight> fight;  // where the links are more than four and hold everything
 };
 
 // A link set that holds a direction with less than this is free in it: below it, the tape decides

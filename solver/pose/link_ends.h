@@ -7,9 +7,10 @@
 namespace linkwright {
 
 // One joint: the bracket's bolt against the link's eye.
-//   swing         of the link about the bolt, the way a bushing or rod end likes to move [rad, >= 0]
-//   twist         about the link's own length; the two ends share it equally [rad, signed]
-//   misalignment  between the bolt and the bore of the eye: what a rod end's clevis must clear and a
+//   swing         of the link about the bolt, the way a bushing or rod end likes to move [rad, >=
+//   0] twist         about the link's own length; the two ends share it equally [rad, signed]
+//   misalignment  between the bolt and the bore of the eye: what a rod end's clevis must clear and
+//   a
 //                 rubber bushing takes as cone and twist together [rad, >= 0]
 struct JointTurn {
   double swing, twist, misalignment;

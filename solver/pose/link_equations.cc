@@ -90,9 +90,8 @@ void LinkResiduals(const std::vector<FrameLink>& links, const Pose& pose, double
   }
 }
 
-PoseEquations EvaluateEquations(const std::vector<FrameLink>& links,
-                                const std::array<Taylor, 4>& q, const Taylor& z,
-                                const Taylor& roll) {
+PoseEquations EvaluateEquations(const std::vector<FrameLink>& links, const std::array<Taylor, 4>& q,
+                                const Taylor& z, const Taylor& roll) {
   const TaylorPoint p{q[kX], q[kY], z};
   const Rotation<Taylor> R = HousingRotation(q[kSteer], roll, q[kPitch]);
   PoseEquations equations{.F = {}, .slope = Eigen::Matrix4d::Zero()};

@@ -13,9 +13,9 @@ namespace linkwright {
 
 struct HousingMotion {
   Pose pose;
-  std::array<Taylor, 4> q;  // x, y [m], steer, pitch [rad], by z [m] and roll [rad]
-  TaylorPoint p;            // housing centre in C [m]
-  Rotation<Taylor> R;       // R_CA
+  std::array<Taylor, 4> q;          // x, y [m], steer, pitch [rad], by z [m] and roll [rad]
+  TaylorPoint p;                    // housing centre in C [m]
+  Rotation<Taylor> R;               // R_CA
   std::vector<double> link_forces;  // from over-constraint, tension + [N]; empty for four links
   Taylor strain;                    // energy in over-constrained links [J]; 0 for four
 };

@@ -24,9 +24,15 @@ Rotation<T> HousingRotation(const T& steer, const T& roll, const T& pitch) {
   const T cr = cos(roll), sr = sin(roll);
   const T cp = cos(pitch), sp = sin(pitch);
   const T sr_sp = sr * sp, sr_cp = sr * cp;
-  return {cs * cp + ss * sr_sp, -(ss * cr), ss * sr_cp - cs * sp,   //
-          ss * cp - cs * sr_sp, cs * cr,    -(ss * sp) - cs * sr_cp,  //
-          cr * sp,              sr,         cr * cp};
+  return {cs * cp + ss * sr_sp,
+          -(ss * cr),
+          ss * sr_cp - cs * sp,  //
+          ss * cp - cs * sr_sp,
+          cs * cr,
+          -(ss * sp) - cs * sr_cp,  //
+          cr * sp,
+          sr,
+          cr * cp};
 }
 
 // R a for a constant vector a.

@@ -58,7 +58,7 @@ Pose Minimise(const AxleFrame& frame, const Pose& guess) {
   ceres::TinySolver<WeightedResiduals<N>> solver;
   solver.options.max_num_iterations = 30;
   solver.options.initial_trust_region_radius = 1e12;  // Gauss-Newton unless a step fails
-  solver.options.function_tolerance = 0.0;  // TinySolver takes it as absolute; not wanted
+  solver.options.function_tolerance = 0.0;            // TinySolver takes it as absolute; not wanted
   solver.options.parameter_tolerance = N == 4 ? 1e-15 : 1e-9;
   solver.options.gradient_tolerance = N == 4 ? 1e-15 : 1e-12;
   solver.options.cost_threshold = 5e-25;  // [m2] residuals 10 times inside kResidualMet
@@ -128,8 +128,8 @@ double SlopeDeterminant(const AxleFrame& frame, const Pose& pose) {
       .slope.determinant();
 }
 
-// The link that carries the most where the links line up: the greatest share of the force pattern that
-// the four unknowns resist least, each link weighted by the root of its rate.
+// The link that carries the most where the links line up: the greatest share of the force pattern
+// that the four unknowns resist least, each link weighted by the root of its rate.
 size_t BlockingLink(const AxleFrame& frame, const Pose& pose) {
   const auto n = static_cast<Eigen::Index>(frame.links.size());
   Eigen::VectorXd residuals(n);
@@ -177,8 +177,9 @@ PoseSolution MovePose(const AxleFrame& frame, const HousingMotion& from, double 
     const double left = std::abs(dz) + arm * std::abs(dr);
     share = std::min(share, kLongestStep / std::max(left, kLongestStep));
     const bool last = share >= 1.0;
-    const Pose predicted = last ? Predict(here, z, roll)
-                                : Predict(here, here.pose.z + share * dz, here.pose.roll + share * dr);
+    const Pose predicted =
+        last ? Predict(here, z, roll)
+             : Predict(here, here.pose.z + share * dz, here.pose.roll + share * dr);
     const PoseSolution step = SolvePose(frame, predicted);
     const bool near = step.status == SolveStatus::kConverged &&
                       Correction(frame, predicted, step.pose) <= kLandNear * share * left + 1e-12;

@@ -12,7 +12,7 @@ namespace linkwright {
 // Derivatives, not Taylor coefficients: zz is the second derivative itself.
 struct Taylor {
   double v = 0.0;
-  double z = 0.0, r = 0.0;               // by height, by roll
+  double z = 0.0, r = 0.0;              // by height, by roll
   double zz = 0.0, zr = 0.0, rr = 0.0;  // second derivatives
 };
 

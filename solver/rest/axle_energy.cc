@@ -6,8 +6,7 @@ namespace linkwright {
 std::vector<Pusher> PreparePushers(const Axle& axle, const AxleFrame& frame) {
   std::vector<Pusher> pushers;
   for (const Spring& spring : axle.springs) {
-    pushers.push_back(
-        {&spring.law, spring.span.p_CP, OnHousing(frame, spring.span.p_CQ), true});
+    pushers.push_back({&spring.law, spring.span.p_CP, OnHousing(frame, spring.span.p_CQ), true});
   }
   for (const Stop& stop : axle.bump_stops) {
     pushers.push_back({&stop.law, stop.span.p_CP, OnHousing(frame, stop.span.p_CQ), false});

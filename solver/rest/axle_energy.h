@@ -9,10 +9,10 @@ namespace linkwright {
 
 // Coils and stops, with their housing ends expressed in A once.
 struct Pusher {
-  const ForceLaw* law;      // of the vehicle the rig was made from, which must outlive it
-  Eigen::Vector3d p_CP;     // chassis seat [m]
-  Eigen::Vector3d p_AQ;     // housing seat [m]
-  bool coil;                // a coil, or a stop
+  const ForceLaw* law;   // of the vehicle the rig was made from, which must outlive it
+  Eigen::Vector3d p_CP;  // chassis seat [m]
+  Eigen::Vector3d p_AQ;  // housing seat [m]
+  bool coil;             // a coil, or a stop
 };
 
 [[nodiscard]] std::vector<Pusher> PreparePushers(const Axle& axle, const AxleFrame& frame);

@@ -53,8 +53,8 @@ SixVector WorkOfLoads(const Axle& axle, const RigAxle& prepared, const HousingMo
 
 }  // namespace
 
-// Unknowns: the small give of the four pose unknowns, whose stretch of the links is their force over
-// their rate, and the two wheel forces.
+// Unknowns: the small give of the four pose unknowns, whose stretch of the links is their force
+// over their rate, and the two wheel forces.
 HousingBalance BalanceHousing(const Axle& axle, const RigAxle& prepared,
                               const HousingMotion& motion, const Eigen::Vector3d& up_C) {
   const HousingAxes axes = AxesOf(motion.pose);

@@ -11,9 +11,9 @@ struct HousingBalance {
   std::array<double, 2> wheel_force;  // along `up` at the wheel centres, left and right [N]
 };
 
-// Solves the six balances of force and moment on a housing for its link forces and both wheels' forces.
-// Wheels roll freely and slide freely sideways. More than four links share by their rates, on top of
-// what they do to one another.
+// Solves the six balances of force and moment on a housing for its link forces and both wheels'
+// forces. Wheels roll freely and slide freely sideways. More than four links share by their rates,
+// on top of what they do to one another.
 //   axle, prepared   with unsprung mass
 //   up_C             the floor's normal, in C (unit)
 //   source           docs/theory.md (37)

@@ -26,8 +26,8 @@ double SprungMassOn(const Rig& rig, const Stance& stance, size_t axle) {
   return load / kStandardGravity - rig.vehicle->axles[axle].unsprung->mass;
 }
 
-// Z up, theta nose up: the front end rises Z + b theta, the rear one Z - c theta. Scaling theta by the
-// radius of gyration makes the mass matrix the identity times the mass.
+// Z up, theta nose up: the front end rises Z + b theta, the rear one Z - c theta. Scaling theta by
+// the radius of gyration makes the mass matrix the identity times the mass.
 std::optional<BodyModes> TwoModes(double front, double rear, double b, double c, double mass,
                                   std::optional<double> inertia) {
   const double pitch_inertia = inertia.value_or(mass * b * c);

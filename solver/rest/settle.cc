@@ -83,8 +83,8 @@ std::optional<RestState> Moved(const Rig& rig, const RestState& from, const Rest
   for (size_t i = 0; i < 2; ++i) {
     const int z = i == 0 ? kFrontHeight : kRearHeight;
     const Pose& pose = from.motion[i].pose;
-    const PoseSolution moved = MovePose(rig.axles[i].frame, from.motion[i], pose.z + step[z],
-                                        pose.roll + step[z + 1]);
+    const PoseSolution moved =
+        MovePose(rig.axles[i].frame, from.motion[i], pose.z + step[z], pose.roll + step[z + 1]);
     if (moved.status != SolveStatus::kConverged) return std::nullopt;
     state.motion[i] = EvaluateMotion(rig.axles[i].frame, moved.pose);
   }
@@ -94,7 +94,8 @@ std::optional<RestState> Moved(const Rig& rig, const RestState& from, const Rest
 // Energy plus a price on held wheels off the floor: what a step must lower.
 double Merit(const Energy& energy, const std::vector<Constraint>& constraints, double price) {
   double merit = energy.value;
-  for (const Constraint& constraint : constraints) merit += price * std::abs(constraint.height.value);
+  for (const Constraint& constraint : constraints)
+    merit += price * std::abs(constraint.height.value);
   return merit;
 }
 
@@ -121,7 +122,8 @@ bool Advance(const Rig& rig, const SprungMass& sprung, const Held& held, Found& 
     for (int halving = 0; halving < 12; ++halving, share *= 0.5) {
       const std::optional<RestState> moved = Moved(rig, found.state, share * newton.step);
       if (!moved) continue;
-      const double after = Merit(TotalEnergy(rig, sprung, *moved), Constraints(rig, *moved, held), price);
+      const double after =
+          Merit(TotalEnergy(rig, sprung, *moved), Constraints(rig, *moved, held), price);
       const double rounding = 1e-13 * std::abs(before) + 1e-10;  // [J]
       if (!(after < before + rounding)) continue;
       found.state = *moved;
@@ -186,8 +188,9 @@ bool IsStable(const Rig& rig, const SprungMass& sprung, const Found& found, cons
 
 void RequireSettleable(const Vehicle& vehicle) {
   if (IsGeometryOnly(vehicle)) {
-    throw ModelError({}, "the file gives no masses, so there is nothing to settle: give a ledger, or "
-                         "sprung: {mass, at}, and unsprung at both axles");
+    throw ModelError({},
+                     "the file gives no masses, so there is nothing to settle: give a ledger, or "
+                     "sprung: {mass, at}, and unsprung at both axles");
   }
   for (const Axle& axle : vehicle.axles) {
     if (!axle.unsprung) {
@@ -221,8 +224,8 @@ Stance ToStance(const Rig& rig, const Load& load, const SprungMass& sprung, cons
 void JudgeEnds(const Rig& rig, Stance& stance) {
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = rig.vehicle->axles[i];
-    const auto past = PastEnd(
-        TravelMargins(axle, rig.axles[i].frame, Transform(stance.motion[i].pose)));
+    const auto past =
+        PastEnd(TravelMargins(axle, rig.axles[i].frame, Transform(stance.motion[i].pose)));
     if (!past) continue;
     stance.status = StanceStatus::kPastEnd;
     if (!stance.message.empty()) stance.message += "; ";

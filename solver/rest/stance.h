@@ -20,14 +20,14 @@ using PerWheel = std::array<double, 4>;
 
 struct Stance {
   StanceStatus status = StanceStatus::kNotFound;
-  std::string message;         // empty where it rests; else what is wrong, for a person
-  std::string load;            // name of the load
-  SprungMass sprung;           // with the load
-  double heave = 0.0;          // height of Co above the floor [m]
-  Eigen::Vector3d up_C;        // the floor's normal, in C (unit)
+  std::string message;   // empty where it rests; else what is wrong, for a person
+  std::string load;      // name of the load
+  SprungMass sprung;     // with the load
+  double heave = 0.0;    // height of Co above the floor [m]
+  Eigen::Vector3d up_C;  // the floor's normal, in C (unit)
   std::array<HousingMotion, 2> motion;
-  PerWheel wheel_load{};       // vertical, floor on tyre [N]
-  PerWheel wheel_height{};     // of the wheel centre above the floor: the loaded radius [m]
+  PerWheel wheel_load{};    // vertical, floor on tyre [N]
+  PerWheel wheel_height{};  // of the wheel centre above the floor: the loaded radius [m]
 };
 
 // Height of a point of C above the level floor [m].

@@ -49,8 +49,8 @@ void AddTotals(const Rig& rig, const Stance& stance, StanceReport& report) {
   for (size_t i = 0; i < 2; ++i) {
     const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
     mass += unsprung.mass;
-    moment += unsprung.mass * (Transform(stance.motion[i].pose) *
-                               OnHousing(rig.axles[i].frame, unsprung.p_CM));
+    moment += unsprung.mass *
+              (Transform(stance.motion[i].pose) * OnHousing(rig.axles[i].frame, unsprung.p_CM));
   }
   report.total_mass = mass;
   report.cg_C = moment / mass;
@@ -91,8 +91,7 @@ std::array<HousingMotion, 2> LevelMotion(const Rig& rig, const Stance& stance) {
   for (size_t i = 0; i < 2; ++i) {
     const AxleFrame& frame = rig.axles[i].frame;
     const HousingMotion& own = stance.motion[i];
-    level[i] = EvaluateMotion(
-        frame, MovePose(frame, own, own.pose.z, frame.measured.roll).pose);
+    level[i] = EvaluateMotion(frame, MovePose(frame, own, own.pose.z, frame.measured.roll).pose);
   }
   return level;
 }

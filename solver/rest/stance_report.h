@@ -16,18 +16,18 @@ struct AxleReport {
 };
 
 struct StanceReport {
-  double total_mass;      // [kg]
-  Eigen::Vector3d cg_C;   // of the whole, unsprung masses where they stand, in C [m]
-  double cg_height;       // above the floor [m]
-  double rake, roll;      // [rad]
-  PerWheel travel;        // along z of C, against the measured stance [m]
-  PerWheel wheel_load;    // [N]
+  double total_mass;     // [kg]
+  Eigen::Vector3d cg_C;  // of the whole, unsprung masses where they stand, in C [m]
+  double cg_height;      // above the floor [m]
+  double rake, roll;     // [rad]
+  PerWheel travel;       // along z of C, against the measured stance [m]
+  PerWheel wheel_load;   // [N]
   double wheelbase_left, wheelbase_right;  // horizontal, along the chassis heading [m]
   std::array<AxleReport, 2> axles;
-  std::optional<BodyModes> modes;        // absent where a ride rate or an arm is not positive
-  double roll_axis_height;               // under the sprung centre of mass [m]
-  std::optional<double> roll_gradient;   // [rad/(m/s2)]; absent where the weight overturns it
-  std::vector<double> mark_heights;      // above the floor, in the order of Vehicle::marks [m]
+  std::optional<BodyModes> modes;       // absent where a ride rate or an arm is not positive
+  double roll_axis_height;              // under the sprung centre of mass [m]
+  std::optional<double> roll_gradient;  // [rad/(m/s2)]; absent where the weight overturns it
+  std::vector<double> mark_heights;     // above the floor, in the order of Vehicle::marks [m]
 };
 
 // Both housings with each axle's wheels at the mean of their two travels: where a sweep starts.

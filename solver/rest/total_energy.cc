@@ -101,8 +101,7 @@ Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& st
     const Mass& unsprung = *axle.unsprung;
     AddWeight(energy, unsprung.mass,
               HeightOfAxlePoint(state, i, OnHousing(prepared.frame, unsprung.p_CM)));
-    const AxleEnergy stored =
-        StoredEnergy(axle, prepared.frame, prepared.pushers, state.motion[i]);
+    const AxleEnergy stored = StoredEnergy(axle, prepared.frame, prepared.pushers, state.motion[i]);
     AddAlongAxle(energy, i, stored.springs + stored.bar + state.motion[i].strain);
     if (!axle.tire.rate) continue;
     for (size_t wheel = 2 * i; wheel < 2 * i + 2; ++wheel) {

@@ -16,7 +16,7 @@ using RestMatrix = Eigen::Matrix<double, kRestUnknowns, kRestUnknowns>;
 
 // A state of the whole vehicle: body on the floor, housings in the body.
 struct RestState {
-  double heave;      // height of Co above the floor [m]
+  double heave;           // height of Co above the floor [m]
   Eigen::Vector2d slope;  // x and y component of the floor's normal in C [-]
   std::array<HousingMotion, 2> motion;
 };
@@ -36,7 +36,7 @@ struct Height {
                                        const Eigen::Vector3d& p_AQ);
 
 struct Energy {
-  double value = 0.0;                            // [J]
+  double value = 0.0;  // [J]
   RestVector gradient = RestVector::Zero();
   RestMatrix hessian = RestMatrix::Zero();
 };

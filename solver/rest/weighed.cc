@@ -14,8 +14,7 @@ void Resolve(Axle& axle, const HousingMotion& motion, const AxleFrame& frame, do
   double demand = load, gain = 0.0;  // [N], [N/m]
   for (const Spring& spring : axle.springs) {
     if (!spring.weighed) continue;
-    const Taylor length =
-        DistanceTo(motion, spring.span.p_CP, OnHousing(frame, spring.span.p_CQ));
+    const Taylor length = DistanceTo(motion, spring.span.p_CP, OnHousing(frame, spring.span.p_CQ));
     demand += spring.law.rate * length.v * -length.z;
     gain += spring.law.rate * -length.z;
   }
@@ -42,8 +41,8 @@ void ResolveWeighedLengths(Vehicle& vehicle) {
     }
     const AxleFrame frame = PrepareAxle(axle);
     if (!AnalyseFreedom(axle, frame).free.empty()) continue;
-    const double carried = vehicle.ledger->weighed[2 * i] + vehicle.ledger->weighed[2 * i + 1] -
-                           axle.unsprung->mass;
+    const double carried =
+        vehicle.ledger->weighed[2 * i] + vehicle.ledger->weighed[2 * i + 1] - axle.unsprung->mass;
     Resolve(axle, EvaluateMotion(frame, frame.measured), frame, carried * kStandardGravity);
   }
 }

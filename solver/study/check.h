@@ -13,17 +13,18 @@ namespace linkwright {
 struct CoilCheck {
   size_t axle;
   std::string member;
-  double length;                   // seat to seat [m]
-  std::optional<double> free_length;  // [m]; absent: weighed, and not to be had while an axle is free
-  std::optional<double> force;        // [N]
+  double length;  // seat to seat [m]
+  std::optional<double>
+      free_length;                 // [m]; absent: weighed, and not to be had while an axle is free
+  std::optional<double> force;     // [N]
   double rate;                     // at that length [N/m]
   std::optional<double> to_solid;  // left before it is bound [m]
 };
 
 // What the coils and stops carry in the measured stance, and what the scales said.
 struct WeightCheck {
-  double by_coils;                  // with the unsprung mass [kg]
-  std::optional<double> by_scales;  // as weighed; absent without a ledger [kg]
+  double by_coils;                    // with the unsprung mass [kg]
+  std::optional<double> by_scales;    // as weighed; absent without a ledger [kg]
   std::optional<double> tire_height;  // unloaded radius less deflection under that weight [m]
   double measured_height;             // wheel centre above the floor, mean of the two [m]
 };
@@ -48,7 +49,7 @@ struct CheckReport {
 };
 
 constexpr double kMirrorTolerance = 0.0254 / 16.0;  // [m] 1/16 in, common practice
-constexpr double kHubTolerance = 0.012;  // [m] General Motors trim height, left to right
+constexpr double kHubTolerance = 0.012;             // [m] General Motors trim height, left to right
 constexpr double kScaleTolerance = 0.03;            // ledger against scales, common practice
 
 // Needs frames only, so that it also reports on links that leave an axle free.

@@ -152,8 +152,7 @@ MotionSweep SweepMotion(const Rig& rig, const Stance* stance, const MotionReques
   MotionSweep sweep{.request = request, .rows = {}, .low = {}, .high = {}};
   for (size_t i = 0; i < 2; ++i) {
     const Walker start = StartWalk(rig, i, path);
-    sweep.low[i] =
-        FindEnd(start, grid.from ? std::min(*grid.from, 0.0) : -reach.far, reach.step);
+    sweep.low[i] = FindEnd(start, grid.from ? std::min(*grid.from, 0.0) : -reach.far, reach.step);
     sweep.high[i] = FindEnd(start, grid.to ? std::max(*grid.to, 0.0) : reach.far, reach.step);
   }
   const double from = grid.from.value_or(Nearest(sweep.low, -reach.unlimited));

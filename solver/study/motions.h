@@ -11,34 +11,34 @@ enum class MotionKind {
   kRoll,      // the body rolls on level ground; parameter: body roll, left side up + [rad]
   kOneWheel,  // one wheel moves, three stay; parameter: its travel, bump + [m]
   kCrossed,   // front as in roll at +, rear at -; parameter: that angle [rad]
-  kSteer,     // the steering wheel turns at rest; parameter: the left road wheel's steer, left + [rad]
+  kSteer,  // the steering wheel turns at rest; parameter: the left road wheel's steer, left + [rad]
 };
 
 struct MotionRequest {
   MotionKind kind = MotionKind::kRoll;
-  size_t wheel = 0;     // of kOneWheel: front left, front right, rear left, rear right
-  GridOptions grid;     // in the parameter's unit
+  size_t wheel = 0;  // of kOneWheel: front left, front right, rear left, rear right
+  GridOptions grid;  // in the parameter's unit
 };
 
 // One link in one row.
 struct LinkRow {
-  double strain_force;         // from links fighting one another, tension + [N]
-  std::optional<double> force; // with coils, stops and the housing's weight on it, tension + [N]
+  double strain_force;          // from links fighting one another, tension + [N]
+  std::optional<double> force;  // with coils, stops and the housing's weight on it, tension + [N]
   LinkTurn turn;
 };
 
 struct MotionAxleRow {
-  double lateral_shift;      // against the row at 0, left + [m]
-  double axle_steer;         // [rad]
-  double housing_pitch;      // [rad]
-  double housing_roll;       // against the chassis, left up + [rad]
-  double wheelbase_change;   // against the row at 0, + lengthens the wheelbase [m]
-  double link_strain_force;  // greatest, no sign [N]
-  std::array<Eigen::Vector3d, 2> wheel;               // left, right centre in C [m]
+  double lateral_shift;                  // against the row at 0, left + [m]
+  double axle_steer;                     // [rad]
+  double housing_pitch;                  // [rad]
+  double housing_roll;                   // against the chassis, left up + [rad]
+  double wheelbase_change;               // against the row at 0, + lengthens the wheelbase [m]
+  double link_strain_force;              // greatest, no sign [N]
+  std::array<Eigen::Vector3d, 2> wheel;  // left, right centre in C [m]
   std::array<std::optional<double>, 2> spring_length;  // left, right, mean of that side's coils [m]
-  std::optional<double> steer;                        // road wheel on the drag link's side [rad]
-  std::array<std::optional<double>, 2> hand;          // kSteer: left, right road wheel's steer [rad]
-  std::vector<LinkRow> links;                         // in the order of Axle::links
+  std::optional<double> steer;                         // road wheel on the drag link's side [rad]
+  std::array<std::optional<double>, 2> hand;  // kSteer: left, right road wheel's steer [rad]
+  std::vector<LinkRow> links;                 // in the order of Axle::links
 };
 
 struct MotionRow {
@@ -48,8 +48,8 @@ struct MotionRow {
 
 struct MotionSweep {
   MotionRequest request;
-  std::vector<MotionRow> rows;                          // ascending; one of them at 0
-  std::array<std::optional<SweepEnd>, 2> low, high;     // per axle
+  std::vector<MotionRow> rows;                       // ascending; one of them at 0
+  std::array<std::optional<SweepEnd>, 2> low, high;  // per axle
 };
 
 // Rows about the stance: each axle from the mean of its two wheels' travels, as in bounce.

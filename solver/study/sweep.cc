@@ -16,13 +16,13 @@ constexpr double kUnlimited = 0.1;     // [m] default range where nothing sets a
 
 Sweep SweepBounce(const Rig& rig, const Stance* stance, const SweepOptions& options) {
   const SweepBasis basis = PrepareSweep(rig, stance);
-  const AxlePath path{
-      .place =
-          [&](double travel, size_t axle) {
-            const Pose& measured = rig.axles[axle].frame.measured;
-            return AxlePlace{.z = measured.z + basis.start[axle] + travel, .roll = measured.roll};
-          },
-      .refuse = {}};
+  const AxlePath path{.place =
+                          [&](double travel, size_t axle) {
+                            const Pose& measured = rig.axles[axle].frame.measured;
+                            return AxlePlace{.z = measured.z + basis.start[axle] + travel,
+                                             .roll = measured.roll};
+                          },
+                      .refuse = {}};
   Sweep sweep;
   if (stance != nullptr) sweep.stance = *stance;
   for (size_t i = 0; i < 2; ++i) {
@@ -34,11 +34,10 @@ Sweep SweepBounce(const Rig& rig, const Stance* stance, const SweepOptions& opti
   }
   const double from = options.from.value_or(Nearest(sweep.droop, -kUnlimited));
   const double to = options.to.value_or(Nearest(sweep.bump, kUnlimited));
-  sweep.rows = WalkGrid<SweepRow>(
-      rig, path, Grid(from, to, options),
-      [&](double travel, const std::array<HousingMotion, 2>& motion) {
-        return EvaluateRow(basis, travel, motion);
-      });
+  sweep.rows = WalkGrid<SweepRow>(rig, path, Grid(from, to, options),
+                                  [&](double travel, const std::array<HousingMotion, 2>& motion) {
+                                    return EvaluateRow(basis, travel, motion);
+                                  });
   const auto zero = std::find_if(sweep.rows.begin(), sweep.rows.end(),
                                  [](const SweepRow& row) { return row.travel == 0.0; });
   const SweepRow rest = *zero;

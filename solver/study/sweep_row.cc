@@ -98,7 +98,8 @@ double MeanRadius(const Stance* stance, const Rig& rig, size_t index) {
 }  // namespace
 
 SweepBasis PrepareSweep(const Rig& rig, const Stance* stance) {
-  SweepBasis basis{.rig = &rig, .stance = stance, .start = {0.0, 0.0}, .radius = {}, .knuckles = {}};
+  SweepBasis basis{
+      .rig = &rig, .stance = stance, .start = {0.0, 0.0}, .radius = {}, .knuckles = {}};
   for (size_t i = 0; i < 2; ++i) {
     const AxleFrame& frame = rig.axles[i].frame;
     if (stance != nullptr) basis.start[i] = stance->motion[i].pose.z - frame.measured.z;
@@ -136,9 +137,8 @@ SweepRow EvaluateRow(const SweepBasis& basis, double travel,
   }
   for (const Driveshaft& shaft : vehicle.driveshafts) {
     const auto index = static_cast<size_t>(shaft.axle);
-    row.driveshafts.push_back(EvaluateDriveshaft(shaft, vehicle.axles[index],
-                                                 basis.rig->axles[index].frame,
-                                                 Transform(motion[index].pose)));
+    row.driveshafts.push_back(EvaluateDriveshaft(
+        shaft, vehicle.axles[index], basis.rig->axles[index].frame, Transform(motion[index].pose)));
   }
   return row;
 }

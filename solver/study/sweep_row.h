@@ -10,7 +10,7 @@ namespace linkwright {
 // What stays the same in every row of one sweep.
 struct SweepBasis {
   const Rig* rig;
-  const Stance* stance;  // null: geometry only
+  const Stance* stance;          // null: geometry only
   std::array<double, 2> start;   // mean travel of each axle in the row at 0 [m]
   std::array<double, 2> radius;  // loaded radius of each axle [m]
   std::array<std::optional<Knuckle>, 2> knuckles;

@@ -15,11 +15,8 @@ constexpr double kEndFound = 1e-10;  // [m, rad] bisection stops
 
 Walker StartWalk(const Rig& rig, size_t axle, const AxlePath& path) {
   const RigAxle& prepared = rig.axles[axle];
-  Walker walker{.rig = &rig,
-                .axle = axle,
-                .path = &path,
-                .knuckle = std::nullopt,
-                .here = prepared.measured};
+  Walker walker{
+      .rig = &rig, .axle = axle, .path = &path, .knuckle = std::nullopt, .here = prepared.measured};
   const AxlePlace start = path.place(0.0, axle);
   const PoseSolution pose = MovePose(prepared.frame, prepared.measured, start.z, start.roll);
   walker.here = EvaluateMotion(prepared.frame, pose.pose);

@@ -16,8 +16,9 @@ struct AxlePlace {
   double z, roll;
 };
 
-// A motion: the place of axle 0 or 1 at its parameter (a travel [m] or an angle [rad]; 0 is the stance),
-// and what besides the axle's own members may end it there: words, or nothing. `refuse` may be empty.
+// A motion: the place of axle 0 or 1 at its parameter (a travel [m] or an angle [rad]; 0 is the
+// stance), and what besides the axle's own members may end it there: words, or nothing. `refuse`
+// may be empty.
 struct AxlePath {
   std::function<AxlePlace(double parameter, size_t axle)> place;
   std::function<std::optional<std::string>(double parameter, size_t axle,
@@ -38,19 +39,19 @@ struct Walker {
 // A walker at parameter 0. errors: ModelError as PrepareKnuckle.
 [[nodiscard]] Walker StartWalk(const Rig& rig, size_t axle, const AxlePath& path);
 
-// Moves to a parameter and returns nothing; or stays and says what is in the way: "damper left is fully
-// open".
+// Moves to a parameter and returns nothing; or stays and says what is in the way: "damper left is
+// fully open".
 [[nodiscard]] std::optional<std::string> WalkTo(Walker& walker, double parameter);
 
 // Where an axle's travel ends on one side of the stance.
 struct SweepEnd {
-  double travel;       // the motion's parameter there [m] or [rad]
+  double travel;  // the motion's parameter there [m] or [rad]
   size_t axle;
   std::string reason;  // "damper left is fully open"
 };
 
-// The end between the stance and `limit`, by steps and then bisection; absent where the axle reaches
-// the limit.
+// The end between the stance and `limit`, by steps and then bisection; absent where the axle
+// reaches the limit.
 //   step   a spacing that no member's end can hide in [m] or [rad]
 [[nodiscard]] std::optional<SweepEnd> FindEnd(Walker walker, double limit, double step);
 
@@ -60,19 +61,20 @@ struct GridOptions {
   double step = 0.01;              // above 0
 };
 
-// from, from + step, ... up to `to`, with 0 among them, ascending; multiples of the step where an end
-// is not asked for, and then that end itself.
+// from, from + step, ... up to `to`, with 0 among them, ascending; multiples of the step where an
+// end is not asked for, and then that end itself.
 //   low, high   the range, options.from and .to where those are given
 [[nodiscard]] std::vector<double> Grid(double low, double high, const GridOptions& options);
 
 // The end nearest to the stance, or `unlimited` where there is none.
 [[nodiscard]] double Nearest(const std::array<std::optional<SweepEnd>, 2>& ends, double unlimited);
 
-// Calls `row` with both axles at each parameter of the grid, outward from 0 on each side, until an axle
-// stops; returns the rows in ascending order.
+// Calls `row` with both axles at each parameter of the grid, outward from 0 on each side, until an
+// axle stops; returns the rows in ascending order.
 template <typename Row>
-std::vector<Row> WalkGrid(const Rig& rig, const AxlePath& path, const std::vector<double>& grid,
-                          const std::function<Row(double, const std::array<HousingMotion, 2>&)>& row) {
+std::vector<Row> WalkGrid(
+    const Rig& rig, const AxlePath& path, const std::vector<double>& grid,
+    const std::function<Row(double, const std::array<HousingMotion, 2>&)>& row) {
   std::vector<Row> rows;
   for (const bool up : {false, true}) {
     std::array<Walker, 2> walkers{StartWalk(rig, 0, path), StartWalk(rig, 1, path)};

@@ -95,7 +95,8 @@ TEST_F(LowerBrackets, ColumnsToShowAreNamedWithOrWithoutTheirUnit) {
     EXPECT_EQ(outcome.exit, 0);
     const size_t curves = outcome.out.find("CURVES");
     ASSERT_NE(curves, std::string::npos);
-    EXPECT_NE(outcome.out.find("wheel rate (rear_wheel_rate_n_per_mm)\n", curves), std::string::npos);
+    EXPECT_NE(outcome.out.find("wheel rate (rear_wheel_rate_n_per_mm)\n", curves),
+              std::string::npos);
     EXPECT_EQ(outcome.out.find("(rear_anti_squat_pct)", curves), std::string::npos);
   }
 }
@@ -161,7 +162,8 @@ TEST(CompareCommand, ALoadWithoutRestInOneIsNamedAndTheAnswerIsNo) {
   EXPECT_EQ(outcome.exit, 1);
   EXPECT_NE(outcome.err.find(": loads.driver: no resting position: "), std::string::npos)
       << outcome.err;
-  EXPECT_NE(outcome.out.find("load: empty"), std::string::npos) << "the other loads are still compared";
+  EXPECT_NE(outcome.out.find("load: empty"), std::string::npos)
+      << "the other loads are still compared";
 }
 
 }  // namespace

@@ -80,12 +80,11 @@ TEST(SettleCommand, RefusesAFileOfGeometryAloneAtAPlace) {
   const Outcome outcome = RunProgram({"settle", file});
   EXPECT_EQ(outcome.exit, 2);
   EXPECT_EQ(outcome.out, "");
-  EXPECT_TRUE(outcome.err.starts_with(
-      file + ":"))
-      << outcome.err;
-  EXPECT_NE(outcome.err.find("the file gives no masses, so there is nothing to settle: give a ledger, "
-                             "or sprung: {mass, at}, and unsprung at both axles\n"),
-            std::string::npos)
+  EXPECT_TRUE(outcome.err.starts_with(file + ":")) << outcome.err;
+  EXPECT_NE(
+      outcome.err.find("the file gives no masses, so there is nothing to settle: give a ledger, "
+                       "or sprung: {mass, at}, and unsprung at both axles\n"),
+      std::string::npos)
       << outcome.err;
 }
 

@@ -135,7 +135,9 @@ TEST(SweepGrid, ARangeThatEveryAxleReachesSaysSo) {
 TEST(SweepGrid, RowsEndWhereALinkGoesStraight) {
   const std::string note = NoteOf("bare_frame", {"--step", "50"}, "front axle, droop:");
   EXPECT_TRUE(note.starts_with("front axle, droop: travel ends at -4")) << note;
-  EXPECT_TRUE(note.ends_with(": its links line up and can follow no further (upper arm holds it most)")) << note;
+  EXPECT_TRUE(
+      note.ends_with(": its links line up and can follow no further (upper arm holds it most)"))
+      << note;
 }
 
 TEST(SweepGrid, ACoilThatBindsEndsTravelAndIsNamed) {

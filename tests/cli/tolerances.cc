@@ -35,8 +35,8 @@ const std::vector<UnitTolerance> kTolerances{
     {"_lb", {1e-8, 0.0}},                     // the same mass
 };
 
-// A hundredth of what is asked. The instant centre is a quotient of two differenced rates over there:
-// 1e-7 of itself at the worst.
+// A hundredth of what is asked. The instant centre is a quotient of two differenced rates over
+// there: 1e-7 of itself at the worst.
 constexpr double kInstantCenterRelative = 2e-6;
 constexpr double kInstantCenterMillimetres = 0.002;
 

@@ -45,8 +45,8 @@ TEST(TriangulatedRear, HeaveTable) {
     const PoseSolution moved = rear.At(row.dz, row.dz);
     ASSERT_EQ(moved.status, SolveStatus::kConverged);
     EXPECT_NEAR(moved.pose.x / kInch, row.dx, kPrinted8) << row.dz;
-    EXPECT_NEAR(HousingPitch(rear.frame, EvaluateMotion(rear.frame, moved.pose)).v / kDegree, row.pinion,
-                kPrinted8)
+    EXPECT_NEAR(HousingPitch(rear.frame, EvaluateMotion(rear.frame, moved.pose)).v / kDegree,
+                row.pinion, kPrinted8)
         << row.dz;
   }
 }
@@ -67,8 +67,8 @@ TEST(TriangulatedRear, RollRows) {
     EXPECT_NEAR(moved.pose.x / kInch, row.x, kPrinted6);
     EXPECT_NEAR(moved.pose.y / kInch, row.y, kPrinted6);
     EXPECT_NEAR(moved.pose.z / kInch, row.z, kPrinted6);
-    EXPECT_NEAR(HousingPitch(rear.frame, EvaluateMotion(rear.frame, moved.pose)).v / kDegree, row.pinion,
-                kPrinted6);
+    EXPECT_NEAR(HousingPitch(rear.frame, EvaluateMotion(rear.frame, moved.pose)).v / kDegree,
+                row.pinion, kPrinted6);
     EXPECT_NEAR(-moved.pose.steer / kDegree, row.yaw, kPrinted6);  // our steer is + to the left
     EXPECT_NEAR(moved.pose.roll / kDegree, row.roll, kPrinted6);
   }
@@ -94,7 +94,7 @@ TEST(TriangulatedRear, SideInstantCentreAndSlopes) {
   ASSERT_TRUE(centre);
   EXPECT_NEAR(centre->ahead / kInch, 72.0, 1e-9);
   EXPECT_NEAR(centre->height / kInch, 16.0, 1e-9);
-  EXPECT_NEAR(rear.measured.q[0].z, -3.0 / 72.0, 1e-12);                   // d(dx)/dz
+  EXPECT_NEAR(rear.measured.q[0].z, -3.0 / 72.0, 1e-12);                               // d(dx)/dz
   EXPECT_NEAR(HousingPitch(rear.frame, rear.measured).z * kInch, -1.0 / 72.0, 1e-12);  // [rad/in]
 }
 

@@ -81,7 +81,8 @@ TEST(TravelLimits, WordsForEveryEnd) {
   EXPECT_EQ(Describe({TravelEnd::kDamperOpen, "damper left", 0.0}), "damper left is fully open");
   EXPECT_EQ(Describe({TravelEnd::kCoilBound, "coil right", 0.0}), "coil right is coil-bound");
   EXPECT_EQ(Describe({TravelEnd::kStopSolid, "cone left", 0.0}), "cone left is solid");
-  EXPECT_EQ(Describe({TravelEnd::kLinksStraight, "track bar", 0.0}), "its links line up and can follow no further (track bar holds it most)");
+  EXPECT_EQ(Describe({TravelEnd::kLinksStraight, "track bar", 0.0}),
+            "its links line up and can follow no further (track bar holds it most)");
   EXPECT_EQ(Describe({TravelEnd::kDragLinkOutOfReach, "drag link", 0.0}),
             "the drag link cannot reach its knuckle");
 }

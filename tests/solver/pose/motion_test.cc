@@ -142,7 +142,8 @@ TEST(EvaluateMotion, TurnsAreTheRotationBetweenPoses) {
 
 TEST(EvaluateMotion, HousingPitchIsElevationOfItsForwardAxis) {
   Axle axle = sample::ThreeLinkTrackBar();
-  axle.p_CW_r += Eigen::Vector3d(0.004, 0.0, 0.003);  // crooked, so that A's x axis was not chassis x
+  axle.p_CW_r +=
+      Eigen::Vector3d(0.004, 0.0, 0.003);  // crooked, so that A's x axis was not chassis x
   const AxleFrame frame = PrepareAxle(axle);
   const HousingMotion motion = OffStance(frame);
   const auto by_z = [&](double s) {

@@ -16,9 +16,7 @@ std::vector<OddityKind> KindsIn(const Vehicle& vehicle) {
 
 using Kinds = std::vector<OddityKind>;
 
-TEST(FindOddities, AVanMeasuredWellHasNone) {
-  EXPECT_EQ(KindsIn(sample::HarbourVan()), Kinds{});
-}
+TEST(FindOddities, AVanMeasuredWellHasNone) { EXPECT_EQ(KindsIn(sample::HarbourVan()), Kinds{}); }
 
 TEST(FindOddities, ALostMinusAcrossLeavesAShortBar) {
   Vehicle van = sample::HarbourVan();
@@ -66,7 +64,8 @@ TEST(FindOddities, ATrackForHalfATrackIsNoticed) {
 
 TEST(FindOddities, ACoilLongerThanItsFreeLengthIsLoose) {
   Vehicle van = sample::HarbourVan();
-  van.axles[kFront].springs[0].law.free_length = MeasuredLength(van.axles[kFront].springs[0].span) - 1e-3;
+  van.axles[kFront].springs[0].law.free_length =
+      MeasuredLength(van.axles[kFront].springs[0].span) - 1e-3;
   EXPECT_EQ(KindsIn(van), Kinds{OddityKind::kLooseCoil});
 }
 
