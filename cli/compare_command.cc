@@ -163,6 +163,58 @@ void Append(DataTable& all, DataTable more) {
   for (auto& row : more.rows) all.rows.push_back(std::move(row));
 }
 
+// Both states side by side: what is printed, and every value for a CSV.
+struct Comparison {
+  std::string text;
+  DataTable csv;
+};
+
+std::string CompareHeading(const State& first, const State& second) {
+  return fmt::format(
+      "first:  {}\n        {}\nsecond: {}\n        {}\nchange: second less first\n\n",
+      first.file.vehicle.title, first.file.path, second.file.vehicle.title, second.file.path);
+}
+
+void AddStances(const State& first, const State& second, UnitSystem units, Comparison& to) {
+  if (first.stances.has_value() != second.stances.has_value()) {
+    to.text += "stances are left out: one of the two files gives no masses\n\n";
+  }
+  if (!first.stances || !second.stances) return;
+  const auto values = CompareTables(*first.stances, *second.stances);
+  to.text += "STANCES\n\n" + PrintStances(values, units);
+  Append(to.csv, ToComparisonTable("settle", first.stances->columns.front(), values, units));
+}
+
+void AddCurves(const State& first, const State& second, const CompareOptions& options,
+               UnitSystem units, Comparison& to) {
+  if (!first.curves || !second.curves) return;
+  const std::set<std::string> wanted(options.columns.begin(), options.columns.end());
+  const auto picked = [&](const Column& column) {
+    if (wanted.empty()) return kUsualCurves.contains(column.name);
+    return wanted.contains(NameWithUnit(column, units)) || wanted.contains(column.name);
+  };
+  const auto values = CompareTables(*first.curves, *second.curves);
+  const Column& key = first.curves->columns.front();
+  to.text +=
+      "CURVES in " + options.request.motion + "\n\n" + PrintQuantities(values, key, units, picked);
+  Append(to.csv, ToComparisonTable("sweep", key, values, units));
+  for (const std::string& note : first.notes) to.text += "first: " + note + "\n";
+  for (const std::string& note : second.notes) to.text += "second: " + note + "\n";
+}
+
+void WriteComparison(const CommonOptions& options, const State& first, const State& second,
+                     const DataTable& csv) {
+  std::vector<std::string> inputs = first.file.inputs;
+  inputs.insert(inputs.end(), second.file.inputs.begin(), second.file.inputs.end());
+  WriteFiles(options, csv,
+             {.command = "compare",
+              .file = first.file.path + ", " + second.file.path,
+              .title = first.file.vehicle.title,
+              .tables = {{"values", csv}},
+              .notes = {}},
+             inputs);
+}
+
 int RunCompare(CompareOptions options, Streams& streams) {
   State first = ReadState(options.common, options.first, streams);
   State second = ReadState(options.common, options.second, streams);
@@ -171,45 +223,14 @@ int RunCompare(CompareOptions options, Streams& streams) {
   TakeCoarseStep(options.request, first.file.units);
   Evaluate(first, options.request, units);
   Evaluate(second, options.request, units);
-
   RequireColumns(options.columns, first, units);
-  DataTable csv{.units = units, .columns = {}, .rows = {}};
-  std::string text = fmt::format(
-      "first:  {}\n        {}\nsecond: {}\n        {}\nchange: second less first\n\n",
-      first.file.vehicle.title, first.file.path, second.file.vehicle.title, second.file.path);
-  const std::set<std::string> wanted(options.columns.begin(), options.columns.end());
-  if (first.stances && second.stances) {
-    const auto values = CompareTables(*first.stances, *second.stances);
-    const Column& key = first.stances->columns.front();
-    text += "STANCES\n\n" + PrintStances(values, units);
-    Append(csv, ToComparisonTable("settle", key, values, units));
-  }
-  if (first.stances.has_value() != second.stances.has_value()) {
-    text += "stances are left out: one of the two files gives no masses\n\n";
-  }
-  if (first.curves && second.curves) {
-    const auto values = CompareTables(*first.curves, *second.curves);
-    const Column& key = first.curves->columns.front();
-    text += "CURVES in " + options.request.motion + "\n\n" +
-            PrintQuantities(values, key, units, [&](const Column& column) {
-              return wanted.empty() ? kUsualCurves.contains(column.name)
-                                    : wanted.contains(NameWithUnit(column, units)) ||
-                                          wanted.contains(column.name);
-            });
-    Append(csv, ToComparisonTable("sweep", key, values, units));
-    for (const std::string& note : first.notes) text += "first: " + note + "\n";
-    for (const std::string& note : second.notes) text += "second: " + note + "\n";
-  }
-  std::vector<std::string> inputs = first.file.inputs;
-  inputs.insert(inputs.end(), second.file.inputs.begin(), second.file.inputs.end());
-  WriteFiles(options.common, csv,
-             {.command = "compare",
-              .file = first.file.path + ", " + second.file.path,
-              .title = first.file.vehicle.title,
-              .tables = {{"values", csv}},
-              .notes = {}},
-             inputs);
-  streams.out << text << Cautions();
+
+  Comparison comparison{.text = CompareHeading(first, second),
+                        .csv = {.units = units, .columns = {}, .rows = {}}};
+  AddStances(first, second, units, comparison);
+  AddCurves(first, second, options, units, comparison);
+  WriteComparison(options.common, first, second, comparison.csv);
+  streams.out << comparison.text << Cautions();
   for (const Refusal& refusal : first.refusals) streams.err << FormatRefusal(first.file, refusal);
   for (const Refusal& refusal : second.refusals) streams.err << FormatRefusal(second.file, refusal);
   const bool cut_short = options.common.strict && (first.cut_short || second.cut_short);
