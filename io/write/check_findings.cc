@@ -35,9 +35,9 @@ void AddFreedom(const Axle& axle, const Freedom& freedom, UnitSystem units,
        fmt::format(
            "the {} axle: {} links where four would do, so it lives on bushing give: near "
            "the measured stance {} takes {} a degree of roll, and {} takes {} a {} of bounce",
-           axle.name, axle.links.size(), DisplayName(axle.links[fight.roll_link].name),
+           axle.name, 4 + fight.too_many, fight.roll_name,
            Amount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce, units),
-           DisplayName(axle.links[fight.bounce_link].name),
+           fight.bounce_name,
            Amount(fight.bounce_link_force * (units == UnitSystem::kMetric ? 0.01 : 0.0254),
                   Dimension::kForce, units),
            units == UnitSystem::kMetric ? "10 mm" : "1 in")});

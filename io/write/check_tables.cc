@@ -31,7 +31,7 @@ DataTable AxleTable(const Vehicle& vehicle, const CheckReport& report, UnitSyste
   for (size_t i = 0; i < 2; ++i) {
     const Freedom& freedom = report.axles[i].freedom;
     std::vector<Cell> row{vehicle.axles[i].name,
-                          std::to_string(vehicle.axles[i].links.size()),
+                          std::to_string(report.axles[i].links),
                           std::to_string(freedom.rank) + " of 4",
                           Join(freedom.free),
                           Join(freedom.weak),

@@ -43,6 +43,38 @@ struct Link {
   double rate = 5e6;  // axial rate, both bushings in it [N/m]; matters beyond four links
 };
 
+// A rigid arm with two eyes on the chassis and one ball or bushing on the housing: a wishbone, an
+// A-shaped upper arm. It holds what two links from its eyes to its point hold.
+struct AArm {
+  MemberName name;
+  std::array<Eigen::Vector3d, 2> p_CP;  // eyes on the chassis, from Co, in C [m]
+  Eigen::Vector3d p_CQ;                 // point on the housing, in the measured stance [m]
+  double rate = 5e6;                    // axial, of each leg with its bushings in it [N/m]
+};
+
+// A stiff arm bushed to the housing at two eyes and to the chassis at one: a radius arm, a ladder
+// bar, a torque arm. Its bushings give alike in every direction across their bolt and along the
+// arm.
+struct RadiusArm {
+  MemberName name;
+  Eigen::Vector3d p_CP;                 // eye on the chassis, from Co, in C [m]
+  std::array<Eigen::Vector3d, 2> p_CQ;  // eyes on the housing, in the measured stance [m]
+  double frame_rate = 1e7;              // radial, of the bushing on the chassis [N/m]
+  double axle_rate = 1e7;               // radial, of each bushing on the housing [N/m]
+};
+
+// A bell crank with a link from each of its ends: a Watt's link. The crank turns about a pivot on
+// the housing, its links running to the chassis; or the other way round.
+struct WattsLink {
+  std::string name;
+  bool on_housing = true;              // where the pivot is
+  Eigen::Vector3d pivot;               // from Co, in C, in the measured stance [m]
+  Eigen::Vector3d axis;                // of the pivot, in C; any length
+  std::array<Eigen::Vector3d, 2> end;  // ends of the crank [m]
+  std::array<Eigen::Vector3d, 2> far;  // far ends of the two links, on the other body [m]
+  double rate = 5e6;                   // axial, of each link with its bushings in it [N/m]
+};
+
 // One point of a measured force law.
 struct CurvePoint {
   double deflection;  // shortening from the free length [m]
@@ -140,6 +172,9 @@ struct Axle {
   std::optional<double> drive_share;  // share of drive torque, 0 to 1
   std::optional<double> brake_share;  // share of brake force, 0 to 1
   std::vector<Link> links;
+  std::vector<AArm> a_arms;
+  std::vector<RadiusArm> radius_arms;
+  std::vector<WattsLink> watts_links;
   std::vector<Spring> springs;
   std::vector<Stop> bump_stops;
   std::vector<Damper> dampers;

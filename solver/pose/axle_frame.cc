@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "solver/model/error.h"
+#include "solver/pose/arms.h"
 #include "solver/pose/rotation.h"
 
 namespace linkwright {
@@ -25,14 +26,31 @@ AxleFrame PrepareAxle(const Axle& axle) {
                     .roll = std::asin(u.z())};
   frame.X_CA = Transform(frame.measured);
   for (const Link& link : axle.links) {
-    const double length = MeasuredLength(link.span);
-    if (!(length > 0.0)) {
-      throw ModelError({"axles", axle.name, "links", link.name.key},
-                       "the link has no length: its frame and axle ends are at one point");
-    }
-    frame.links.push_back({link.span.p_CP, OnHousing(frame, link.span.p_CQ), length, link.rate});
+    AddLeg(frame, link.span, link.rate, DisplayName(link.name),
+           {"axles", axle.name, "links", link.name.key});
   }
+  AddArms(axle, frame);
+  AddCranks(axle, frame);
   return frame;
+}
+
+Eigen::MatrixXd LinkStiffness(const AxleFrame& frame, const std::vector<double>& stretch) {
+  const auto n = static_cast<Eigen::Index>(frame.links.size());
+  Eigen::MatrixXd stiffness = Eigen::MatrixXd::Zero(n, n);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    stiffness(i, i) = frame.links[static_cast<size_t>(i)].rate;
+  }
+  for (const Coupling& pair : frame.couplings) {
+    const Eigen::Matrix2d arm = StiffnessOf(pair.arm, {stretch[pair.first], stretch[pair.second]});
+    const std::array index{static_cast<Eigen::Index>(pair.first),
+                           static_cast<Eigen::Index>(pair.second)};
+    for (int i = 0; i < 2; ++i) {
+      for (int k = 0; k < 2; ++k) {
+        stiffness(index[static_cast<size_t>(i)], index[static_cast<size_t>(k)]) = arm(i, k);
+      }
+    }
+  }
+  return stiffness;
 }
 
 Eigen::Vector3d OnHousing(const AxleFrame& frame, const Eigen::Vector3d& p_CQ) {

@@ -3,18 +3,35 @@
 #pragma once
 
 #include <Eigen/Geometry>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "solver/model/vehicle.h"
+#include "solver/pose/arm_give.h"
+#include "solver/pose/crank.h"
 
 namespace linkwright {
 
-// A link with its housing end expressed in A.
+// A link with its housing end expressed in A; or what stands for one in the equations.
 struct FrameLink {
-  Eigen::Vector3d p_CP;  // chassis end, from Co, in C [m]
-  Eigen::Vector3d p_AQ;  // housing end, from Ao, in A [m]
-  double length;         // eye to eye, as measured [m]
-  double rate;           // axial [N/m]
+  Eigen::Vector3d p_CP;   // chassis end, from Co, in C [m]
+  Eigen::Vector3d p_AQ;   // housing end, from Ao, in A [m]
+  double length;          // eye to eye, as measured [m]
+  double rate;            // axial [N/m]; of a coupled one, its own entry of the pair's stiffness
+  std::string name = {};  // display name; of an arm's leg, "radius arm left, second leg"
+  std::vector<std::string> part = {};  // where it stands in the file, for a ModelError
+  std::optional<FrameCrank> crank =
+      {};                // a Watt's link: the residual is its crank's, the ends unused
+  bool coupled = false;  // one of a pair in AxleFrame::couplings
+};
+
+// Two links that are the legs of one radius arm: their tensions hang together, because both end in
+// one bushing. docs/theory.md (101), (102)
+struct Coupling {
+  size_t first, second;  // indices into AxleFrame::links
+  double rate;           // tension of the one by the other's stretch, near none [N/m]
+  ArmGive arm;
 };
 
 // Where the housing is. Ao is its centre, midway between the wheel centres; A's y axis runs from
@@ -31,8 +48,43 @@ struct AxleFrame {
   Pose measured;
   double track;                  // between the wheel centres [m]
   Eigen::Isometry3d X_CA;        // in the measured stance
-  std::vector<FrameLink> links;  // in the order of Axle::links
+  std::vector<FrameLink> links;  // in the order of Axle::links; then the legs of arms
+  std::vector<Coupling> couplings = {};
 };
+
+// What the links hold at given stretches.
+template <typename T>
+struct LinkStrain {
+  std::vector<T> tension;  // of each: the energy's derivative by its stretch [N]
+  T energy{};              // of all [J]
+};
+
+template <typename T>
+LinkStrain<T> StrainOf(const AxleFrame& frame, const std::vector<T>& stretch) {
+  LinkStrain<T> strain;
+  strain.tension.reserve(stretch.size());
+  for (size_t i = 0; i < stretch.size(); ++i) {
+    strain.tension.push_back(frame.links[i].rate * stretch[i]);
+  }
+  for (const Coupling& pair : frame.couplings) {
+    const ArmStrain<T> arm = StrainOf<T>(pair.arm, {stretch[pair.first], stretch[pair.second]});
+    strain.tension[pair.first] = arm.tension[0];
+    strain.tension[pair.second] = arm.tension[1];
+    strain.energy = strain.energy + arm.energy;
+  }
+  for (size_t i = 0; i < stretch.size(); ++i) {
+    if (frame.links[i].coupled) continue;
+    strain.energy = strain.energy + 0.5 * (strain.tension[i] * stretch[i]);
+  }
+  return strain;
+}
+
+// Slope of a radius arm's two tensions by the two stretches [N/m].
+[[nodiscard]] Eigen::Matrix2d StiffnessOf(const ArmGive& arm, const std::array<double, 2>& stretch);
+
+// Slope of every tension by every stretch (n x n) [N/m].
+[[nodiscard]] Eigen::MatrixXd LinkStiffness(const AxleFrame& frame,
+                                            const std::vector<double>& stretch);
 
 // errors: ModelError where the wheel centres coincide or a link has no length.
 [[nodiscard]] AxleFrame PrepareAxle(const Axle& axle);

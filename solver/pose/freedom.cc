@@ -75,25 +75,32 @@ LinkFight Fight(const AxleFrame& frame) {
                   .roll_rate = motion.strain.rr,
                   .bounce_link_force = 0.0,
                   .roll_link_force = 0.0,
+                  .bounce_name = {},
+                  .roll_name = {},
                   .bounce_link = 0,
                   .roll_link = 0};
-  for (size_t i = 0; i < frame.links.size(); ++i) {
-    const FrameLink& link = frame.links[i];
-    const Taylor stretch = LinkResidual(link, motion.p, motion.R);
-    const double bounce = std::abs(link.rate * stretch.z), roll = std::abs(link.rate * stretch.r);
+  std::vector<Taylor> stretch;
+  for (const FrameLink& link : frame.links) {
+    stretch.push_back(LinkResidual(link, motion.p, motion.R));
+  }
+  const std::vector<Taylor> tension = StrainOf(frame, stretch).tension;
+  for (size_t i = 0; i < tension.size(); ++i) {
+    const double bounce = std::abs(tension[i].z), roll = std::abs(tension[i].r);
     if (bounce > fight.bounce_link_force) fight.bounce_link_force = bounce, fight.bounce_link = i;
     if (roll > fight.roll_link_force) fight.roll_link_force = roll, fight.roll_link = i;
   }
+  fight.bounce_name = frame.links[fight.bounce_link].name;
+  fight.roll_name = frame.links[fight.roll_link].name;
   return fight;
 }
 
 }  // namespace
 
-Freedom AnalyseFreedom(const Axle& axle, const AxleFrame& frame) {
+Freedom AnalyseFreedom(const Axle&, const AxleFrame& frame) {
   Freedom freedom{.rank = 0, .free = {}, .weak = {}, .fight = std::nullopt};
   Eigen::Vector4d held = Eigen::Vector4d::Zero();
   Eigen::Matrix4d V = Eigen::Matrix4d::Identity();
-  if (!axle.links.empty()) {
+  if (!frame.links.empty()) {
     const Eigen::JacobiSVD<Eigen::MatrixXd> svd(ScaledJacobian(frame), Eigen::ComputeFullV);
     held.head(svd.singularValues().size()) = svd.singularValues();
     V = svd.matrixV();
@@ -101,20 +108,20 @@ Freedom AnalyseFreedom(const Axle& axle, const AxleFrame& frame) {
   freedom.rank = static_cast<int>((held.array() >= kFree).count());
   freedom.free = Motions(V, held, 0.0, kFree);
   freedom.weak = Motions(V, held, kFree, kWeak);
-  if (freedom.rank == 4 && axle.links.size() > 4) freedom.fight = Fight(frame);
+  if (freedom.rank == 4 && frame.links.size() > 4) freedom.fight = Fight(frame);
   return freedom;
 }
 
 namespace {
 
-void RequireHeld(const Axle& axle, const Freedom& freedom) {
+void RequireHeld(const Axle& axle, const AxleFrame& frame, const Freedom& freedom) {
   if (freedom.free.empty()) return;
   std::string message = "the " + axle.name + " axle ";
   for (size_t i = 0; i < freedom.free.size(); ++i) {
     if (i > 0) message += "; it ";
     message += freedom.free[i].words;
   }
-  const size_t n = axle.links.size();
+  const size_t n = frame.links.size();
   if (n < 4) {
     message += "; it has " + std::to_string(n) + (n == 1 ? " link" : " links") +
                " where four motions want holding";
@@ -131,11 +138,11 @@ void RequireUnlocked(const Axle& axle, const AxleFrame& frame, const LinkFight& 
   const bool bounce = fight.bounce_rate > kLocked * softest;
   const bool roll = fight.roll_rate / (arm * arm) > kLocked * softest;
   if (!bounce && !roll) return;
-  const Link& worst = axle.links[bounce ? fight.bounce_link : fight.roll_link];
-  throw ModelError({"axles", axle.name, "links", worst.name.key},
+  const FrameLink& worst = frame.links[bounce ? fight.bounce_link : fight.roll_link];
+  throw ModelError(worst.part,
                    "the links lock the " + axle.name + " axle in " + (bounce ? "bounce" : "roll") +
                        ": there are " + std::to_string(fight.too_many) +
-                       " more than its four motions, and " + DisplayName(worst.name) +
+                       " more than its four motions, and " + worst.name +
                        " fights the rest rigidly; take a link out, or line it up so that the axle "
                        "can move");
 }
@@ -144,7 +151,7 @@ void RequireUnlocked(const Axle& axle, const AxleFrame& frame, const LinkFight& 
 
 void RequireLocated(const Axle& axle, const AxleFrame& frame) {
   const Freedom freedom = AnalyseFreedom(axle, frame);
-  RequireHeld(axle, freedom);
+  RequireHeld(axle, frame, freedom);
   if (freedom.fight) RequireUnlocked(axle, frame, *freedom.fight);
 }
 

@@ -19,12 +19,13 @@ struct FreeMotion {
 
 // What more links than motions do to one another as the housing moves off the measured stance.
 struct LinkFight {
-  size_t too_many;                // links beyond the four motions they hold
-  double bounce_rate;             // strain energy's second derivative by height [N/m]
-  double roll_rate;               // and by roll [N m/rad]
-  double bounce_link_force;       // greatest link force's change per unit of bounce [N/m]
-  double roll_link_force;         // and of roll [N/rad]
-  size_t bounce_link, roll_link;  // which link that is, index into Axle::links
+  size_t too_many;                     // links beyond the four motions they hold
+  double bounce_rate;                  // strain energy's second derivative by height [N/m]
+  double roll_rate;                    // and by roll [N m/rad]
+  double bounce_link_force;            // greatest link force's change per unit of bounce [N/m]
+  double roll_link_force;              // and of roll [N/rad]
+  std::string bounce_name, roll_name;  // of those links
+  size_t bounce_link, roll_link;       // which link that is, index into AxleFrame::links
 };
 
 struct Freedom {

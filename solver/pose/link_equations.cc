@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "solver/pose/dual.h"
+
 namespace linkwright {
 namespace {
 
@@ -36,6 +38,48 @@ struct LinkState {
   std::array<Taylor, 4> gradient;
   Eigen::Matrix4d hessian;
 };
+
+// The four unknowns as variables of a Dual over T, height and roll as constants, and the residual.
+template <typename T>
+Dual<T> CrankDual(const FrameCrank& crank, const std::array<T, 4>& q, const T& z, const T& roll) {
+  std::array<Dual<T>, 4> unknown;
+  for (size_t k = 0; k < 4; ++k) {
+    unknown[k].v = q[k];
+    unknown[k].d[k] = T{} + 1.0;
+  }
+  const Dual<T> height{z, {}}, tilt{roll, {}};
+  const Rotation<Dual<T>> R = HousingRotation(unknown[kSteer], tilt, unknown[kPitch]);
+  return CrankResidual(crank, std::array<Dual<T>, 3>{unknown[kX], unknown[kY], height}, R);
+}
+
+LinkState EvaluateCrank(const FrameCrank& crank, const std::array<Taylor, 4>& q, const Taylor& z,
+                        const Taylor& roll, bool with_hessian) {
+  const Dual<Taylor> residual = CrankDual(crank, q, z, roll);
+  LinkState state{.residual = residual.v, .gradient = residual.d, .hessian = {}};
+  if (!with_hessian) return state;
+  std::array<Dual<double>, 4> inner;
+  for (size_t k = 0; k < 4; ++k) {
+    inner[k].v = q[k].v;
+    inner[k].d[k] = 1.0;
+  }
+  const Dual<double> height{z.v, {}}, tilt{roll.v, {}};
+  const Dual<Dual<double>> twice = CrankDual(crank, inner, height, tilt);
+  for (int i = 0; i < 4; ++i) {
+    for (int k = 0; k < 4; ++k) {
+      state.hessian(i, k) = twice.d[static_cast<size_t>(i)].d[static_cast<size_t>(k)];
+    }
+  }
+  return state;
+}
+
+void CrankResiduals(const FrameCrank& crank, const Pose& pose, size_t i, size_t n,
+                    double* residuals, double* jacobian) {
+  const Dual<double> residual = CrankDual(
+      crank, std::array<double, 4>{pose.x, pose.y, pose.steer, pose.pitch}, pose.z, pose.roll);
+  residuals[i] = residual.v;
+  if (jacobian == nullptr) return;
+  for (size_t k = 0; k < 4; ++k) jacobian[k * n + i] = residual.d[k];
+}
 
 LinkState EvaluateLink(const FrameLink& link, const TaylorPoint& p, const Rotation<Taylor>& R,
                        bool with_hessian) {
@@ -75,6 +119,10 @@ void LinkResiduals(const std::vector<FrameLink>& links, const Pose& pose, double
   const size_t n = links.size();
   for (size_t i = 0; i < n; ++i) {
     const FrameLink& link = links[i];
+    if (link.crank) {
+      CrankResiduals(*link.crank, pose, i, n, residuals, jacobian);
+      continue;
+    }
     const std::array<double, 3> Ra = Rotate(R, link.p_AQ);
     const std::array<double, 3> d{Ra[0] + pose.x - link.p_CP.x(), Ra[1] + pose.y - link.p_CP.y(),
                                   Ra[2] + pose.z - link.p_CP.z()};
@@ -90,33 +138,91 @@ void LinkResiduals(const std::vector<FrameLink>& links, const Pose& pose, double
   }
 }
 
-PoseEquations EvaluateEquations(const std::vector<FrameLink>& links, const std::array<Taylor, 4>& q,
-                                const Taylor& z, const Taylor& roll) {
+std::vector<Eigen::Matrix<double, 6, 1>> StretchPerCoordinate(const AxleFrame& frame,
+                                                              const Pose& pose) {
+  const auto n = static_cast<Eigen::Index>(frame.links.size());
+  Eigen::VectorXd residuals(n);
+  Eigen::Matrix<double, Eigen::Dynamic, 4> J(n, 4);
+  LinkResiduals(frame.links, pose, residuals.data(), J.data());
+  const Taylor z{.v = pose.z, .z = 1.0}, roll{.v = pose.roll, .r = 1.0};
+  const TaylorPoint p{Constant(pose.x), Constant(pose.y), z};
+  const Rotation<Taylor> R = HousingRotation(Constant(pose.steer), roll, Constant(pose.pitch));
+  std::vector<Eigen::Matrix<double, 6, 1>> stretch(frame.links.size());
+  for (size_t i = 0; i < frame.links.size(); ++i) {
+    const Taylor moved = LinkResidual(frame.links[i], p, R);
+    stretch[i] << J.row(static_cast<Eigen::Index>(i)).transpose(), moved.z, moved.r;
+  }
+  return stretch;
+}
+
+namespace {
+
+std::vector<LinkState> EvaluateAll(const AxleFrame& frame, const std::array<Taylor, 4>& q,
+                                   const Taylor& z, const Taylor& roll, bool with_hessian) {
   const TaylorPoint p{q[kX], q[kY], z};
   const Rotation<Taylor> R = HousingRotation(q[kSteer], roll, q[kPitch]);
-  PoseEquations equations{.F = {}, .slope = Eigen::Matrix4d::Zero()};
-  if (links.size() == 4) {
-    for (size_t i = 0; i < 4; ++i) {
-      const LinkState state = EvaluateLink(links[i], p, R, false);
-      equations.F[i] = state.residual;
-      for (size_t k = 0; k < 4; ++k) {
-        equations.slope(static_cast<int>(i), static_cast<int>(k)) = state.gradient[k].v;
+  std::vector<LinkState> states;
+  states.reserve(frame.links.size());
+  for (const FrameLink& link : frame.links) {
+    states.push_back(link.crank ? EvaluateCrank(*link.crank, q, z, roll, with_hessian)
+                                : EvaluateLink(link, p, R, with_hessian));
+  }
+  return states;
+}
+
+Eigen::Vector4d ValuesOf(const std::array<Taylor, 4>& gradient) {
+  return {gradient[0].v, gradient[1].v, gradient[2].v, gradient[3].v};
+}
+
+// J' K J over the greatest rate, K the slope of the tensions by the stretches.
+void AddStiffness(const AxleFrame& frame, const std::vector<LinkState>& states, double greatest,
+                  Eigen::Matrix4d& slope) {
+  const auto weigh = [&](double rate, size_t i, size_t k) {
+    slope +=
+        rate / greatest * ValuesOf(states[i].gradient) * ValuesOf(states[k].gradient).transpose();
+  };
+  for (size_t i = 0; i < states.size(); ++i) {
+    if (!frame.links[i].coupled) weigh(frame.links[i].rate, i, i);
+  }
+  for (const Coupling& pair : frame.couplings) {
+    const Eigen::Matrix2d stiffness =
+        StiffnessOf(pair.arm, {states[pair.first].residual.v, states[pair.second].residual.v});
+    const std::array leg{pair.first, pair.second};
+    for (size_t i = 0; i < 2; ++i) {
+      for (size_t k = 0; k < 2; ++k) {
+        weigh(stiffness(static_cast<int>(i), static_cast<int>(k)), leg[i], leg[k]);
       }
+    }
+  }
+}
+
+}  // namespace
+
+PoseEquations EvaluateEquations(const AxleFrame& frame, const std::array<Taylor, 4>& q,
+                                const Taylor& z, const Taylor& roll) {
+  const bool square = frame.links.size() == 4;
+  const std::vector<LinkState> states = EvaluateAll(frame, q, z, roll, !square);
+  PoseEquations equations{.F = {}, .slope = Eigen::Matrix4d::Zero()};
+  if (square) {
+    for (size_t i = 0; i < 4; ++i) {
+      equations.F[i] = states[i].residual;
+      equations.slope.row(static_cast<int>(i)) = ValuesOf(states[i].gradient).transpose();
     }
     return equations;
   }
   double greatest = 0.0;
-  for (const FrameLink& link : links) greatest = std::max(greatest, link.rate);
-  for (const FrameLink& link : links) {
-    const LinkState state = EvaluateLink(link, p, R, true);
-    const double weight = link.rate / greatest;
-    Eigen::Vector4d g;
+  for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
+  std::vector<Taylor> stretch;
+  for (const LinkState& state : states) stretch.push_back(state.residual);
+  const std::vector<Taylor> tension = StrainOf(frame, stretch).tension;
+  for (size_t i = 0; i < states.size(); ++i) {
+    const Taylor share = (1.0 / greatest) * tension[i];
     for (size_t k = 0; k < 4; ++k) {
-      equations.F[k] = equations.F[k] + weight * (state.residual * state.gradient[k]);
-      g[static_cast<int>(k)] = state.gradient[k].v;
+      equations.F[k] = equations.F[k] + share * states[i].gradient[k];
     }
-    equations.slope += weight * (g * g.transpose() + state.residual.v * state.hessian);
+    equations.slope += share.v * states[i].hessian;
   }
+  AddStiffness(frame, states, greatest, equations.slope);
   return equations;
 }
 

@@ -15,11 +15,12 @@ namespace linkwright {
 // Columns of every Jacobian below: the four unknowns of a pose.
 enum Unknown { kX, kY, kSteer, kPitch };
 
-// Residual of one link, |p + R a - b| - length [m], for any scalar T.
+// Residual of one link, |p + R a - b| - length [m], or of a crank, for any scalar T.
 //   p   housing centre in C [m];  R   R_CA
 template <typename T>
 T LinkResidual(const FrameLink& link, const std::array<T, 3>& p, const Rotation<T>& R) {
   using std::sqrt;
+  if (link.crank) return CrankResidual(*link.crank, p, R);
   std::array<T, 3> d = Rotate(R, link.p_AQ);
   for (size_t i = 0; i < 3; ++i) d[i] = d[i] + p[i] - link.p_CP[static_cast<int>(i)];
   return sqrt(Dot(d, d)) - link.length;
@@ -30,6 +31,11 @@ T LinkResidual(const FrameLink& link, const std::array<T, 3>& p, const Rotation<
 void LinkResiduals(const std::vector<FrameLink>& links, const Pose& pose, double* residuals,
                    double* jacobian);
 
+// Stretch of each link per unit of x, y [m/m], steer, pitch [m/rad], z [m/m] and roll [m/rad], each
+// by itself.
+[[nodiscard]] std::vector<Eigen::Matrix<double, 6, 1>> StretchPerCoordinate(const AxleFrame& frame,
+                                                                            const Pose& pose);
+
 // The equations F(unknowns; z, roll) = 0 that a pose satisfies: the residuals themselves for four
 // links, the gradient of the strain energy over the greatest rate for more.
 //   F         value and derivatives by z and roll of each, unknowns as the Taylors in `q` have them
@@ -38,7 +44,7 @@ struct PoseEquations {
   std::array<Taylor, 4> F;
   Eigen::Matrix4d slope;
 };
-[[nodiscard]] PoseEquations EvaluateEquations(const std::vector<FrameLink>& links,
+[[nodiscard]] PoseEquations EvaluateEquations(const AxleFrame& frame,
                                               const std::array<Taylor, 4>& q, const Taylor& z,
                                               const Taylor& roll);
 

@@ -18,7 +18,7 @@ std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose) {
   std::array<Taylor, 4> q{Constant(pose.x), Constant(pose.y), Constant(pose.steer),
                           Constant(pose.pitch)};
   const Taylor z = HeightVariable(pose.z), roll = RollVariable(pose.roll);
-  const PoseEquations held = EvaluateEquations(frame.links, q, z, roll);
+  const PoseEquations held = EvaluateEquations(frame, q, z, roll);
   const Eigen::PartialPivLU<Eigen::Matrix4d> slope(held.slope);
   Eigen::Matrix<double, 4, 2> first;
   for (int i = 0; i < 4; ++i) {
@@ -30,7 +30,7 @@ std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose) {
     q[static_cast<size_t>(i)].z = first(i, 0);
     q[static_cast<size_t>(i)].r = first(i, 1);
   }
-  const PoseEquations moving = EvaluateEquations(frame.links, q, z, roll);
+  const PoseEquations moving = EvaluateEquations(frame, q, z, roll);
   Eigen::Matrix<double, 4, 3> second;
   for (int i = 0; i < 4; ++i) {
     const Taylor& F = moving.F[static_cast<size_t>(i)];
@@ -58,11 +58,13 @@ HousingMotion EvaluateMotion(const AxleFrame& frame, const Pose& pose) {
   motion.p = {motion.q[kX], motion.q[kY], HeightVariable(pose.z)};
   motion.R = HousingRotation(motion.q[kSteer], RollVariable(pose.roll), motion.q[kPitch]);
   if (frame.links.size() <= 4) return motion;
+  std::vector<Taylor> stretch;
   for (const FrameLink& link : frame.links) {
-    const Taylor stretch = LinkResidual(link, motion.p, motion.R);
-    motion.link_forces.push_back(link.rate * stretch.v);
-    motion.strain = motion.strain + 0.5 * link.rate * (stretch * stretch);
+    stretch.push_back(LinkResidual(link, motion.p, motion.R));
   }
+  const LinkStrain<Taylor> strain = StrainOf(frame, stretch);
+  for (const Taylor& tension : strain.tension) motion.link_forces.push_back(tension.v);
+  motion.strain = strain.energy;
   return motion;
 }
 

@@ -30,17 +30,27 @@ struct WeightedResiduals {
 
   [[nodiscard]] int NumResiduals() const { return static_cast<int>(frame.links.size()); }
 
+  // Turns stretches into the square roots of twice their energy, over that of the greatest rate:
+  // the root of its weight for a link, the Cholesky factor of their stiffness for a coupled pair.
+  void Whiten(double* column) const {
+    for (const Coupling& pair : frame.couplings) {
+      const auto i = static_cast<Eigen::Index>(pair.first);
+      const auto k = static_cast<Eigen::Index>(pair.second);
+      const double own = frame.links[pair.first].rate;
+      column[i] += pair.rate / own * column[k];
+    }
+    for (Eigen::Index i = 0; i < root_weight.size(); ++i) column[i] *= root_weight[i];
+  }
+
   bool operator()(const double* q, double* residuals, double* jacobian) const {
     Pose pose = at;
     pose.x = q[kX], pose.y = q[kY], pose.steer = q[kSteer], pose.pitch = q[kPitch];
     LinkResiduals(frame.links, pose, residuals, jacobian);
     if constexpr (N == 4) return true;
     const int n = NumResiduals();
-    for (int i = 0; i < n; ++i) residuals[i] *= root_weight[i];
+    Whiten(residuals);
     if (jacobian == nullptr) return true;
-    for (int k = 0; k < 4; ++k) {
-      for (int i = 0; i < n; ++i) jacobian[k * n + i] *= root_weight[i];
-    }
+    for (int k = 0; k < 4; ++k) Whiten(jacobian + k * n);
     return true;
   }
 };
@@ -54,6 +64,11 @@ Pose Minimise(const AxleFrame& frame, const Pose& guess) {
   for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
   for (Eigen::Index i = 0; i < n; ++i) {
     function.root_weight[i] = std::sqrt(frame.links[static_cast<size_t>(i)].rate / greatest);
+  }
+  for (const Coupling& pair : frame.couplings) {
+    const double left =
+        frame.links[pair.second].rate - pair.rate * pair.rate / frame.links[pair.first].rate;
+    function.root_weight[static_cast<Eigen::Index>(pair.second)] = std::sqrt(left / greatest);
   }
   ceres::TinySolver<WeightedResiduals<N>> solver;
   solver.options.max_num_iterations = 30;
@@ -91,8 +106,7 @@ PoseSolution Solution(const Pose& pose, SolveStatus status) {
 PoseSolution Polish(const AxleFrame& frame, Pose pose) {
   for (int iteration = 0; iteration < 12; ++iteration) {
     const PoseEquations equations = EvaluateEquations(
-        frame.links,
-        {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
+        frame, {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
         Constant(pose.z), Constant(pose.roll));
     Eigen::Vector4d F;
     for (int k = 0; k < 4; ++k) F[k] = equations.F[static_cast<size_t>(k)].v;
@@ -122,7 +136,7 @@ double SlopeDeterminant(const AxleFrame& frame, const Pose& pose) {
     return J.determinant();
   }
   return EvaluateEquations(
-             frame.links,
+             frame,
              {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
              Constant(pose.z), Constant(pose.roll))
       .slope.determinant();

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "solver/model/masses.h"
+#include "solver/pose/link_equations.h"
 
 namespace linkwright {
 namespace {
@@ -51,6 +52,13 @@ SixVector WorkOfLoads(const Axle& axle, const RigAxle& prepared, const HousingMo
   return work;
 }
 
+// What the links are too long by in this pose [m].
+std::vector<double> StretchAt(const AxleFrame& frame, const HousingMotion& motion) {
+  std::vector<double> stretch(frame.links.size());
+  LinkResiduals(frame.links, motion.pose, stretch.data(), nullptr);
+  return stretch;
+}
+
 }  // namespace
 
 // Unknowns: the small give of the four pose unknowns, whose stretch of the links is their force
@@ -61,22 +69,23 @@ HousingBalance BalanceHousing(const Axle& axle, const RigAxle& prepared,
   const size_t n = prepared.frame.links.size();
   Eigen::Matrix<double, 6, 6> A = Eigen::Matrix<double, 6, 6>::Zero();
   SixVector b = WorkOfLoads(axle, prepared, motion, axes, up_C);
-  std::vector<SixVector> pull(n);  // work of a unit tension, reversed: the stretch per coordinate
-  for (size_t i = 0; i < n; ++i) {
-    const FrameLink& link = prepared.frame.links[i];
-    const Eigen::Vector3d d = axes.X_CA * link.p_AQ - link.p_CP;
-    pull[i] = WorkOf(axes, d.normalized(), link.p_AQ);
-    A.leftCols<4>() += link.rate * pull[i] * pull[i].head<4>().transpose();
-    if (!motion.link_forces.empty()) b -= motion.link_forces[i] * pull[i];
+  const std::vector<SixVector> each = StretchPerCoordinate(prepared.frame, motion.pose);
+  Eigen::Matrix<double, 6, Eigen::Dynamic> pull(6, n);
+  for (size_t i = 0; i < n; ++i) pull.col(static_cast<Eigen::Index>(i)) = each[i];
+  const Eigen::MatrixXd stiffness =
+      LinkStiffness(prepared.frame, StretchAt(prepared.frame, motion));
+  A.leftCols<4>() = pull * stiffness * pull.topRows<4>().transpose();
+  for (size_t i = 0; i < motion.link_forces.size(); ++i) {
+    b -= motion.link_forces[i] * each[i];
   }
   const double half = 0.5 * prepared.frame.track;
   A.col(4) = -WorkOf(axes, up_C, {0.0, half, 0.0});
   A.col(5) = -WorkOf(axes, up_C, {0.0, -half, 0.0});
   const SixVector x = A.fullPivLu().solve(b);
-  HousingBalance balance{.link_force = std::vector<double>(n, 0.0), .wheel_force = {x[4], x[5]}};
-  for (size_t i = 0; i < n; ++i) {
-    balance.link_force[i] = prepared.frame.links[i].rate * pull[i].head<4>().dot(x.head<4>());
-    if (!motion.link_forces.empty()) balance.link_force[i] += motion.link_forces[i];
+  const Eigen::VectorXd shared = stiffness * (pull.topRows<4>().transpose() * x.head<4>());
+  HousingBalance balance{.link_force = {shared.begin(), shared.end()}, .wheel_force = {x[4], x[5]}};
+  for (size_t i = 0; i < motion.link_forces.size(); ++i) {
+    balance.link_force[i] += motion.link_forces[i];
   }
   return balance;
 }

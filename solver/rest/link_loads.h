@@ -7,7 +7,7 @@
 namespace linkwright {
 
 struct HousingBalance {
-  std::vector<double> link_force;     // tension + [N], in the order of Axle::links
+  std::vector<double> link_force;     // tension + [N], in the order of AxleFrame::links
   std::array<double, 2> wheel_force;  // along `up` at the wheel centres, left and right [N]
 };
 

@@ -88,6 +88,7 @@ CheckReport CheckVehicle(const Vehicle& vehicle) {
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = vehicle.axles[i];
     const AxleFrame frame = PrepareAxle(axle);
+    report.axles[i].links = frame.links.size();
     report.axles[i].freedom = AnalyseFreedom(axle, frame);
     AddCoils(axle, i, report.coils);
     const bool located = report.axles[i].freedom.free.empty();

@@ -37,6 +37,8 @@ struct Mismatch {
 };
 
 struct AxleCheck {
+  size_t links =
+      0;  // constraints on the housing: links, two a leg for an arm, one for a Watt's link
   Freedom freedom;
   std::optional<WeightCheck> weight;  // absent in a geometry-only file
 };

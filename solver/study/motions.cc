@@ -87,8 +87,10 @@ void AddLinks(const Axle& axle, const RigAxle& prepared, const HousingMotion& mo
                   .force = std::nullopt,
                   .turn = TurnOfLink(prepared.frame, link, UsualBolt(link, prepared.frame), X_CA)};
     if (balance) entry.force = balance->link_force[i];
-    row.link_strain_force = std::max(row.link_strain_force, std::abs(entry.strain_force));
     row.links.push_back(entry);
+  }
+  for (const double force : motion.link_forces) {
+    row.link_strain_force = std::max(row.link_strain_force, std::abs(force));
   }
 }
 

@@ -32,8 +32,8 @@ std::optional<std::string> WalkTo(Walker& walker, double parameter) {
   const AxlePlace place = walker.path->place(parameter, walker.axle);
   const PoseSolution moved = MovePose(prepared.frame, walker.here, place.z, place.roll);
   if (moved.status != SolveStatus::kConverged) {
-    const Link& link = axle.links[moved.blocking_link.value_or(0)];
-    return Describe({TravelEnd::kLinksStraight, DisplayName(link.name), 0.0});
+    const FrameLink& link = prepared.frame.links[moved.blocking_link.value_or(0)];
+    return Describe({TravelEnd::kLinksStraight, link.name, 0.0});
   }
   const Eigen::Isometry3d X_CA = Transform(moved.pose);
   if (const auto past = PastEnd(TravelMargins(axle, prepared.frame, X_CA))) return Describe(*past);

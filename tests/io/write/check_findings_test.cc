@@ -66,6 +66,8 @@ TEST(CheckFindings, LinksThatFightAreNamedWithTheirForces) {
                                                   .roll_rate = 0.0,
                                                   .bounce_link_force = 5000.0,
                                                   .roll_link_force = 100.0 * kPerRadian,
+                                                  .bounce_name = "track bar",
+                                                  .roll_name = "upper arm left",
                                                   .bounce_link = 4,
                                                   .roll_link = 2};
   const std::vector<Finding> findings = FindingsOf(sound);

@@ -68,7 +68,7 @@ class Equations : public ceres::SizedCostFunction<4, 4> {
   Equations(AxleFrame frame, const Pose& at) : frame_(std::move(frame)), at_(at) {}
   bool Evaluate(double const* const* q, double* residuals, double** jacobians) const override {
     const PoseEquations equations = EvaluateEquations(
-        frame_.links, {Constant(q[0][0]), Constant(q[0][1]), Constant(q[0][2]), Constant(q[0][3])},
+        frame_, {Constant(q[0][0]), Constant(q[0][1]), Constant(q[0][2]), Constant(q[0][3])},
         Constant(at_.z), Constant(at_.roll));
     for (size_t i = 0; i < 4; ++i) residuals[i] = equations.F[i].v;
     if (jacobians == nullptr || jacobians[0] == nullptr) return true;
@@ -177,7 +177,7 @@ TEST(PoseEquations, AreTheStrainGradientBeyondFourLinks) {
   Eigen::Matrix<double, 5, 1> weight;
   weight << 1.0, 1.0, 1.0, 1.0, 4e5 / 5e6;
   const PoseEquations equations = EvaluateEquations(
-      frame.links, {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
+      frame, {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
       Constant(pose.z), Constant(pose.roll));
   const Eigen::Vector4d F(equations.F[0].v, equations.F[1].v, equations.F[2].v, equations.F[3].v);
   EXPECT_TRUE(Near(F, J.transpose() * weight.asDiagonal() * residuals, kExactTol));

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+// What stands in the equations for arms and cranks: legs, couplings, a crank's residual.
+#pragma once
+
+#include "solver/pose/axle_frame.h"
+
+namespace linkwright {
+
+// A plain link, or a leg of an arm. errors: ModelError where it has no length.
+void AddLeg(AxleFrame& frame, const Span& span, double rate, const std::string& name,
+            const std::vector<std::string>& part);
+
+// An A-arm is two legs from its eyes to its point: exact, since it is rigid. A radius arm is two
+// legs from its chassis eye to its housing eyes, coupled by the bushing they share. errors:
+// ModelError where a leg has no length or the eyes stand in a row. docs/theory.md (100) to (102)
+void AddArms(const Axle& axle, AxleFrame& frame);
+
+// errors: ModelError where a crank has no arm, its axis no direction, or its first link stands in
+// line with its arm, so that it cannot turn it. docs/theory.md (103), (104)
+void AddCranks(const Axle& axle, AxleFrame& frame);
+
+}  // namespace linkwright
