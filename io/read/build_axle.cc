@@ -123,6 +123,7 @@ Axle BuildAxle(const Node& root, std::string_view name) {
   axle.drive_share = NumberAt(node, "drive_share");
   axle.brake_share = NumberAt(node, "brake_share");
   axle.links = BuildMembers<Link>(node, "links", BuildLink);
+  BuildLocating(node, axle);
   axle.springs = BuildMembers<Spring>(node, "springs", BuildSpring);
   axle.bump_stops = BuildMembers<Stop>(node, "bump_stops", BuildStop);
   axle.dampers = BuildMembers<Damper>(node, "dampers", BuildDamper);

@@ -15,6 +15,9 @@ namespace linkwright {
 // One axle of it; `name` is "front" or "rear".
 [[nodiscard]] Axle BuildAxle(const Node& root, std::string_view name);
 
+// Its A-arms, radius arms and Watt's links.
+void BuildLocating(const Node& node, Axle& axle);
+
 // {item, mass, at} of a ledger or load.
 [[nodiscard]] Mass BuildMass(const Node& item);
 

@@ -20,6 +20,9 @@ void CheckVehicle(const Node& root, Report& report);
 //   axle      "axles.front" or "axles.rear"
 void CheckMembers(const Part& vehicle, const Part& axle, Report& report);
 
+// A-arms, radius arms and Watt's links of one axle.
+void CheckArms(const Part& axle, Report& report);
+
 // Ledger, sprung and unsprung masses.
 void CheckMasses(const Part& vehicle, Report& report);
 

@@ -157,6 +157,7 @@ void CheckMembers(const Part& vehicle, const Part& axle, Report& report) {
       if (kind == "dampers") CheckDamper(member, span, report);
     }
   }
+  CheckArms(axle, report);
   CheckSteeringRods(axle, report);
 }
 

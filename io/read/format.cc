@@ -73,6 +73,9 @@ std::string WantedOnce(const Key& key) {
     all.push_back(member.name);
     if (member.required) required.push_back(member.name);
   }
+  for (const Rule& rule : FindGroup(key.group).rules) {
+    if (rule.kind == RuleKind::kAtLeastOne) required.push_back(rule.keys.front());
+  }
   return fmt::format("a map with {}", fmt::join(required.empty() ? all : required, ", "));
 }
 

@@ -55,6 +55,7 @@ struct Key {
 
 enum class RuleKind {
   kExactlyOne,  // one of the keys and no more
+  kAtLeastOne,
   kAtMostOne,
   kNeeds,  // where the first key is given, so are the others
 };

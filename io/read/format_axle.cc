@@ -22,9 +22,14 @@ Group AxleGroup() {
           Number("drive_share", D::kNumber, kShare, "Share of the drive torque at this axle."),
           Number("brake_share", D::kNumber, kShare, "Share of the brake force at this axle."),
           Part("kingpin", "kingpin", "The axis a steered wheel turns about; the left one."),
-          Required(Part("links", "link",
-                        "The links (control arms, track bar), each under a name of your own.",
-                        Many::kNamed)),
+          Part("links", "link",
+               "The links (control arms, track bar), each under a name of your own.", Many::kNamed),
+          Part("a_arms", "a_arm", "A-shaped arms, each under a name of your own.", Many::kNamed),
+          Part("radius_arms", "radius_arm",
+               "Radius arms, ladder bars, a torque arm, each under a name of your own.",
+               Many::kNamed),
+          Part("watts_links", "watts_link", "Watt's links, each under a name of your own.",
+               Many::kNamed),
           Part("springs", "spring", "The coils, each under a name of your own.", Many::kNamed),
           Part("bump_stops", "bump_stop", "The bump stops, each under a name of your own.",
                Many::kNamed),
@@ -32,7 +37,8 @@ Group AxleGroup() {
           Part("steering", "steering", "The steering linkage to this axle."),
           Part("anti_roll_bar", "anti_roll_bar", "The anti-roll bar, free in the measured stance."),
           Part("pinion", "pinion", "The pinion shaft of a driven axle."),
-      }};
+      },
+      {{RuleKind::kAtLeastOne, {"links", "a_arms", "radius_arms", "watts_links"}}}};
 }
 
 // What every member between chassis and axle has, and more.
@@ -170,7 +176,9 @@ std::vector<Group> SmallGroups() {
 }  // namespace
 
 std::vector<Group> AxleGroups() {
-  std::vector<Group> groups = {AxleGroup(), LinkGroup(), SpringGroup(), StopGroup(), DamperGroup()};
+  std::vector<Group> groups = {AxleGroup(), LinkGroup()};
+  for (const Group& group : ArmGroups()) groups.push_back(group);
+  for (const Group& group : {SpringGroup(), StopGroup(), DamperGroup()}) groups.push_back(group);
   for (const Group& group : SteeringGroups()) groups.push_back(group);
   for (const Group& group : SmallGroups()) groups.push_back(group);
   return groups;

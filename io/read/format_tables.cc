@@ -70,6 +70,8 @@ std::string RuleText(const Rule& rule) {
   switch (rule.kind) {
     case RuleKind::kExactlyOne:
       return fmt::format("One of `{}`, and only one.", fmt::join(rule.keys, "`, `"));
+    case RuleKind::kAtLeastOne:
+      return fmt::format("At least one of `{}`.", fmt::join(rule.keys, "`, `"));
     case RuleKind::kAtMostOne:
       return fmt::format("Not both of `{}`.", fmt::join(rule.keys, "`, `"));
     case RuleKind::kNeeds:

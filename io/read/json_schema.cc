@@ -125,6 +125,9 @@ void AddRule(const Rule& rule, Json& schema) {
     case RuleKind::kExactlyOne:
       for (const std::string_view key : rule.keys) schema["oneOf"].push_back(required(key));
       break;
+    case RuleKind::kAtLeastOne:
+      for (const std::string_view key : rule.keys) schema["anyOf"].push_back(required(key));
+      break;
     case RuleKind::kAtMostOne:
       schema["not"] = {{"required", rule.keys}};
       break;

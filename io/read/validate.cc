@@ -226,9 +226,10 @@ void CheckRule(const Spot& spot, const Rule& rule, Report& report) {
     return;
   }
   const std::string names = fmt::format("{}", fmt::join(rule.keys, ", "));
-  if (given.empty() && rule.kind == RuleKind::kExactlyOne) {
+  if (given.empty() && rule.kind != RuleKind::kAtMostOne) {
     AddError(report, spot.place, spot.path, fmt::format("one of {} is missing", names));
   }
+  if (rule.kind == RuleKind::kAtLeastOne) return;
   for (std::size_t i = 1; i < given.size(); ++i) {
     AddError(report, given[i]->key_place, given[0]->key_place, Join(spot.path, given[i]->key),
              fmt::format("it is given as well as '{}'; give only one of {}", given[0]->key, names));

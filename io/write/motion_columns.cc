@@ -118,6 +118,17 @@ void AddLink(std::vector<MotionColumn>& to, size_t a, size_t l, const std::strin
   AddJoint(to, a, l, name, group, "axle", &LinkTurn::axle);
 }
 
+void AddArms(std::vector<MotionColumn>& to, size_t a, const Axle& axle) {
+  const std::vector<std::string> names = ArmMemberNames(axle);
+  for (size_t i = 0; i < names.size(); ++i) {
+    to.push_back({{"link_force " + axle.name + " " + names[i], names[i], kForce,
+                   GroupOf(axle.name) + " axle: arms",
+                   "with coils, stops, weight and strain on it; + tension, of a frame eye its "
+                   "size"},
+                  [a, i](const MotionRow& row) { return Cell(row.axles[a].arms[i].force); }});
+  }
+}
+
 constexpr const char* kSteerDefinition =
     "heading of the road wheel on the drag link's side with the steering wheel held, axle steer "
     "included, less its value in the row at 0; + left";
@@ -157,6 +168,7 @@ std::vector<MotionColumn> Collect(const Vehicle& vehicle, MotionKind kind) {
     for (size_t l = 0; l < axle.links.size(); ++l) {
       AddLink(columns, a, l, axle.name, DisplayName(axle.links[l].name), forces);
     }
+    if (forces) AddArms(columns, a, axle);
   }
   return columns;
 }

@@ -1,67 +1,94 @@
 // SPDX-License-Identifier: MIT
-// A rigid arm in three bushings, as a spring between the two distances from its chassis eye to the
-// points of the housing that its other two bushings hold.
+// A rigid arm bushed to a housing at two eyes and to the chassis at one.
+//
+// Across the eyes' bolts everything happens in a plane of the housing. The arm swings out of it
+// freely about the midpoint of its two eyes, as its bushings let it, and keeps its length while it
+// does.
 #pragma once
 
+#include <Eigen/Core>
 #include <array>
 #include <cmath>
 
+#include "solver/pose/rotation.h"
+
 namespace linkwright {
 
-// The arm as measured, with nothing in its bushings.
-struct ArmGive {
-  double base;                   // between its eyes on the housing [m]
-  std::array<double, 2> length;  // from its chassis eye to each of them [m]
-  double frame_rate, axle_rate;  // radial, of the one bushing and of each of the two [N/m]
+// The arm as measured, with nothing in its bushings. Plane coordinates have their origin at the
+// midpoint of the two eyes: along, from there to the chassis eye, and across, square to it.
+struct FrameArm {
+  Eigen::Vector3d mid;                  // of the eyes on the housing, in A [m]
+  Eigen::Vector3d along, across, bolt;  // right-handed, in A (unit)
+  Eigen::Vector3d chassis_eye;          // in C [m]
+  double reach, aside;                  // of the chassis eye: along, and along the bolt [m]
+  std::array<Eigen::Vector2d, 2> eye;   // on the housing, in the plane [m]
+  double frame_rate, axle_rate;         // radial, of the one bushing and of each of the two [N/m]
 };
 
-// What the bushings hold when the arm has come to rest between them.
+// Where the chassis eye is in the plane, less where it was measured [m]: swung back about the
+// midpoint of the two eyes until it stands as far aside as it did. Not a number where it is farther
+// aside than the arm is long.
+//   p, R      housing centre in C and R_CA
+//   returns   {along, across}
+//   source    docs/theory.md (101)
+template <typename T>
+std::array<T, 2> EyeMoved(const FrameArm& arm, const std::array<T, 3>& p, const Rotation<T>& R) {
+  using std::sqrt;
+  std::array<T, 3> d;
+  for (size_t k = 0; k < 3; ++k) d[k] = -(p[k] - arm.chassis_eye[static_cast<int>(k)]);
+  const std::array<T, 3> in_A{R[0] * d[0] + R[3] * d[1] + R[6] * d[2] - arm.mid.x(),
+                              R[1] * d[0] + R[4] * d[1] + R[7] * d[2] - arm.mid.y(),
+                              R[2] * d[0] + R[5] * d[1] + R[8] * d[2] - arm.mid.z()};
+  const auto part = [&in_A](const Eigen::Vector3d& axis) {
+    return in_A[0] * axis[0] + in_A[1] * axis[1] + in_A[2] * axis[2];
+  };
+  const T x = part(arm.along), y = part(arm.across), aside = part(arm.bolt);
+  const T square = x * x + y * y;
+  const T swing = sqrt((square + aside * aside - arm.aside * arm.aside) / square);
+  return {x * swing - arm.reach, y * swing};
+}
+
+// What the bushings hold once the arm has come to rest between them.
 template <typename T>
 struct ArmStrain {
-  std::array<T, 2> tension;  // the energy's derivative by each distance [N]
-  T energy;                  // [J]
+  std::array<T, 2> tension;             // on the chassis eye's bushing, along and across [N]
+  std::array<std::array<T, 2>, 2> eye;  // on each of the housing's bushings [N]
+  T energy;                             // [J]
 };
 
-// The arm's best place among three points whose distances are length + stretch, in their plane: a
-// weighted fit of one triangle on another, which turns in closed form. Exact for bushings that give
-// alike in every direction.
-//   stretch  of each distance [m]
-//   errors   none: the three points must make a triangle, else the result is not finite
-//   source   docs/theory.md (101), (102)
+// The arm's best place among its three points in the plane: a weighted fit of one triangle on
+// another, whose turn has a closed form, eyes in a row or not.
+//   moved    of the chassis eye (EyeMoved)
+//   source   docs/theory.md (102)
 template <typename T>
-ArmStrain<T> StrainOf(const ArmGive& arm, const std::array<T, 2>& stretch) {
+ArmStrain<T> StrainOf(const FrameArm& arm, const std::array<T, 2>& moved) {
   using std::sqrt;
-  const double d = arm.base, l0 = arm.length[0], l1 = arm.length[1];
-  const double x0 = (l0 * l0 - l1 * l1 + d * d) / (2.0 * d), y0 = std::sqrt(l0 * l0 - x0 * x0);
-  const T D0 = stretch[0] + l0, D1 = stretch[1] + l1;
-  const T x = (D0 * D0 - D1 * D1 + d * d) * (0.5 / d), y = sqrt(D0 * D0 - x * x);
-  // Centroids under the rates, then every point from its own centroid: eye, first, second.
+  // Of the chassis eye: the eyes' midpoint is the origin, so the centroid lies on the way to it.
   const double share = arm.frame_rate / (arm.frame_rate + 2.0 * arm.axle_rate);
-  const double base_share = arm.axle_rate / (arm.frame_rate + 2.0 * arm.axle_rate) * d;
-  const double ax = share * x0 + base_share, ay = share * y0;
-  const T bx = x * share + base_share, by = y * share;
-  const std::array<double, 3> arm_x{x0 - ax, -ax, d - ax}, arm_y{y0 - ay, -ay, -ay};
-  const std::array<T, 3> held_x{x - bx, -bx, -(bx - d)}, held_y{y - by, -by, -by};
   const std::array<double, 3> rate{arm.frame_rate, arm.axle_rate, arm.axle_rate};
+  const std::array<Eigen::Vector2d, 3> point{Eigen::Vector2d(arm.reach, 0.0), arm.eye[0],
+                                             arm.eye[1]};
+  const std::array<T, 2> centre{(moved[0] + arm.reach) * share, moved[1] * share};
   T along{}, across{};
+  std::array<std::array<T, 2>, 3> held;
+  std::array<Eigen::Vector2d, 3> own;
   for (size_t i = 0; i < 3; ++i) {
-    along = along + (held_x[i] * arm_x[i] + held_y[i] * arm_y[i]) * rate[i];
-    across = across + (held_y[i] * arm_x[i] - held_x[i] * arm_y[i]) * rate[i];
+    own[i] = point[i] - share * point[0];
+    held[i] = {-(centre[0] - point[i].x()), -(centre[1] - point[i].y())};
+    if (i == 0) held[i] = {held[i][0] + moved[0], held[i][1] + moved[1]};
+    along = along + (held[i][0] * own[i].x() + held[i][1] * own[i].y()) * rate[i];
+    across = across + (held[i][1] * own[i].x() - held[i][0] * own[i].y()) * rate[i];
   }
   const T norm = sqrt(along * along + across * across);
   const T c = along / norm, s = across / norm;
-  std::array<T, 3> gap_x, gap_y;
   ArmStrain<T> strain{};
   for (size_t i = 0; i < 3; ++i) {
-    gap_x[i] = held_x[i] - (c * arm_x[i] - s * arm_y[i]);
-    gap_y[i] = held_y[i] - (s * arm_x[i] + c * arm_y[i]);
-    strain.energy = strain.energy + (gap_x[i] * gap_x[i] + gap_y[i] * gap_y[i]) * (0.5 * rate[i]);
+    const std::array<T, 2> gap{held[i][0] - (c * own[i].x() - s * own[i].y()),
+                               held[i][1] - (s * own[i].x() + c * own[i].y())};
+    const std::array<T, 2> force{gap[0] * rate[i], gap[1] * rate[i]};
+    (i == 0 ? strain.tension : strain.eye[i - 1]) = force;
+    strain.energy = strain.energy + (gap[0] * force[0] + gap[1] * force[1]) * 0.5;
   }
-  // The chassis bushing's force, split along the lines to the two points of the housing.
-  const T fx = gap_x[0] * arm.frame_rate, fy = gap_y[0] * arm.frame_rate;
-  const T run = x - d;
-  strain.tension[0] = D0 * (fx * y - fy * run) / (y * d);
-  strain.tension[1] = D1 * (fy * x - fx * y) / (y * d);
   return strain;
 }
 

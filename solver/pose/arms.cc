@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "solver/pose/arms.h"
 
-#include <Eigen/LU>
+#include <algorithm>
 #include <cmath>
 
 #include "solver/model/error.h"
@@ -27,38 +27,75 @@ void AddLeg(AxleFrame& frame, const Span& span, double rate, const std::string& 
 
 namespace {
 
-// Stiffness of the two legs: inverse of what a unit tension in each gives at the three bushings.
-Eigen::Matrix2d LegStiffness(const RadiusArm& arm) {
-  const Eigen::Vector3d first = (arm.p_CQ[0] - arm.p_CP).normalized();
-  const Eigen::Vector3d second = (arm.p_CQ[1] - arm.p_CP).normalized();
-  const double shared = 1.0 / arm.frame_rate, own = 1.0 / arm.axle_rate;
-  Eigen::Matrix2d give;
-  give << shared + own, shared * first.dot(second), shared * first.dot(second), shared + own;
-  return give.inverse();
-}
-
-// Three eyes nearly in a row cannot hold the housing from turning about them.
-void RequireTriangle(const RadiusArm& arm, const std::vector<std::string>& part) {
-  const Eigen::Vector3d a = arm.p_CQ[0] - arm.p_CP, b = arm.p_CQ[1] - arm.p_CP;
-  constexpr double kFlattest = 0.02;  // [rad] the least angle between its legs: 20 mm a metre
-  if (!(a.cross(b).norm() > kFlattest * a.norm() * b.norm())) {
-    throw ModelError(part,
-                     "the arm's three eyes stand in a row; its two eyes on the axle must be apart, "
-                     "seen from its eye on the frame");
-  }
-}
-
-constexpr std::array kLegs{", first leg", ", second leg"};
+constexpr std::array kLegs{" first leg", " second leg"};
 
 }  // namespace
 
-Eigen::Matrix2d StiffnessOf(const ArmGive& arm, const std::array<double, 2>& stretch) {
+Eigen::Matrix2d StiffnessOf(const FrameArm& arm, const std::array<double, 2>& stretch) {
   const Dual<double> first{stretch[0], {1.0}}, second{stretch[1], {0.0, 1.0}};
   const std::array<Dual<double>, 2> tension = StrainOf<Dual<double>>(arm, {first, second}).tension;
   Eigen::Matrix2d stiffness;
   stiffness << tension[0].d[0], tension[0].d[1], tension[1].d[0], tension[1].d[1];
   return stiffness;
 }
+
+namespace {
+
+FrameArm ToFrameArm(const RadiusArm& arm, const AxleFrame& frame,
+                    const std::vector<std::string>& part) {
+  const std::array<Eigen::Vector3d, 2> eye{OnHousing(frame, arm.p_CQ[0]),
+                                           OnHousing(frame, arm.p_CQ[1])};
+  FrameArm made;
+  made.mid = 0.5 * (eye[0] + eye[1]);
+  made.bolt = Eigen::Vector3d::UnitY();
+  const Eigen::Vector3d out = OnHousing(frame, arm.p_CP) - made.mid;
+  made.aside = out.dot(made.bolt);
+  const Eigen::Vector3d flat = out - made.aside * made.bolt;
+  made.reach = flat.norm();
+  constexpr double kShortest = 0.01;  // [m] less is no arm, and its direction is noise
+  if (!(made.reach > kShortest)) {
+    throw ModelError(part,
+                     "seen from the side, its eye on the frame stands between its two eyes on "
+                     "the axle, so it cannot hold the axle");
+  }
+  made.along = flat / made.reach;
+  made.across = made.bolt.cross(made.along);
+  for (size_t i = 0; i < 2; ++i) {
+    const Eigen::Vector3d from = eye[i] - made.mid;
+    made.eye[i] = {from.dot(made.along), from.dot(made.across)};
+  }
+  if (!((made.eye[1] - made.eye[0]).norm() > kShortest)) {
+    throw ModelError(part, "seen from the side, its two eyes on the axle are one");
+  }
+  made.chassis_eye = arm.p_CP;
+  made.frame_rate = arm.frame_rate;
+  made.axle_rate = arm.axle_rate;
+  return made;
+}
+
+constexpr std::array kWays{" along", " across"};
+
+void AddRadiusArm(const RadiusArm& arm, const std::vector<std::string>& part, AxleFrame& frame) {
+  const FrameArm made = ToFrameArm(arm, frame, part);
+  const Eigen::Matrix2d stiffness = StiffnessOf(made, {0.0, 0.0});
+  for (size_t way = 0; way < 2; ++way) {
+    const auto k = static_cast<Eigen::Index>(way);
+    FrameLink link;
+    link.p_CP = arm.p_CP;
+    link.p_AQ = made.mid;
+    link.length = made.reach;
+    link.rate = stiffness(k, k);
+    link.name = DisplayName(arm.name) + kWays[way];
+    link.part = part;
+    link.arm = made;
+    link.arm_way = way;
+    frame.links.push_back(std::move(link));
+  }
+  const size_t n = frame.links.size();
+  frame.couplings.push_back({.first = n - 2, .second = n - 1, .rate = stiffness(0, 1)});
+}
+
+}  // namespace
 
 void AddArms(const Axle& axle, AxleFrame& frame) {
   for (const AArm& arm : axle.a_arms) {
@@ -68,25 +105,7 @@ void AddArms(const Axle& axle, AxleFrame& frame) {
     }
   }
   for (const RadiusArm& arm : axle.radius_arms) {
-    const std::vector<std::string> part{"axles", axle.name, "radius_arms", arm.name.key};
-    RequireTriangle(arm, part);
-    const double base = (arm.p_CQ[1] - arm.p_CQ[0]).norm();
-    const Eigen::Matrix2d stiffness = LegStiffness(arm);
-    for (size_t i = 0; i < 2; ++i) {
-      const auto k = static_cast<Eigen::Index>(i);
-      AddLeg(frame, {arm.p_CP, arm.p_CQ[i]}, stiffness(k, k), DisplayName(arm.name) + kLegs[i],
-             part);
-    }
-    const size_t n = frame.links.size();
-    frame.links[n - 2].coupled = frame.links[n - 1].coupled = true;
-    frame.couplings.push_back(
-        {.first = n - 2,
-         .second = n - 1,
-         .rate = stiffness(0, 1),
-         .arm = {.base = base,
-                 .length = {frame.links[n - 2].length, frame.links[n - 1].length},
-                 .frame_rate = arm.frame_rate,
-                 .axle_rate = arm.axle_rate}});
+    AddRadiusArm(arm, {"axles", axle.name, "radius_arms", arm.name.key}, frame);
   }
 }
 
@@ -122,6 +141,79 @@ FrameCrank ToCrank(const WattsLink& watt, const AxleFrame& frame) {
 }
 
 }  // namespace
+
+namespace {
+
+// What the three bushings of an arm carry under a force at its chassis eye: as the arm's rest has
+// it for two like bushings, to first order in their give. docs/theory.md (102)
+std::array<double, 3> EyeForces(const FrameArm& arm, const Eigen::Vector2d& at_chassis) {
+  const Eigen::Vector2d line = arm.eye[1] - arm.eye[0];
+  const Eigen::Vector2d square = Eigen::Vector2d(-line.y(), line.x()).normalized();
+  const double couple = arm.reach * at_chassis.y() / line.norm();
+  return {at_chassis.norm(), (0.5 * at_chassis - couple * square).norm(),
+          (0.5 * at_chassis + couple * square).norm()};
+}
+
+// What share of the crank's pull each of its links carries. docs/theory.md (104)
+std::array<double, 2> CrankShares(const FrameCrank& crank, const Pose& pose) {
+  const CrankLinks<double> links =
+      BalancedLinks(crank, std::array<double, 3>{pose.x, pose.y, pose.z},
+                    HousingRotation<double>(pose.steer, pose.roll, pose.pitch));
+  const auto [first, second] = links.growth;
+  const double both = std::hypot(first, second);
+  return {-second / both, first / both};
+}
+
+constexpr std::array kEyes{" frame eye", " first eye", " second eye"};
+constexpr std::array kCrankLinks{" first link", " second link"};
+
+}  // namespace
+
+std::vector<MemberForce> MemberForces(const AxleFrame& frame, const Pose& pose,
+                                      const std::vector<double>& tension) {
+  std::vector<MemberForce> forces;
+  for (size_t i = 0; i < tension.size(); ++i) {
+    const FrameLink& link = frame.links[i];
+    if (link.crank) {
+      const std::array<double, 2> share = CrankShares(*link.crank, pose);
+      for (size_t k = 0; k < 2; ++k) {
+        forces.push_back({link.name + kCrankLinks[k], share[k] * tension[i]});
+      }
+      continue;
+    }
+    if (!link.arm) {
+      forces.push_back({link.name, tension[i]});
+    } else if (link.arm_way == 1) {
+      const std::array<double, 3> force = EyeForces(*link.arm, {tension[i - 1], tension[i]});
+      const std::string arm = link.name.substr(0, link.name.size() - std::string(kWays[1]).size());
+      for (size_t k = 0; k < 3; ++k) forces.push_back({arm + kEyes[k], force[k]});
+    }
+  }
+  return forces;
+}
+
+std::vector<std::string> ArmMemberNames(const Axle& axle) {
+  std::vector<std::string> names;
+  for (const AArm& arm : axle.a_arms) {
+    for (const char* leg : kLegs) names.push_back(DisplayName(arm.name) + leg);
+  }
+  for (const RadiusArm& arm : axle.radius_arms) {
+    for (const char* eye : kEyes) names.push_back(DisplayName(arm.name) + eye);
+  }
+  for (const WattsLink& watt : axle.watts_links) {
+    for (const char* link : kCrankLinks) names.push_back(watt.name + link);
+  }
+  return names;
+}
+
+double GreatestMemberForce(const AxleFrame& frame, const Pose& pose,
+                           const std::vector<double>& tension) {
+  double greatest = 0.0;
+  for (const MemberForce& member : MemberForces(frame, pose, tension)) {
+    greatest = std::max(greatest, std::abs(member.force));
+  }
+  return greatest;
+}
 
 void AddCranks(const Axle& axle, AxleFrame& frame) {
   for (const WattsLink& watt : axle.watts_links) {

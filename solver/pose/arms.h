@@ -19,4 +19,23 @@ void AddArms(const Axle& axle, AxleFrame& frame);
 // line with its arm, so that it cannot turn it. docs/theory.md (103), (104)
 void AddCranks(const Axle& axle, AxleFrame& frame);
 
+// Force in what the links and legs of a frame stand for.
+struct MemberForce {
+  std::string name;  // "track bar", "radius arm left first leg", "radius arm left first eye"
+  double force;      // tension +; of an eye, its size [N]
+};
+
+// Forces in every plain link, then in each A-arm's legs, each radius arm's legs and its chassis
+// eye, and both links of each crank.
+//   tension   of AxleFrame::links [N]
+[[nodiscard]] std::vector<MemberForce> MemberForces(const AxleFrame& frame, const Pose& pose,
+                                                    const std::vector<double>& tension);
+
+// Names of those that follow the plain links, in the same order.
+[[nodiscard]] std::vector<std::string> ArmMemberNames(const Axle& axle);
+
+// The greatest of them [N]; 0 where there is no tension at all.
+[[nodiscard]] double GreatestMemberForce(const AxleFrame& frame, const Pose& pose,
+                                         const std::vector<double>& tension);
+
 }  // namespace linkwright

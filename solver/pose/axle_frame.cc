@@ -41,7 +41,8 @@ Eigen::MatrixXd LinkStiffness(const AxleFrame& frame, const std::vector<double>&
     stiffness(i, i) = frame.links[static_cast<size_t>(i)].rate;
   }
   for (const Coupling& pair : frame.couplings) {
-    const Eigen::Matrix2d arm = StiffnessOf(pair.arm, {stretch[pair.first], stretch[pair.second]});
+    const Eigen::Matrix2d arm =
+        StiffnessOf(*frame.links[pair.first].arm, {stretch[pair.first], stretch[pair.second]});
     const std::array index{static_cast<Eigen::Index>(pair.first),
                            static_cast<Eigen::Index>(pair.second)};
     for (int i = 0; i < 2; ++i) {

@@ -19,19 +19,19 @@ struct FrameLink {
   Eigen::Vector3d p_AQ;   // housing end, from Ao, in A [m]
   double length;          // eye to eye, as measured [m]
   double rate;            // axial [N/m]; of a coupled one, its own entry of the pair's stiffness
-  std::string name = {};  // display name; of an arm's leg, "radius arm left, second leg"
+  std::string name = {};  // display name; of an arm's leg, "radius arm left second leg"
   std::vector<std::string> part = {};  // where it stands in the file, for a ModelError
-  std::optional<FrameCrank> crank =
-      {};                // a Watt's link: the residual is its crank's, the ends unused
-  bool coupled = false;  // one of a pair in AxleFrame::couplings
+  // Instead of the two ends above: a Watt's link's crank, or one of a radius arm's two ways.
+  std::optional<FrameCrank> crank = {};
+  std::optional<FrameArm> arm = {};
+  size_t arm_way = 0;  // 0 along, 1 across
 };
 
-// Two links that are the legs of one radius arm: their tensions hang together, because both end in
-// one bushing. docs/theory.md (101), (102)
+// The two ways in which one radius arm holds: their tensions hang together, because both pass
+// through the same bushings. docs/theory.md (102)
 struct Coupling {
-  size_t first, second;  // indices into AxleFrame::links
+  size_t first, second;  // indices into AxleFrame::links: along, across
   double rate;           // tension of the one by the other's stretch, near none [N/m]
-  ArmGive arm;
 };
 
 // Where the housing is. Ao is its centre, midway between the wheel centres; A's y axis runs from
@@ -67,20 +67,22 @@ LinkStrain<T> StrainOf(const AxleFrame& frame, const std::vector<T>& stretch) {
     strain.tension.push_back(frame.links[i].rate * stretch[i]);
   }
   for (const Coupling& pair : frame.couplings) {
-    const ArmStrain<T> arm = StrainOf<T>(pair.arm, {stretch[pair.first], stretch[pair.second]});
+    const ArmStrain<T> arm =
+        StrainOf<T>(*frame.links[pair.first].arm, {stretch[pair.first], stretch[pair.second]});
     strain.tension[pair.first] = arm.tension[0];
     strain.tension[pair.second] = arm.tension[1];
     strain.energy = strain.energy + arm.energy;
   }
   for (size_t i = 0; i < stretch.size(); ++i) {
-    if (frame.links[i].coupled) continue;
+    if (frame.links[i].arm) continue;
     strain.energy = strain.energy + 0.5 * (strain.tension[i] * stretch[i]);
   }
   return strain;
 }
 
 // Slope of a radius arm's two tensions by the two stretches [N/m].
-[[nodiscard]] Eigen::Matrix2d StiffnessOf(const ArmGive& arm, const std::array<double, 2>& stretch);
+[[nodiscard]] Eigen::Matrix2d StiffnessOf(const FrameArm& arm,
+                                          const std::array<double, 2>& stretch);
 
 // Slope of every tension by every stretch (n x n) [N/m].
 [[nodiscard]] Eigen::MatrixXd LinkStiffness(const AxleFrame& frame,

@@ -4,6 +4,7 @@
 #include <Eigen/SVD>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "solver/model/error.h"
 #include "solver/pose/link_equations.h"
@@ -132,8 +133,12 @@ void RequireHeld(const Axle& axle, const AxleFrame& frame, const Freedom& freedo
 }
 
 void RequireUnlocked(const Axle& axle, const AxleFrame& frame, const LinkFight& fight) {
-  double softest = frame.links.front().rate;
-  for (const FrameLink& link : frame.links) softest = std::min(softest, link.rate);
+  double softest = std::numeric_limits<double>::infinity();
+  for (const FrameLink& link : frame.links) {
+    // An arm's own rate has its lever in it already, which is what clamps without locking.
+    softest = std::min(softest,
+                       link.arm ? std::min(link.arm->frame_rate, link.arm->axle_rate) : link.rate);
+  }
   const double arm = 0.5 * frame.track;
   const bool bounce = fight.bounce_rate > kLocked * softest;
   const bool roll = fight.roll_rate / (arm * arm) > kLocked * softest;

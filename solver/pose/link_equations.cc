@@ -39,9 +39,11 @@ struct LinkState {
   Eigen::Matrix4d hessian;
 };
 
+bool IsPlain(const FrameLink& link) { return !link.crank && !link.arm; }
+
 // The four unknowns as variables of a Dual over T, height and roll as constants, and the residual.
 template <typename T>
-Dual<T> CrankDual(const FrameCrank& crank, const std::array<T, 4>& q, const T& z, const T& roll) {
+Dual<T> ResidualDual(const FrameLink& link, const std::array<T, 4>& q, const T& z, const T& roll) {
   std::array<Dual<T>, 4> unknown;
   for (size_t k = 0; k < 4; ++k) {
     unknown[k].v = q[k];
@@ -49,12 +51,12 @@ Dual<T> CrankDual(const FrameCrank& crank, const std::array<T, 4>& q, const T& z
   }
   const Dual<T> height{z, {}}, tilt{roll, {}};
   const Rotation<Dual<T>> R = HousingRotation(unknown[kSteer], tilt, unknown[kPitch]);
-  return CrankResidual(crank, std::array<Dual<T>, 3>{unknown[kX], unknown[kY], height}, R);
+  return LinkResidual(link, std::array<Dual<T>, 3>{unknown[kX], unknown[kY], height}, R);
 }
 
-LinkState EvaluateCrank(const FrameCrank& crank, const std::array<Taylor, 4>& q, const Taylor& z,
-                        const Taylor& roll, bool with_hessian) {
-  const Dual<Taylor> residual = CrankDual(crank, q, z, roll);
+LinkState EvaluateByDual(const FrameLink& link, const std::array<Taylor, 4>& q, const Taylor& z,
+                         const Taylor& roll, bool with_hessian) {
+  const Dual<Taylor> residual = ResidualDual(link, q, z, roll);
   LinkState state{.residual = residual.v, .gradient = residual.d, .hessian = {}};
   if (!with_hessian) return state;
   std::array<Dual<double>, 4> inner;
@@ -63,7 +65,7 @@ LinkState EvaluateCrank(const FrameCrank& crank, const std::array<Taylor, 4>& q,
     inner[k].d[k] = 1.0;
   }
   const Dual<double> height{z.v, {}}, tilt{roll.v, {}};
-  const Dual<Dual<double>> twice = CrankDual(crank, inner, height, tilt);
+  const Dual<Dual<double>> twice = ResidualDual(link, inner, height, tilt);
   for (int i = 0; i < 4; ++i) {
     for (int k = 0; k < 4; ++k) {
       state.hessian(i, k) = twice.d[static_cast<size_t>(i)].d[static_cast<size_t>(k)];
@@ -72,10 +74,10 @@ LinkState EvaluateCrank(const FrameCrank& crank, const std::array<Taylor, 4>& q,
   return state;
 }
 
-void CrankResiduals(const FrameCrank& crank, const Pose& pose, size_t i, size_t n,
-                    double* residuals, double* jacobian) {
-  const Dual<double> residual = CrankDual(
-      crank, std::array<double, 4>{pose.x, pose.y, pose.steer, pose.pitch}, pose.z, pose.roll);
+void ResidualByDual(const FrameLink& link, const Pose& pose, size_t i, size_t n, double* residuals,
+                    double* jacobian) {
+  const Dual<double> residual = ResidualDual(
+      link, std::array<double, 4>{pose.x, pose.y, pose.steer, pose.pitch}, pose.z, pose.roll);
   residuals[i] = residual.v;
   if (jacobian == nullptr) return;
   for (size_t k = 0; k < 4; ++k) jacobian[k * n + i] = residual.d[k];
@@ -119,8 +121,8 @@ void LinkResiduals(const std::vector<FrameLink>& links, const Pose& pose, double
   const size_t n = links.size();
   for (size_t i = 0; i < n; ++i) {
     const FrameLink& link = links[i];
-    if (link.crank) {
-      CrankResiduals(*link.crank, pose, i, n, residuals, jacobian);
+    if (!IsPlain(link)) {
+      ResidualByDual(link, pose, i, n, residuals, jacobian);
       continue;
     }
     const std::array<double, 3> Ra = Rotate(R, link.p_AQ);
@@ -164,8 +166,8 @@ std::vector<LinkState> EvaluateAll(const AxleFrame& frame, const std::array<Tayl
   std::vector<LinkState> states;
   states.reserve(frame.links.size());
   for (const FrameLink& link : frame.links) {
-    states.push_back(link.crank ? EvaluateCrank(*link.crank, q, z, roll, with_hessian)
-                                : EvaluateLink(link, p, R, with_hessian));
+    states.push_back(!IsPlain(link) ? EvaluateByDual(link, q, z, roll, with_hessian)
+                                    : EvaluateLink(link, p, R, with_hessian));
   }
   return states;
 }
@@ -182,11 +184,12 @@ void AddStiffness(const AxleFrame& frame, const std::vector<LinkState>& states, 
         rate / greatest * ValuesOf(states[i].gradient) * ValuesOf(states[k].gradient).transpose();
   };
   for (size_t i = 0; i < states.size(); ++i) {
-    if (!frame.links[i].coupled) weigh(frame.links[i].rate, i, i);
+    if (!frame.links[i].arm) weigh(frame.links[i].rate, i, i);
   }
   for (const Coupling& pair : frame.couplings) {
     const Eigen::Matrix2d stiffness =
-        StiffnessOf(pair.arm, {states[pair.first].residual.v, states[pair.second].residual.v});
+        StiffnessOf(*frame.links[pair.first].arm,
+                    {states[pair.first].residual.v, states[pair.second].residual.v});
     const std::array leg{pair.first, pair.second};
     for (size_t i = 0; i < 2; ++i) {
       for (size_t k = 0; k < 2; ++k) {

@@ -15,12 +15,13 @@ namespace linkwright {
 // Columns of every Jacobian below: the four unknowns of a pose.
 enum Unknown { kX, kY, kSteer, kPitch };
 
-// Residual of one link, |p + R a - b| - length [m], or of a crank, for any scalar T.
+// Residual of one link, |p + R a - b| - length [m], or of a crank or an arm, for any scalar T.
 //   p   housing centre in C [m];  R   R_CA
 template <typename T>
 T LinkResidual(const FrameLink& link, const std::array<T, 3>& p, const Rotation<T>& R) {
   using std::sqrt;
   if (link.crank) return CrankResidual(*link.crank, p, R);
+  if (link.arm) return EyeMoved(*link.arm, p, R)[link.arm_way];
   std::array<T, 3> d = Rotate(R, link.p_AQ);
   for (size_t i = 0; i < 3; ++i) d[i] = d[i] + p[i] - link.p_CP[static_cast<int>(i)];
   return sqrt(Dot(d, d)) - link.length;

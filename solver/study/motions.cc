@@ -89,9 +89,10 @@ void AddLinks(const Axle& axle, const RigAxle& prepared, const HousingMotion& mo
     if (balance) entry.force = balance->link_force[i];
     row.links.push_back(entry);
   }
-  for (const double force : motion.link_forces) {
-    row.link_strain_force = std::max(row.link_strain_force, std::abs(force));
-  }
+  row.link_strain_force = GreatestMemberForce(prepared.frame, motion.pose, motion.link_forces);
+  if (!balance) return;
+  std::vector<MemberForce> all = MemberForces(prepared.frame, motion.pose, balance->link_force);
+  row.arms.assign(all.begin() + static_cast<std::ptrdiff_t>(axle.links.size()), all.end());
 }
 
 // Where the wheels stand when the left one has been steered by `hand`.

@@ -2,6 +2,7 @@
 // The motions beside bounce: roll, one wheel, crossed axles, steering at rest.
 #pragma once
 
+#include "solver/pose/arms.h"
 #include "solver/pose/link_ends.h"
 #include "solver/study/walk.h"
 
@@ -39,6 +40,7 @@ struct MotionAxleRow {
   std::optional<double> steer;                         // road wheel on the drag link's side [rad]
   std::array<std::optional<double>, 2> hand;  // kSteer: left, right road wheel's steer [rad]
   std::vector<LinkRow> links;                 // in the order of Axle::links
+  std::vector<MemberForce> arms;  // as ArmMemberNames has them; empty in a geometry-only file
 };
 
 struct MotionRow {

@@ -6,6 +6,7 @@
 
 #include "solver/geometry/front_view.h"
 #include "solver/model/masses.h"
+#include "solver/pose/arms.h"
 #include "solver/rest/ride.h"
 
 namespace linkwright {
@@ -61,9 +62,7 @@ void AddSprings(const SweepBasis& basis, size_t index, const HousingMotion& moti
   row.ride_frequency =
       RideFrequency(*row.ride_rate, SprungMassOn(*basis.rig, *basis.stance, index));
   row.rest_frequency = RideFrequency(*row.ride_rate, energy.springs.z / kStandardGravity);
-  double greatest = 0.0;
-  for (double force : motion.link_forces) greatest = std::max(greatest, std::abs(force));
-  row.link_strain_force = greatest;
+  row.link_strain_force = GreatestMemberForce(prepared.frame, motion.pose, motion.link_forces);
 }
 
 AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, double rake,
