@@ -98,12 +98,14 @@ void TellLinks(const Teller& teller, bool off) {
     if (cure.links.thread) {
       turns = fmt::format(", {:.2f} turns of its adjuster", std::abs(cure.by / *cure.links.thread));
     }
-    // What rests at a real change is for the bench; a change no adjuster has is another link.
     teller.Say(false, fmt::format("turn {}{} {} by {}{}{}", cure.links.name,
                                   cure.links.members.size() > 1 ? " (both alike)" : "",
                                   cure.by > 0.0 ? "out, longer" : "in, shorter",
                                   teller.Amount(std::abs(cure.by), Dimension::kLength), turns,
                                   off ? "" : ", if you want it exact"));
+  }
+  if (off && teller.report.cures.empty()) {
+    teller.Say(false, "no link of its axle mends that by its length");
   }
   if (teller.report.no_cure.empty()) return;
   std::string names;
@@ -199,7 +201,6 @@ void TellTorque(const Teller& teller) {
                                     : "wind-up needs masses: the file gives none");
     return;
   }
-  const Axle& axle = teller.vehicle.axles[static_cast<size_t>(teller.Shaft().axle)];
   const std::vector<double>& force = report.wind_up->link_force;
   const auto most = std::max_element(force.begin(), force.end(),
                                      [](double a, double b) { return std::abs(a) < std::abs(b); });
@@ -207,7 +208,7 @@ void TellTorque(const Teller& teller) {
   teller.Say(false, fmt::format("under {} at the wheels the pinion's yoke end goes {}; {} then "
                                 "carries {} {}",
                                 torque, Direction(teller, *report.pinion_up),
-                                DisplayName(axle.links[link].name),
+                                report.wind_up->link_name[link],
                                 teller.Amount(std::abs(*most), Dimension::kForce),
                                 *most > 0.0 ? "of pull" : "of push"));
 }

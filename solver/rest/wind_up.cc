@@ -85,14 +85,37 @@ Balance At(const Six& q) {
   return balance;
 }
 
+// A crank pulls along what its residual changes by; its second derivatives, times a stretch of
+// hundredths of a millimetre, only slow the last Newton steps.
+void AddCrank(const Jet& stretch, double rate, Balance& balance) {
+  for (int i = 0; i < 6; ++i) {
+    Jet pull(-rate * stretch.a * stretch.v[i]);
+    pull.v = -rate * stretch.v[i] * stretch.v;
+    balance.work[static_cast<size_t>(i)] += pull;
+  }
+}
+
+void AddLinks(const AxleFrame& frame, Balance& balance) {
+  std::vector<Jet> stretch;
+  for (const FrameLink& link : frame.links) {
+    stretch.push_back(LinkResidual(link, balance.p, balance.R));
+  }
+  const LinkStrain<Jet> strain = StrainOf(frame, stretch);
+  for (size_t i = 0; i < frame.links.size(); ++i) {
+    const FrameLink& link = frame.links[i];
+    if (link.crank) {
+      AddCrank(stretch[i], link.rate, balance);
+    } else {
+      balance.Push(balance.To(link.p_AQ, link.p_CP), -strain.tension[i], link.p_AQ);
+    }
+  }
+}
+
 // Every force on the housing, as work per unit of each coordinate, with its derivatives.
 std::array<Jet, 6> WorkAt(const Problem& problem, const Six& q) {
   const RigAxle& prepared = *problem.prepared;
   Balance balance = At(q);
-  for (const FrameLink& link : prepared.frame.links) {
-    const Jet stretch = LinkResidual(link, balance.p, balance.R);
-    balance.Push(balance.To(link.p_AQ, link.p_CP), -link.rate * stretch, link.p_AQ);
-  }
+  AddLinks(prepared.frame, balance);
   for (const Pusher& pusher : prepared.pushers) {
     const Vector<Jet> d = balance.To(pusher.p_AQ, pusher.p_CP);
     const Jet length = sqrt(Dot(d, d));
@@ -143,12 +166,9 @@ std::optional<Six> Solve(const Problem& problem, Six q) {
 }
 
 std::vector<double> LinkForces(const AxleFrame& frame, const Pose& pose) {
-  const Eigen::Isometry3d X_CA = Transform(pose);
-  std::vector<double> forces;
-  for (const FrameLink& link : frame.links) {
-    forces.push_back(link.rate * ((X_CA * link.p_AQ - link.p_CP).norm() - link.length));
-  }
-  return forces;
+  std::vector<double> stretch(frame.links.size());
+  LinkResiduals(frame.links, pose, stretch.data(), nullptr);
+  return StrainOf(frame, stretch).tension;
 }
 
 // Force forward at this axle and what the acceleration moves onto it [N].
@@ -200,9 +220,11 @@ std::optional<WindUp> WindUpUnder(const Rig& rig, const Stance& stance, size_t a
   if (!wound) return std::nullopt;
   WindUp result{.free = PoseOf(*free),
                 .wound = PoseOf(*wound),
+                .link_name = {},
                 .link_change = {},
                 .link_force = LinkForces(frame, PoseOf(*wound)),
                 .load_change = DriveOf(rig, stance, axle, torque).load};
+  for (const FrameLink& link : frame.links) result.link_name.push_back(link.name);
   const std::vector<double> before = LinkForces(frame, result.free);
   for (size_t i = 0; i < before.size(); ++i) {
     result.link_change.push_back(result.link_force[i] - before[i]);

@@ -7,7 +7,9 @@
 
 #include <cmath>
 
+#include "solver/model/force_law.h"
 #include "solver/model/masses.h"
+#include "solver/pose/link_equations.h"
 #include "solver/rest/settle.h"
 #include "solver/rest/stance_report.h"
 #include "tests/support/vehicles.h"
@@ -92,6 +94,63 @@ TEST(WindUp, StiffLinksLeaveOnlyTheRodsMotion) {
       MovePose(rig.axles[kRear].frame, stance.motion[kRear], wind->wound.z, wind->wound.roll);
   EXPECT_NEAR(wind->wound.pitch, rods.pose.pitch, 1e-6);  // [rad] 10 kN over 5e11 N/m, levered
   EXPECT_NEAR(wind->wound.x, rods.pose.x, 1e-6);
+}
+
+// An axle on radius arms: what its bushings hold is a slope of their energy, so that the work of
+// the loads along any way is the energy's change there.
+TEST(WindUp, OnRadiusArmsTheLoadsAreTheSlopeOfTheBushingsEnergy) {
+  Vehicle van = sample::HarbourVan();
+  Axle& rear = van.axles[kRear];
+  const Link bar = rear.links[4];
+  rear.links = {bar};
+  for (const double side : {1.0, -1.0}) {
+    rear.radius_arms.push_back({.name = {"radius arm", side > 0.0 ? Side::kLeft : Side::kRight},
+                                .p_CP = {-1.600, side * 0.430, 0.430},
+                                .p_CQ = {Eigen::Vector3d(-2.440, side * 0.450, 0.350),
+                                         Eigen::Vector3d(-2.640, side * 0.450, 0.370)}});
+  }
+  const Rig rig = PrepareRig(van);
+  const Stance stance = Settle(rig, van.loads[0]);
+  ASSERT_EQ(stance.status, StanceStatus::kRests) << stance.message;
+  const auto wind = WindUpUnder(rig, stance, kRear, kTorque);
+  ASSERT_TRUE(wind);
+  const AxleFrame& frame = rig.axles[kRear].frame;
+  const auto energy = [&](const Pose& pose) {
+    std::vector<double> stretch(frame.links.size());
+    LinkResiduals(frame.links, pose, stretch.data(), nullptr);
+    double sum = StrainOf(frame, stretch).energy;
+    const Eigen::Isometry3d X = Transform(pose);
+    for (const Pusher& pusher : rig.axles[kRear].pushers) {
+      sum += Evaluate(*pusher.law, (X * pusher.p_AQ - pusher.p_CP).norm()).energy;
+    }
+    return sum;
+  };
+  // Forward and up: the loads' shares are what the tyres push with and the weight.
+  const StanceReport report = ReportStance(rig, stance);
+  const double radius = 0.5 * (stance.wheel_height[2] + stance.wheel_height[3]);
+  const double drive = kTorque / radius;
+  const double base = 0.5 * (report.wheelbase_left + report.wheelbase_right);
+  const double up = stance.wheel_load[2] + stance.wheel_load[3] + drive * report.cg_height / base -
+                    rear.unsprung->mass * kStandardGravity;
+  const Eigen::Vector3d ahead =
+      stance.up_C.cross(Eigen::Vector3d::UnitX()).cross(stance.up_C).normalized();
+  const Eigen::Vector3d load = up * stance.up_C + drive * ahead;
+  constexpr double kStep = 1e-5;  // [m] differences of an energy of some 500 J: 1e-13/1e-5 of it
+  constexpr double kTol = 0.05;   // [N] that, and the third derivative
+  Pose a = wind->wound, b = wind->wound;
+  a.x -= kStep, b.x += kStep;
+  EXPECT_NEAR((energy(b) - energy(a)) / (2.0 * kStep), load.x(), kTol);
+  a = wind->wound, b = wind->wound;
+  a.z -= kStep, b.z += kStep;
+  EXPECT_NEAR((energy(b) - energy(a)) / (2.0 * kStep), load.z(), kTol);
+  // Nose up the tyres' pushes at the hubs do nothing; the torque and the weight do.
+  a = wind->wound, b = wind->wound;
+  a.pitch -= kStep, b.pitch += kStep;
+  const Eigen::Vector3d p_AM = OnHousing(frame, rear.unsprung->p_CM);
+  const auto weight = [&](const Pose& pose) {
+    return rear.unsprung->mass * kStandardGravity * stance.up_C.dot(Transform(pose) * p_AM);
+  };
+  EXPECT_NEAR((energy(b) + weight(b) - energy(a) - weight(a)) / (2.0 * kStep), kTorque, kTol);
 }
 
 TEST(WindUp, SmallTorquesWindInProportionAndBack) {
