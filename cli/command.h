@@ -74,5 +74,7 @@ Command AddCheck(CLI::App& root);
 Command AddSettle(CLI::App& root);
 Command AddSweep(CLI::App& root);
 Command AddCompare(CLI::App& root);
+Command AddDriveline(CLI::App& root);
+Command AddSteering(CLI::App& root);
 
 }  // namespace linkwright

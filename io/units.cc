@@ -38,6 +38,7 @@ constexpr Unit kHertz{"Hz", "_hz", 1.0, 2};
 constexpr Unit kPct{"%", "_pct", 0.01, 1};
 constexpr Unit kDegPerDeg{"deg/deg", "_deg_per_deg", 1.0, 3};
 constexpr Unit kDegPerG{"deg/g", "_deg_per_g", kDegree / kGravity, 2};
+constexpr Unit kRadPerS2{"rad/s2", "_rad_per_s2", 1.0, 0};
 constexpr Unit kPlain{"", "", 1.0, 3};
 
 // In the order of enum Dimension.
@@ -94,6 +95,18 @@ constexpr std::array kDimensions{
                  kDegPerDeg, kDegPerDeg},
     DimensionRow{Dimension::kRollGradient, "roll gradient",
                  "a roll gradient such as 5 or '5 deg/g'", kDegPerG, kDegPerG},
+    DimensionRow{Dimension::kTorque,
+                 "torque",
+                 "a torque such as 1500, '1500 N*m' or '1100 lbf*ft'",
+                 {"N*m", "_n_m", 1.0, 0},
+                 {"lbf*ft", "_lbf_ft", kPoundForce* kFoot, 0}},
+    DimensionRow{Dimension::kAcceleration, "angular acceleration",
+                 "an angular acceleration such as 400 or '400 rad/s2'", kRadPerS2, kRadPerS2},
+    DimensionRow{Dimension::kAngleRate,
+                 "angle per length",
+                 "an angle per length such as '0.1 deg/in' or '0.004 deg/mm'",
+                 {"deg/mm", "_deg_per_mm", kDegree / 1e-3, 4},
+                 {"deg/in", "_deg_per_in", kDegree / kInch, 3}},
     DimensionRow{Dimension::kNumber, "plain number", "a plain number such as 0.64", kPlain, kPlain},
 };
 
@@ -194,6 +207,22 @@ constexpr std::array kSpellings{
     UnitSpelling{"%", D::kPercent, 0.01, true},
     UnitSpelling{"deg/deg", D::kAngleRatio, 1.0, true},
     UnitSpelling{"deg/g", D::kRollGradient, kDegree / kGravity, true},
+    UnitSpelling{"N*m", D::kTorque, 1.0, true},
+    UnitSpelling{"kN*m", D::kTorque, 1e3, true},
+    UnitSpelling{"lbf*ft", D::kTorque, kPoundForce* kFoot, true},
+    UnitSpelling{"lbf*in", D::kTorque, kPoundForce* kInch, true},
+    UnitSpelling{"kgf*m", D::kTorque, kGravity, true},
+    UnitSpelling{"lb*ft", D::kTorque, kPoundForce* kFoot, false},
+    UnitSpelling{"ft*lb", D::kTorque, kPoundForce* kFoot, false},
+    UnitSpelling{"ft*lbf", D::kTorque, kPoundForce* kFoot, false},
+    UnitSpelling{"lb*in", D::kTorque, kPoundForce* kInch, false},
+    UnitSpelling{"in*lb", D::kTorque, kPoundForce* kInch, false},
+    UnitSpelling{"in*lbf", D::kTorque, kPoundForce* kInch, false},
+    UnitSpelling{"rad/s2", D::kAcceleration, 1.0, true},
+    UnitSpelling{"deg/mm", D::kAngleRate, kDegree / 1e-3, true},
+    UnitSpelling{"deg/in", D::kAngleRate, kDegree / kInch, true},
+    UnitSpelling{"deg/m", D::kAngleRate, kDegree, true},
+    UnitSpelling{"rad/m", D::kAngleRate, 1.0, true},
 };
 
 }  // namespace

@@ -31,6 +31,9 @@ enum class Dimension {
   kPercent,       // a fraction inside, 1 = 100 %
   kAngleRatio,    // angle per angle, written deg/deg
   kRollGradient,  // [rad/(m/s2)], written deg/g
+  kTorque,        // [N m]
+  kAcceleration,  // of a turning shaft [rad/s2]
+  kAngleRate,     // angle per length [rad/m]
   kNumber,        // a plain number
 };
 

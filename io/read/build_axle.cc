@@ -35,6 +35,7 @@ std::vector<Member> BuildMembers(const Node& axle, std::string_view key, const M
 Link BuildLink(const Node& node) {
   Link link;
   link.rate = NumberOr(node, "link", "rate");
+  link.thread = NumberAt(node, "thread");
   return link;
 }
 
@@ -79,6 +80,12 @@ Steering BuildSteering(const Node& node) {
     const Eigen::Vector3d left = PointAt(*rod, "left").value();
     steering.tie_rod = TieRod{left, PointAt(*rod, "right").value_or(Mirrored(left))};
   }
+  const Node none;
+  const Node* given = Find(node, "limits");
+  const auto limit = [&](std::string_view key) {
+    return NumberOr(given == nullptr ? none : *given, "steering_limits", key);
+  };
+  steering.limits = {limit("slope_differ"), limit("length_differ"), limit("steer_rate")};
   return steering;
 }
 
@@ -122,6 +129,7 @@ Axle BuildAxle(const Node& root, std::string_view name) {
   axle.p_CW_r = PointAt(node, "wheel_center_right").value_or(Mirrored(axle.p_CW_l));
   axle.drive_share = NumberAt(node, "drive_share");
   axle.brake_share = NumberAt(node, "brake_share");
+  axle.sideways_most = NumberOr(node, "axle", "sideways_most");
   axle.links = BuildMembers<Link>(node, "links", BuildLink);
   BuildLocating(node, axle);
   axle.springs = BuildMembers<Spring>(node, "springs", BuildSpring);

@@ -14,8 +14,27 @@ std::vector<Mass> BuildMasses(const Node* list) {
   return masses;
 }
 
-JointKind JointAt(const Node& joints, std::size_t index) {
-  return joints.items[index].text == "double" ? JointKind::kDouble : JointKind::kSingle;
+JointKind JointOf(std::string_view word) {
+  return word == "double" ? JointKind::kDouble : JointKind::kSingle;
+}
+
+CenterBearing BuildCenterBearing(const Node& node) {
+  return {.p_CB = PointAt(node, "at").value(),
+          .joint = JointOf(TextAt(node, "joint")),
+          .phase = NumberOr(node, "center_bearing", "phase")};
+}
+
+ShaftLimits BuildShaftLimits(const Node& node) {
+  const auto limit = [&](std::string_view key) { return NumberOr(node, "driveshaft_limits", key); };
+  return {.joint_least = limit("joint_least"),
+          .joint_most = limit("joint_most"),
+          .pair_differ = limit("pair_differ"),
+          .double_most = limit("double_most"),
+          .torsional = limit("torsional"),
+          .inertial = limit("inertial"),
+          .angle_at_speed = NumberAt(node, "angle_at_speed"),
+          .bottom_least = NumberAt(node, "bottom_least"),
+          .part_least = NumberAt(node, "part_least")};
 }
 
 Driveshaft BuildDriveshaft(const std::string& name, const Node& node) {
@@ -25,14 +44,24 @@ Driveshaft BuildDriveshaft(const std::string& name, const Node& node) {
   shaft.output_angle = NumberAt(node, "output_angle").value();
   shaft.axle = TextAt(node, "axle") == "front" ? kFront : kRear;
   if (const Node* joints = Find(node, "joints")) {
-    shaft.output_joint = JointAt(*joints, 0);
-    shaft.axle_joint = JointAt(*joints, 1);
+    shaft.output_joint = JointOf(joints->items[0].text);
+    shaft.axle_joint = JointOf(joints->items[1].text);
   }
   shaft.phase = NumberOr(node, "driveshaft", "phase");
   shaft.slip = NumberAt(node, "slip");
   shaft.slip_left = NumberAt(node, "slip_left");
   if (shaft.slip && !shaft.slip_left) shaft.slip_left = *shaft.slip / 2.0;
   shaft.top_speed = NumberAt(node, "top_speed_rpm");
+  if (const Node* bearing = Find(node, "center_bearing")) {
+    shaft.center_bearing = BuildCenterBearing(*bearing);
+  }
+  const bool aimed =
+      shaft.output_joint == JointKind::kDouble && shaft.axle_joint == JointKind::kSingle;
+  shaft.pinion_low = NumberAt(node, "pinion_low")
+                         .value_or(aimed ? ToSi(1.5, Dimension::kAngle, UnitSystem::kMetric) : 0.0);
+  const Node none;
+  const Node* limits = Find(node, "limits");
+  shaft.limits = BuildShaftLimits(limits == nullptr ? none : *limits);
   return shaft;
 }
 

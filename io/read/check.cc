@@ -78,6 +78,13 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
     AddErrorAt(report, shaft, "slip_left",
                fmt::format("it is more than the whole slip, {}", Show(*slip, shaft.node())));
   }
+  const auto output = PointAt(shaft.node(), "output");
+  const auto bearing = PartAt(shaft, "center_bearing");
+  const auto at = bearing ? PointAt(bearing->node(), "at") : std::nullopt;
+  constexpr double kShortestShaft = 1e-3;  // [m] the two joints would be one
+  if (at && output && (*at - *output).norm() < kShortestShaft) {
+    AddErrorAt(report, *bearing, "at", "it is the same point as the output");
+  }
   const auto axle = PartAt(axles, TextAt(shaft.node(), "axle"));
   if (!axle) return;
   const auto pinion = PartAt(*axle, "pinion");
@@ -87,8 +94,15 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
         fmt::format("{} has no 'pinion'; a driveshaft needs its yoke and angle", axle->path));
   }
   const auto yoke = PointAt(pinion->node(), "yoke");
-  const auto output = PointAt(shaft.node(), "output");
-  constexpr double kShortestShaft = 1e-3;  // [m] the two joints would be one
+  if (yoke && at && (*yoke - *at).norm() < kShortestShaft) {
+    AddErrorAt(report, *bearing, "at", "it is the same point as the pinion's yoke");
+  }
+  if (yoke && at && output && (output->x() - at->x()) * (at->x() - yoke->x()) <= 0.0) {
+    AddErrorAt(report, *bearing, "at",
+               fmt::format("x is {}, not between the output at {} and the pinion's yoke at {}",
+                           Show(at->x(), shaft.node()), Show(output->x(), shaft.node()),
+                           Show(yoke->x(), shaft.node())));
+  }
   if (!yoke || !output || (*yoke - *output).norm() >= kShortestShaft) return;
   AddErrorAt(report, shaft, "output", "it is the same point as the pinion's yoke");
 }

@@ -36,6 +36,10 @@ Range SaneRange(Dimension dimension) {
       return {-1e7, 1e7};
     case Dimension::kShaftSpeed:
       return {-5000.0, 5000.0};
+    case Dimension::kTorque:
+      return {-1e6, 1e6};
+    case Dimension::kAngleRate:
+      return {-100.0, 100.0};
     default:
       return {-1e9, 1e9};
   }

@@ -37,6 +37,10 @@ Group AxleGroup() {
           Part("steering", "steering", "The steering linkage to this axle."),
           Part("anti_roll_bar", "anti_roll_bar", "The anti-roll bar, free in the measured stance."),
           Part("pinion", "pinion", "The pinion shaft of a driven axle."),
+          Default(Number("sideways_most", D::kLength, kNotNegative,
+                         "How far to the side the axle may stand at rest before it is pointed at; "
+                         "1/4 in is what the eye sees (common practice)."),
+                  "1/4 in"),
       },
       {{RuleKind::kAtLeastOne, {"links", "a_arms", "radius_arms", "watts_links"}}}};
 }
@@ -60,8 +64,12 @@ Group LinkGroup() {
   return {"link", "axles.A.links.NAME",
           MemberKeys({Default(Number("rate", D::kRate, kPositive,
                                      "Stiffness along the link with both bushings in it; it "
-                                     "matters only where an axle has more than four links."),
-                              "5 kN/mm")})};
+                                     "matters where an axle has more than four links, and where "
+                                     "torque winds the pinion up."),
+                              "5 kN/mm"),
+                      Number("thread", D::kLength, kPositive,
+                             "How much one turn of its adjuster lengthens it: the thread's pitch, "
+                             "or the sum of both pitches where one end has a left-hand thread.")})};
 }
 
 Key CurveKey(std::string_view meaning) {
@@ -133,7 +141,20 @@ std::vector<Group> SteeringGroups() {
        "axles.A.steering",
        {Required(Part("drag_link", "drag_link", "From the pitman arm to the knuckle.")),
         Part("tie_rod", "tie_rod",
-             "From knuckle to knuckle; without it both wheels are taken to steer alike.")}},
+             "From knuckle to knuckle; without it both wheels are taken to steer alike."),
+        Part("limits", "steering_limits", "What `steering` points at.")}},
+      {"steering_limits",
+       "axles.A.steering.limits",
+       {Default(Number("slope_differ", D::kAngle, kNotNegative,
+                       "Track bar against drag link at rest, seen from in front: beyond it they "
+                       "are not parallel (common practice; 1 deg is what is aimed for)."),
+                "2 deg"),
+        Default(Number("length_differ", D::kPercent, kNotNegative,
+                       "Their lengths, of the drag link's (common practice)."),
+                "10 %"),
+        Default(Number("steer_rate", D::kAngleRate, kNotNegative,
+                       "Steer per travel at rest with the steering wheel held (common practice)."),
+                "0.1 deg/in")}},
       {"drag_link",
        "axles.A.steering.drag_link",
        {Required(Point("frame", "The end at the pitman arm.")),

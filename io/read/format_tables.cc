@@ -106,7 +106,8 @@ std::string UnitTable() {
   for (const Dimension dimension :
        {Dimension::kLength, Dimension::kMass, Dimension::kForce, Dimension::kRate,
         Dimension::kAngle, Dimension::kRollRate, Dimension::kDamping, Dimension::kModulus,
-        Dimension::kInertia, Dimension::kShaftSpeed}) {
+        Dimension::kInertia, Dimension::kShaftSpeed, Dimension::kPercent, Dimension::kAcceleration,
+        Dimension::kAngleRate}) {
     text += fmt::format("| {} | {} | {} | {} |\n", DimensionName(dimension),
                         UnitOf(dimension, UnitSystem::kMetric).name,
                         UnitOf(dimension, UnitSystem::kInch).name,

@@ -60,15 +60,70 @@ Group DriveshaftGroup() {
                    .words = {"single", "double"}},
                   "[single, single]"),
           Default(Number("phase", D::kAngle, kHalfTurn,
-                         "How far the axle-end inner yoke is turned ahead of the other."),
+                         "How far the axle-end inner yoke is turned ahead of the other; of the "
+                         "piece at the axle where there is a centre bearing."),
                   "0"),
+          Part("center_bearing", "center_bearing",
+               "The bearing between the pieces of a two-piece shaft."),
           Number("slip", D::kLength, kPositive, "Whole stroke of the slip joint."),
           Number("slip_left", D::kLength, kNotNegative,
                  "What is left of it before bottoming in the measured stance; half of slip unless "
                  "given."),
           Number("top_speed_rpm", D::kShaftSpeed, kPositive, "Fastest the shaft turns."),
+          Number("pinion_low", D::kAngle, kLean,
+                 "How far below what cancels the pinion's yoke end is wanted at rest, for it comes "
+                 "up under power; unless given, 1.5 deg with a double joint at the output and a "
+                 "single one at the axle (1 to 2 is common practice), else 0."),
+          Part("limits", "driveshaft_limits", "What `driveline` points at."),
       },
       {{RuleKind::kNeeds, {"slip_left", "slip"}}}};
+}
+
+std::vector<Group> DriveshaftPartGroups() {
+  const auto angle = [](std::string_view name, std::string_view text, std::string_view meaning) {
+    return Default(Number(name, D::kAngle, kNotNegative, meaning), text);
+  };
+  return {
+      {"center_bearing",
+       "driveshafts.NAME.center_bearing",
+       {Required(Point("at",
+                       "Centre of the joint at the bearing; it is fixed to the chassis and the "
+                       "front piece runs from the output to it.")),
+        Default(Word("joint", {"single", "double"}, "The joint there."), "single"),
+        Default(Number("phase", D::kAngle, kHalfTurn,
+                       "Of the front piece: how far its yoke at the bearing is turned ahead of its "
+                       "yoke at the output."),
+                "0")}},
+      {"driveshaft_limits",
+       "driveshafts.NAME.limits",
+       {angle("joint_least", "0.5 deg",
+              "Least working angle of a single joint at rest, so that its needles turn (General "
+              "Motors vibration procedure; truck driveline guides)."),
+        angle("joint_most", "3 deg", "Greatest one at rest (the same)."),
+        angle("pair_differ", "1 deg",
+              "What the two joints of a piece may differ by at rest, and what the pinion may be "
+              "off (the same)."),
+        angle("double_most", "10 deg",
+              "Greatest angle of a double joint at rest (a light-truck maker's manual)."),
+        Default(Number("torsional", D::kAcceleration, kPositive,
+                       "Torsional acceleration at top speed; 400 is what the table of residual "
+                       "angles in SAE AE-7, section 3.1.1, comes to."),
+                "400"),
+        Default(Number("inertial", D::kAcceleration, kPositive,
+                       "Inertial acceleration of a piece at top speed; 1000 is what driveline "
+                       "makers' tables of greatest angle by speed come to."),
+                "1000"),
+        Number("angle_at_speed", D::kAngle, kPositive,
+               "Greatest working angle of any joint at rest at the speed; unless given, by speed "
+               "from a driveline maker's table: 3.2 deg at 5000 rpm, 3.7 at 4500, 4.2 at 4000, 5.0 "
+               "at 3500, 5.8 at 3000, 7.0 at 2500, 8.7 at 2000, 11.5 at 1500 and below (the last "
+               "four from memory)."),
+        Number("bottom_least", D::kLength, kNotNegative,
+               "Least of the slip that may be left before it bottoms; unless given, only bottoming "
+               "is pointed at."),
+        Number("part_least", D::kLength, kNotNegative,
+               "Least that may be left before it parts; unless given, only parting is pointed "
+               "at.")}}};
 }
 
 Key Inertia() {
@@ -147,6 +202,7 @@ std::vector<Group> OtherGroups() {
 
 std::vector<Group> VehicleGroups() {
   std::vector<Group> groups = {VehicleGroup(), DriveshaftGroup()};
+  for (const Group& group : DriveshaftPartGroups()) groups.push_back(group);
   for (const Group& group : MassGroups()) groups.push_back(group);
   for (const Group& group : OtherGroups()) groups.push_back(group);
   return groups;

@@ -10,9 +10,11 @@ namespace {
 
 // What results are measured in; the rest of enum Dimension stands in files only.
 constexpr std::array kOfResults{
-    Dimension::kLength,     Dimension::kMass,        Dimension::kForce,     Dimension::kRate,
-    Dimension::kAngle,      Dimension::kRollRate,    Dimension::kFrequency, Dimension::kPercent,
-    Dimension::kAngleRatio, Dimension::kRollGradient};
+    Dimension::kLength,       Dimension::kMass,    Dimension::kForce,
+    Dimension::kRate,         Dimension::kAngle,   Dimension::kRollRate,
+    Dimension::kFrequency,    Dimension::kPercent, Dimension::kAngleRatio,
+    Dimension::kRollGradient, Dimension::kTorque,  Dimension::kAcceleration,
+    Dimension::kAngleRate};
 
 // A bar would end the cell.
 std::string CellText(const std::string& text) {

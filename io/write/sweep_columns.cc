@@ -69,6 +69,8 @@ constexpr std::array kShaftColumns{
                 [](const DriveshaftState& s, bool) { return s.ripple; }},
 };
 
+constexpr const char* kCenterJointDefinition =
+    "angle of the joint at the centre bearing, where there is one";
 constexpr const char* kTravelDefinition =
     "both wheels of every axle up against the body by this much from the stance, along the chassis "
     "z axis; + bump";
@@ -138,6 +140,10 @@ void AddShaftColumns(Collector& to) {
                return Cell(value(row.driveshafts[s], axle_ahead));
              });
     }
+    if (!shafts[s].center_bearing) continue;
+    to.Add(
+        {prefix + "driveshaft_center_joint", "centre joint", kAngle, group, kCenterJointDefinition},
+        [s](const SweepRow& row) { return ToCell(row.driveshafts[s].center_angle); });
   }
 }
 
@@ -203,6 +209,7 @@ std::vector<Column> AllSweepColumns() {
   for (const ShaftColumn& c : kShaftColumns) {
     all.push_back({c.name, c.head, c.dimension, "", c.definition});
   }
+  all.push_back({"driveshaft_center_joint", "centre joint", kAngle, "", kCenterJointDefinition});
   all.push_back({"steer", "steer", kAngle, "", kSteerDefinition});
   add_axle(OpeningColumns());
   return all;

@@ -82,6 +82,60 @@ std::optional<double> SpindleHeading(const Knuckle& knuckle, const Eigen::Isomet
 
 namespace {
 
+// The turn of the other knuckle, followed through the tie rod.
+std::optional<double> FollowTurn(const Axle& axle, const AxleFrame& frame, bool from_left,
+                                 const KingpinAxis& from, const KingpinAxis& to, double turn) {
+  if (!axle.steering || !axle.steering->tie_rod) return turn;
+  const TieRod& rod = *axle.steering->tie_rod;
+  const Eigen::Vector3d p_AL = OnHousing(frame, rod.p_CL), p_AR = OnHousing(frame, rod.p_CR);
+  return TurnToReach(to, from_left ? p_AR : p_AL, Turned(from, turn, from_left ? p_AL : p_AR),
+                     (p_AL - p_AR).norm());
+}
+
+}  // namespace
+
+std::optional<HeldSteer> SteerOf(const Axle& axle, const AxleFrame& frame, const Knuckle& knuckle,
+                                 const HousingMotion& motion) {
+  const Eigen::Isometry3d X_CA = Transform(motion.pose);
+  const std::optional<double> turn = KnuckleTurn(knuckle, X_CA);
+  if (!turn) return std::nullopt;
+  const bool left = axle.steering->drag_link.p_CQ.y() >= 0.0;
+  const KingpinAxis other = PrepareKingpin(axle, frame, left ? -1.0 : 1.0);
+  const auto follow = FollowTurn(axle, frame, left, knuckle.pin, other, *turn);
+  if (!follow) return std::nullopt;
+  // Along the drag link nothing may change: what the housing does to its length the turn undoes.
+  const Eigen::Vector3d p_AQ = Turned(knuckle.pin, *turn, knuckle.p_AQ);
+  const Taylor length = DistanceTo(motion, knuckle.p_CP, p_AQ);
+  const Eigen::Vector3d along_A =
+      X_CA.linear().transpose() * (X_CA * p_AQ - knuckle.p_CP).normalized();
+  const double per_turn = along_A.dot(knuckle.pin.axis_A.cross(p_AQ - knuckle.pin.p_AK));
+  const Eigen::Vector3d spindle_A =
+      Eigen::AngleAxisd(*turn, knuckle.pin.axis_A) * Eigen::Vector3d::UnitY();
+  const TaylorPoint s = Rotate(motion.R, spindle_A);
+  const Eigen::Vector3d swing = X_CA.linear() * knuckle.pin.axis_A.cross(spindle_A);
+  const double flat = s[0].v * s[0].v + s[1].v * s[1].v;
+  const auto slope = [&](double dx, double dy, double dlength) {
+    const double dturn = -dlength / per_turn;
+    dx += swing.x() * dturn, dy += swing.y() * dturn;
+    return (s[0].v * dy - s[1].v * dx) / flat;
+  };
+  const double heading = HeadingOf(knuckle.pin, *turn, X_CA);
+  const double other_heading = HeadingOf(other, *follow, X_CA);
+  return HeldSteer{.turn = *turn,
+                   .heading = heading,
+                   .per_height = slope(s[0].z, s[1].z, length.z),
+                   .per_roll = slope(s[0].r, s[1].r, length.r),
+                   .toe_in = left ? other_heading - heading : heading - other_heading};
+}
+
+double AckermannDifference(double inner, double spacing, double wheelbase) {
+  const double outer =
+      std::atan2(std::sin(inner), std::cos(inner) + std::sin(inner) * spacing / wheelbase);
+  return inner - outer;
+}
+
+namespace {
+
 // By repeated correction: the heading turns almost one to one with the knuckle, so each correction
 // leaves some hundredths of the last.
 std::optional<double> TurnToHeading(const KingpinAxis& pin, const Eigen::Isometry3d& X_CA,
@@ -103,11 +157,7 @@ std::optional<HandTurns> TurnByHand(const Axle& axle, const AxleFrame& frame,
   const KingpinAxis right = PrepareKingpin(axle, frame, -1.0);
   const auto turn = TurnToHeading(left, X_CA, HeadingOf(left, 0.0, X_CA) + hand);
   if (!turn) return std::nullopt;
-  if (!axle.steering || !axle.steering->tie_rod) return HandTurns{.left = *turn, .right = *turn};
-  const TieRod& rod = *axle.steering->tie_rod;
-  const auto follow =
-      TurnToReach(right, OnHousing(frame, rod.p_CR),
-                  Turned(left, *turn, OnHousing(frame, rod.p_CL)), (rod.p_CL - rod.p_CR).norm());
+  const auto follow = FollowTurn(axle, frame, true, left, right, *turn);
   if (!follow) return std::nullopt;
   return HandTurns{.left = *turn, .right = *follow};
 }

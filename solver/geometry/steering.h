@@ -4,7 +4,7 @@
 
 #include <optional>
 
-#include "solver/pose/axle_frame.h"
+#include "solver/pose/motion.h"
 
 namespace linkwright {
 
@@ -48,6 +48,27 @@ struct Knuckle {
 // Heading of that wheel's spindle against the chassis, axle steer included, left + [rad].
 [[nodiscard]] std::optional<double> SpindleHeading(const Knuckle& knuckle,
                                                    const Eigen::Isometry3d& X_CA);
+
+// Steering with the steering wheel held, and how it changes as the housing moves.
+struct HeldSteer {
+  double turn;        // of the knuckle about its kingpin [rad]
+  double heading;     // of its spindle against the chassis, left + [rad]
+  double per_height;  // change of the heading per unit of travel [rad/m]
+  double per_roll;    // and per unit of housing roll [rad/rad]
+  double toe_in;      // of both wheels, against the measured stance, tie rod followed [rad]
+};
+
+// The exact derivatives: the drag link's length held, the pose's own derivatives in.
+//   returns  absent where the drag link or the tie rod cannot reach
+//   source   docs/theory.md (67), (68)
+[[nodiscard]] std::optional<HeldSteer> SteerOf(const Axle& axle, const AxleFrame& frame,
+                                               const Knuckle& knuckle, const HousingMotion& motion);
+
+// The difference of both wheels' steer, inner less outer, at which their spindles' lines meet on
+// the rear axle's line: what Ackermann asks for.
+//   inner      steer of the inner wheel, no sign [rad];  spacing   of the kingpins [m]
+//   source     docs/theory.md (68)
+[[nodiscard]] double AckermannDifference(double inner, double spacing, double wheelbase);
 
 // Both knuckles' turns when the left wheel's heading has changed by `hand` at a housing pose.
 struct HandTurns {

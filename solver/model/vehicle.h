@@ -41,6 +41,9 @@ struct Link {
   MemberName name;
   Span span;
   double rate = 5e6;  // axial rate, both bushings in it [N/m]; matters beyond four links
+                      // and where a torque winds the housing up
+  std::optional<double> thread =
+      {};  // length change per turn of its adjuster [m]; absent: none given
 };
 
 // A rigid arm with two eyes on the chassis and one ball or bushing on the housing: a wishbone, an
@@ -153,9 +156,17 @@ struct TieRod {
   Eigen::Vector3d p_CR;  // end on the right knuckle [m]
 };
 
+// What the steering of an axle is held against; absent: not watched.
+struct SteeringLimits {
+  std::optional<double> slope_differ;   // track bar against drag link, in front view [rad]
+  std::optional<double> length_differ;  // of the drag link's length [-]
+  std::optional<double> steer_rate;     // steer per travel at rest [rad/m]
+};
+
 struct Steering {
   Span drag_link;                 // pitman arm (chassis end) to knuckle (axle end)
   std::optional<TieRod> tie_rod;  // absent: both wheels are taken to steer alike
+  SteeringLimits limits = {};
 };
 
 struct Opening {
@@ -183,10 +194,32 @@ struct Axle {
   std::optional<Kingpin> kingpin;
   std::optional<Steering> steering;
   std::optional<Opening> opening;
+  std::optional<double> sideways_most;  // housing centre off the centreline at rest [m];
+                                        // absent: not watched
 };
 
 // kSingle: one cross. kDouble: two crosses with a centring device, taken as constant velocity.
 enum class JointKind { kSingle, kDouble };
+
+// What a driveshaft is held against; absent: not watched.
+struct ShaftLimits {
+  std::optional<double> joint_least, joint_most;   // working angle of a single joint at rest [rad]
+  std::optional<double> pair_differ;               // the two joints of a piece at rest [rad]
+  std::optional<double> double_most;               // angle of a double joint at rest [rad]
+  std::optional<double> torsional, inertial;       // accelerations at speed [rad/s2]
+  std::optional<double> angle_at_speed;            // of any joint at speed [rad]; absent: a maker's
+                                                   // table by speed
+  std::optional<double> bottom_least, part_least;  // left of the slip over the travel [m]
+};
+
+// A bearing on the chassis that carries the rear end of the front piece of a two-piece shaft; its
+// joint sits on the front piece's line.
+struct CenterBearing {
+  Eigen::Vector3d p_CB;  // centre of its joint, from Co, in C [m]
+  JointKind joint = JointKind::kSingle;
+  double phase = 0.0;  // of the front piece: its yoke at the bearing ahead of the one at the output
+                       // [rad]
+};
 
 struct Driveshaft {
   std::string name;
@@ -195,10 +228,14 @@ struct Driveshaft {
   int axle;              // index into Vehicle::axles
   JointKind output_joint = JointKind::kSingle;
   JointKind axle_joint = JointKind::kSingle;
-  double phase = 0.0;               // axle-end inner yoke ahead of the output-end one [rad]
+  double phase = 0.0;               // of the piece at the axle: its axle-end yoke ahead of the
+                                    // other one [rad]
   std::optional<double> slip;       // whole stroke of the spline [m]
   std::optional<double> slip_left;  // left before bottoming in the measured stance [m]
   std::optional<double> top_speed;  // of the shaft [rad/s]
+  std::optional<CenterBearing> center_bearing;  // absent: one piece
+  double pinion_low = 0.0;  // pinion's yoke end wanted below what cancels, at rest [rad]
+  ShaftLimits limits = {};
 };
 
 // The sprung mass as given, or as the ledger gives it.

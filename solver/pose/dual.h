@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// A value with its derivatives by the four unknowns of a pose, over any scalar: double for a
-// Jacobian, Taylor for one that moves, Dual<double> for second derivatives. For elements whose
-// residual is too long to differentiate by hand (a crank); plain links have theirs written out.
+// A value with its derivatives by N variables, the four unknowns of a pose unless said, over any
+// scalar: double for a Jacobian, Taylor for one that moves, Dual<double> for second derivatives.
+// For elements whose residual is too long to differentiate by hand (a crank); plain links have
+// theirs written out.
 #pragma once
 
 #include <array>
@@ -10,81 +11,81 @@
 
 namespace linkwright {
 
-template <typename T>
+template <typename T, size_t N = 4>
 struct Dual {
   T v{};
-  std::array<T, 4> d{};
+  std::array<T, N> d{};
 };
 
 // f(u) where f and its derivative at u.v are known.
-template <typename T>
-Dual<T> Chain(const Dual<T>& u, const T& f, const T& df) {
-  Dual<T> result{f, {}};
-  for (size_t i = 0; i < 4; ++i) result.d[i] = df * u.d[i];
+template <typename T, size_t N>
+Dual<T, N> Chain(const Dual<T, N>& u, const T& f, const T& df) {
+  Dual<T, N> result{f, {}};
+  for (size_t i = 0; i < N; ++i) result.d[i] = df * u.d[i];
   return result;
 }
 
-template <typename T>
-Dual<T> operator+(const Dual<T>& a, const Dual<T>& b) {
-  Dual<T> sum{a.v + b.v, {}};
-  for (size_t i = 0; i < 4; ++i) sum.d[i] = a.d[i] + b.d[i];
+template <typename T, size_t N>
+Dual<T, N> operator+(const Dual<T, N>& a, const Dual<T, N>& b) {
+  Dual<T, N> sum{a.v + b.v, {}};
+  for (size_t i = 0; i < N; ++i) sum.d[i] = a.d[i] + b.d[i];
   return sum;
 }
-template <typename T>
-Dual<T> operator-(const Dual<T>& a) {
-  Dual<T> negative{-a.v, {}};
-  for (size_t i = 0; i < 4; ++i) negative.d[i] = -a.d[i];
+template <typename T, size_t N>
+Dual<T, N> operator-(const Dual<T, N>& a) {
+  Dual<T, N> negative{-a.v, {}};
+  for (size_t i = 0; i < N; ++i) negative.d[i] = -a.d[i];
   return negative;
 }
-template <typename T>
-Dual<T> operator-(const Dual<T>& a, const Dual<T>& b) {
+template <typename T, size_t N>
+Dual<T, N> operator-(const Dual<T, N>& a, const Dual<T, N>& b) {
   return a + (-b);
 }
-template <typename T>
-Dual<T> operator*(const Dual<T>& a, const Dual<T>& b) {
-  Dual<T> product{a.v * b.v, {}};
-  for (size_t i = 0; i < 4; ++i) product.d[i] = a.d[i] * b.v + a.v * b.d[i];
+template <typename T, size_t N>
+Dual<T, N> operator*(const Dual<T, N>& a, const Dual<T, N>& b) {
+  Dual<T, N> product{a.v * b.v, {}};
+  for (size_t i = 0; i < N; ++i) product.d[i] = a.d[i] * b.v + a.v * b.d[i];
   return product;
 }
-template <typename T>
-Dual<T> operator/(const Dual<T>& a, const Dual<T>& b) {
-  Dual<T> quotient{a.v / b.v, {}};
-  for (size_t i = 0; i < 4; ++i) quotient.d[i] = (a.d[i] - quotient.v * b.d[i]) / b.v;
+template <typename T, size_t N>
+Dual<T, N> operator/(const Dual<T, N>& a, const Dual<T, N>& b) {
+  Dual<T, N> quotient{a.v / b.v, {}};
+  for (size_t i = 0; i < N; ++i) quotient.d[i] = (a.d[i] - quotient.v * b.d[i]) / b.v;
   return quotient;
 }
-template <typename T>
-Dual<T> operator+(const Dual<T>& a, double k) {
+template <typename T, size_t N>
+Dual<T, N> operator+(const Dual<T, N>& a, double k) {
   return {a.v + k, a.d};
 }
-template <typename T>
-Dual<T> operator-(const Dual<T>& a, double k) {
+template <typename T, size_t N>
+Dual<T, N> operator-(const Dual<T, N>& a, double k) {
   return a + (-k);
 }
-template <typename T>
-Dual<T> operator*(double k, const Dual<T>& a) {
-  Dual<T> product{k * a.v, {}};
-  for (size_t i = 0; i < 4; ++i) product.d[i] = k * a.d[i];
+template <typename T, size_t N>
+Dual<T, N> operator*(double k, const Dual<T, N>& a) {
+  Dual<T, N> product{k * a.v, {}};
+  for (size_t i = 0; i < N; ++i) product.d[i] = k * a.d[i];
   return product;
 }
-template <typename T>
-Dual<T> operator*(const Dual<T>& a, double k) {
+template <typename T, size_t N>
+Dual<T, N> operator*(const Dual<T, N>& a, double k) {
   return k * a;
 }
-template <typename T>
-Dual<T> sqrt(const Dual<T>& a) {
+template <typename T, size_t N>
+Dual<T, N> sqrt(const Dual<T, N>& a) {
   using std::sqrt;
-  Dual<T> root{sqrt(a.v), {}};
-  for (size_t i = 0; i < 4; ++i) root.d[i] = (0.5 * a.d[i]) / root.v;
+  Dual<T, N> root{sqrt(a.v), {}};
+  for (size_t i = 0; i < N; ++i) root.d[i] = (0.5 * a.d[i]) / root.v;
   return root;
 }
-template <typename T>
-Dual<T> sin(const Dual<T>& a) {
+template <typename T, size_t N>
+Dual<T, N> sin(const Dual<T, N>& a) {
   using std::cos;
   using std::sin;
   return Chain(a, T(sin(a.v)), T(cos(a.v)));
 }
-template <typename T>
-Dual<T> cos(const Dual<T>& a) {
+template <typename T, size_t N>
+Dual<T, N> cos(const Dual<T, N>& a) {
   using std::cos;
   using std::sin;
   return Chain(a, T(cos(a.v)), T(-sin(a.v)));

@@ -125,7 +125,14 @@ MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const Stance* stance,
   row.spring_length = {MeanCoilLength(axle, prepared.frame, X_CA, true),
                        MeanCoilLength(axle, prepared.frame, X_CA, false)};
   AddLinks(axle, prepared, motion, stance, row);
-  if (axle.steering) row.steer = SpindleHeading(PrepareKnuckle(axle, prepared.frame), X_CA);
+  if (axle.steering) {
+    const Knuckle knuckle = PrepareKnuckle(axle, prepared.frame);
+    row.steer = SpindleHeading(knuckle, X_CA);
+    if (const auto held = SteerOf(axle, prepared.frame, knuckle, motion)) {
+      row.steer_per_roll = held->per_roll;
+      row.toe_in = held->toe_in;
+    }
+  }
   return row;
 }
 
@@ -135,6 +142,7 @@ void SubtractRest(const MotionRow& rest, MotionRow& row) {
     axle.lateral_shift -= rest.axles[i].lateral_shift;
     axle.wheelbase_change -= rest.axles[i].wheelbase_change;
     if (axle.steer && rest.axles[i].steer) *axle.steer -= *rest.axles[i].steer;
+    if (axle.toe_in && rest.axles[i].toe_in) *axle.toe_in -= *rest.axles[i].toe_in;
   }
 }
 

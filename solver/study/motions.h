@@ -38,6 +38,8 @@ struct MotionAxleRow {
   std::array<Eigen::Vector3d, 2> wheel;  // left, right centre in C [m]
   std::array<std::optional<double>, 2> spring_length;  // left, right, mean of that side's coils [m]
   std::optional<double> steer;                         // road wheel on the drag link's side [rad]
+  std::optional<double> steer_per_roll;                // its slope over housing roll [rad/rad]
+  std::optional<double> toe_in;                        // change through the tie rod [rad]
   std::array<std::optional<double>, 2> hand;  // kSteer: left, right road wheel's steer [rad]
   std::vector<LinkRow> links;                 // in the order of Axle::links
   std::vector<MemberForce> arms;  // as ArmMemberNames has them; empty in a geometry-only file

@@ -32,6 +32,8 @@ struct AxleRow {
   std::optional<double> link_strain_force;          // greatest, no sign [N]
   std::optional<double> opening_ahead, opening_up;  // wheel against its opening's centre [m]
   std::optional<double> steer;                      // road wheel, with a drag link [rad]
+  std::optional<double> steer_rate;                 // its slope over travel [rad/m]
+  std::optional<double> toe_in;                     // change through the tie rod [rad]
 };
 
 struct SweepRow {

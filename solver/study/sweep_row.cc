@@ -84,7 +84,12 @@ AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, 
     row.opening_up = centre.z() - axle.opening->z;
   }
   if (basis.knuckles[index]) {
-    row.steer = SpindleHeading(*basis.knuckles[index], Transform(motion.pose));
+    const Knuckle& knuckle = *basis.knuckles[index];
+    row.steer = SpindleHeading(knuckle, Transform(motion.pose));
+    if (const auto held = SteerOf(axle, basis.rig->axles[index].frame, knuckle, motion)) {
+      row.steer_rate = held->per_height;
+      row.toe_in = held->toe_in;
+    }
   }
   return row;
 }
@@ -149,6 +154,7 @@ void SubtractRest(const SweepRow& rest, SweepRow& row) {
     axle.wheelbase_change -= rest.axles[i].wheelbase_change;
     axle.lateral_shift -= rest.axles[i].lateral_shift;
     if (axle.steer && rest.axles[i].steer) *axle.steer -= *rest.axles[i].steer;
+    if (axle.toe_in && rest.axles[i].toe_in) *axle.toe_in -= *rest.axles[i].toe_in;
   }
 }
 

@@ -31,13 +31,13 @@ TEST(Usage, HelpGoesToStandardOutputAndIsNoError) {
   const Outcome outcome = RunProgram({"--help"});
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_EQ(outcome.err, "");
-  for (const char* command : {"check", "settle", "sweep", "compare"}) {
+  for (const char* command : {"check", "settle", "sweep", "compare", "driveline", "steering"}) {
     EXPECT_NE(outcome.out.find(std::string("\n  ") + command + " "), std::string::npos) << command;
   }
 }
 
 TEST(Usage, EveryCommandHelpsWithItsOwnOptions) {
-  for (const char* command : {"check", "settle", "sweep", "compare"}) {
+  for (const char* command : {"check", "settle", "sweep", "compare", "driveline", "steering"}) {
     const Outcome outcome = RunProgram({command, "--help"});
     EXPECT_EQ(outcome.exit, 0) << command;
     EXPECT_EQ(outcome.err, "") << command;
@@ -70,14 +70,14 @@ TEST(Usage, AnUnknownOptionIsNamed) {
 }
 
 TEST(Usage, AFileIsWanted) {
-  for (const char* command : {"check", "settle", "sweep"}) {
+  for (const char* command : {"check", "settle", "sweep", "driveline", "steering"}) {
     ExpectUnusable({command}, "FILE is required\n" + kMoreHelp);
   }
   ExpectUnusable({"compare", VehiclePath("harbour_van")}, "SECOND is required\n" + kMoreHelp);
 }
 
 TEST(Usage, AFileThatIsNotThereIsNamed) {
-  for (const char* command : {"check", "settle", "sweep"}) {
+  for (const char* command : {"check", "settle", "sweep", "driveline", "steering"}) {
     ExpectUnusable({command, "nowhere/van.yaml"}, "nowhere/van.yaml: no such file\n");
   }
   ExpectUnusable({"compare", VehiclePath("harbour_van"), "nowhere.yaml"},
@@ -92,7 +92,7 @@ TEST(Usage, UnitsAreMetricOrInch) {
 TEST(Usage, AnUnknownLoadIsRefusedWithThoseThereAre) {
   const std::string complaint =
       "linkwright: --load: no load is called 'crates'; the file has empty, driver, deliveries\n";
-  for (const char* command : {"settle", "sweep"}) {
+  for (const char* command : {"settle", "sweep", "driveline", "steering"}) {
     ExpectUnusable({command, VehiclePath("harbour_van"), "--load", "crates"}, complaint);
   }
 }

@@ -12,8 +12,10 @@
 
 #include "io/read/vehicle_file.h"
 #include "io/write/check_tables.h"
+#include "io/write/driveline_tables.h"
 #include "io/write/motion_columns.h"
 #include "io/write/settle_columns.h"
+#include "io/write/steering_tables.h"
 #include "io/write/sweep_columns.h"
 
 namespace linkwright {
@@ -51,6 +53,12 @@ std::vector<Block> WantedBlocks() {
                             {"sweep", ColumnReference(AllSweepColumns())},
                             {"motion", ColumnReference(AllMotionColumns())}};
   for (Block& block : CheckBlocks()) blocks.push_back(std::move(block));
+  for (const NamedTable& named : AllDrivelineTables()) {
+    blocks.push_back({"driveline " + named.name, ColumnReference(named.table.columns)});
+  }
+  for (const NamedTable& named : AllSteeringTables()) {
+    blocks.push_back({"steering " + named.name, ColumnReference(named.table.columns)});
+  }
   return blocks;
 }
 

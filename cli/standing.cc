@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+#include "cli/standing.h"
+
+#include "cli/command.h"
+#include "solver/model/masses.h"
+#include "solver/rest/settle.h"
+
+namespace linkwright {
+
+std::variant<FileStanding, Refusal> StandFile(const VehicleFile& file, const std::string& load) {
+  FileStanding result{.rig = PrepareFor(file), .load = nullptr, .standing = {}};
+  if (IsGeometryOnly(file.vehicle)) {
+    if (!load.empty()) {
+      throw UsageError("--load: the file has no masses, so it stands as measured");
+    }
+    result.standing = *Stand(result.rig, nullptr);
+    return result;
+  }
+  result.load = &FindLoad(file.vehicle, load);
+  try {
+    const Stance stance = Settle(result.rig, *result.load);
+    if (stance.status != StanceStatus::kRests) {
+      return Refusal{.load = result.load->name, .message = stance.message};
+    }
+    result.standing = {.stance = stance, .level = LevelMotion(result.rig, stance)};
+  } catch (const ModelError& error) {
+    throw Locate(file, error);
+  }
+  return result;
+}
+
+std::string StandingNote(const FileStanding& standing) {
+  if (standing.load == nullptr) {
+    return "the file gives no masses: rest is the measured stance, and a changed link leaves the "
+           "wheels at that height";
+  }
+  return "rest is the resting position under the load '" + standing.load->name +
+         "', each axle at the mean of its two wheels";
+}
+
+void AddFindings(const std::vector<Finding>& findings, Notes& notes) {
+  for (const Finding& finding : findings) {
+    notes.lines.push_back((finding.warning ? "look at this: " : "") + finding.text);
+    notes.warned = notes.warned || finding.warning;
+  }
+}
+
+}  // namespace linkwright

@@ -1,0 +1,233 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "io/write/driveline_tables.h"
+
+namespace linkwright {
+namespace {
+
+using Kind = ShaftPlaceKind;
+
+struct Teller {
+  const Vehicle& vehicle;
+  const ShaftReport& report;
+  UnitSystem units;
+  std::vector<Finding>& to;
+
+  [[nodiscard]] const Driveshaft& Shaft() const { return vehicle.driveshafts[report.shaft]; }
+  [[nodiscard]] std::string Amount(double si, Dimension dimension) const {
+    const Unit& unit = UnitOf(dimension, units);
+    return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
+  }
+  [[nodiscard]] std::string Angle(double si) const { return Amount(si, Dimension::kAngle); }
+  void Say(bool warning, const std::string& text) const {
+    to.push_back({warning, "the " + Shaft().name + " shaft: " + text});
+  }
+};
+
+JointKind KindOf(const Driveshaft& shaft, size_t joint, size_t joints) {
+  if (joint == 0) return shaft.output_joint;
+  return joint + 1 == joints ? shaft.axle_joint : shaft.center_bearing->joint;
+}
+
+void TellEnds(const Teller& teller) {
+  const auto tell = [&](const std::string& side, const std::optional<SweepEnd>& end) {
+    teller.Say(false, end ? fmt::format("full {} is at {}: {}", side,
+                                        teller.Amount(end->travel, Dimension::kLength), end->reason)
+                          : fmt::format("nothing in the file ends its axle's travel in {}", side));
+  };
+  tell("droop", teller.report.droop);
+  tell("bump", teller.report.bump);
+}
+
+// The pinion's single joint behind a constant-velocity one is meant to run straight.
+bool MeantStraight(const Driveshaft& shaft, size_t joint, size_t joints) {
+  return joint + 1 == joints && joints == 2 && shaft.output_joint == JointKind::kDouble;
+}
+
+void TellJoints(const Teller& teller) {
+  const Driveshaft& shaft = teller.Shaft();
+  const ShaftLimits& limits = shaft.limits;
+  const ShaftPlace& rest = AtRest(teller.report);
+  const size_t n = rest.joints.size();
+  for (size_t j = 0; j < n; ++j) {
+    const double angle = rest.joints[j].angle;
+    const std::string where = "the joint at the " + JointName(j, n);
+    if (KindOf(shaft, j, n) == JointKind::kDouble) {
+      if (limits.double_most && angle > *limits.double_most) {
+        teller.Say(true, fmt::format("{}, a double one, works at {} at rest, above {}", where,
+                                     teller.Angle(angle), teller.Angle(*limits.double_most)));
+      }
+      continue;
+    }
+    if (limits.joint_most && angle > *limits.joint_most) {
+      teller.Say(true, fmt::format("{} works at {} at rest, above {}", where, teller.Angle(angle),
+                                   teller.Angle(*limits.joint_most)));
+    }
+    if (limits.joint_least && angle < *limits.joint_least && !MeantStraight(shaft, j, n)) {
+      teller.Say(true, fmt::format("{} works at {} at rest, below {}: its needles do not turn",
+                                   where, teller.Angle(angle), teller.Angle(*limits.joint_least)));
+    }
+    const std::optional<double>& allowed = teller.report.angle_allowed;
+    if (allowed && angle > *allowed) {
+      teller.Say(true, fmt::format("{} works at {} at rest, above the {} that go with {}", where,
+                                   teller.Angle(angle), teller.Angle(*allowed),
+                                   teller.Amount(*teller.report.speed, Dimension::kShaftSpeed)));
+    }
+  }
+  if (n != 2 || !limits.pair_differ || shaft.output_joint != JointKind::kSingle ||
+      shaft.axle_joint != JointKind::kSingle) {
+    return;
+  }
+  const double differ = std::abs(rest.joints[0].angle - rest.joints[1].angle);
+  teller.Say(differ > *limits.pair_differ,
+             fmt::format("its two joints differ by {} at rest; {} is the limit",
+                         teller.Angle(differ), teller.Angle(*limits.pair_differ)));
+}
+
+std::string Direction(const Teller& teller, double up) {
+  return fmt::format("{} {}", teller.Angle(std::abs(up)), up > 0.0 ? "up" : "down");
+}
+
+void TellLinks(const Teller& teller, bool off) {
+  for (const LinkCure& cure : teller.report.cures) {
+    std::string turns;
+    if (cure.links.thread) {
+      turns = fmt::format(", {:.2f} turns of its adjuster", std::abs(cure.by / *cure.links.thread));
+    }
+    teller.Say(false, fmt::format("turn {}{} {} by {}{}{}", cure.links.name,
+                                  cure.links.members.size() > 1 ? " (both alike)" : "",
+                                  cure.by > 0.0 ? "out, longer" : "in, shorter",
+                                  teller.Amount(std::abs(cure.by), Dimension::kLength), turns,
+                                  off ? "" : ", if you want it exact"));
+  }
+  if (off && teller.report.cures.empty()) {
+    teller.Say(false, "no link of its axle mends that by its length");
+  }
+  if (teller.report.no_cure.empty()) return;
+  std::string names;
+  for (const std::string& name : teller.report.no_cure) names += (names.empty() ? "" : ", ") + name;
+  teller.Say(false, "no length within 150 mm of the present one does it by: " + names);
+}
+
+void TellAim(const Teller& teller) {
+  const std::optional<PinionAim>& aim = teller.report.aim;
+  const Driveshaft& shaft = teller.Shaft();
+  if (!aim) {
+    const double at_output = AtRest(teller.report).net_angle;
+    teller.Say(false,
+               fmt::format("the double joint at the pinion lets it stand as it likes; what is left "
+                           "uneven, {}, comes from the joints before it",
+                           teller.Angle(at_output)));
+    return;
+  }
+  const bool off = shaft.limits.pair_differ && std::abs(aim->turn) > *shaft.limits.pair_differ;
+  const std::string low = shaft.pinion_low != 0.0 ? fmt::format(" (to stand {} low of cancelling)",
+                                                                teller.Angle(shaft.pinion_low))
+                                                  : "";
+  teller.Say(off, fmt::format("the pinion's yoke end has to come {} to cancel at rest{}",
+                              Direction(teller, aim->turn), low));
+  constexpr double kNoticed = 0.1 * 3.14159265358979 / 180.0;  // [rad] half a finder's sigma
+  if (aim->left_over > kNoticed) {
+    teller.Say(shaft.limits.pair_differ && aim->left_over > *shaft.limits.pair_differ,
+               fmt::format("{} of it no turn of the pinion mends: it comes from the plan view or "
+                           "from the phase of the yokes",
+                           teller.Angle(aim->left_over)));
+  }
+  TellLinks(teller, off);
+}
+
+void TellSlip(const Teller& teller) {
+  const ShaftLimits& limits = teller.Shaft().limits;
+  if (!teller.Shaft().slip) {
+    teller.Say(false, "the file gives no slip, so that bottoming and parting are not watched");
+    return;
+  }
+  const std::vector<ShaftPlace> places = AllPlaces(teller.report);
+  const auto least = [&](std::optional<double> ShaftPlace::*margin) {
+    double value = *(places.front().*margin);
+    for (const ShaftPlace& place : places) value = std::min(value, *(place.*margin));
+    return value;
+  };
+  const double bottom = least(&ShaftPlace::to_bottom), part = least(&ShaftPlace::to_part);
+  const auto tell = [&](double left, std::optional<double> limit, const char* what,
+                        const char* done) {
+    if (left < 0.0) {
+      teller.Say(true, fmt::format("its slip joint {}: {} too little", done,
+                                   teller.Amount(-left, Dimension::kLength)));
+      return;
+    }
+    teller.Say(limit && left < *limit,
+               fmt::format("at worst {} of its slip are left before it {}{}",
+                           teller.Amount(left, Dimension::kLength), what,
+                           limit ? fmt::format("; {} is the limit",
+                                               teller.Amount(*limit, Dimension::kLength))
+                                 : ""));
+  };
+  tell(bottom, limits.bottom_least, "bottoms", "bottoms");
+  tell(part, limits.part_least, "parts", "parts");
+}
+
+void TellSpeed(const Teller& teller) {
+  const ShaftPlace& rest = AtRest(teller.report);
+  if (!teller.report.speed) {
+    teller.Say(false,
+               "no speed: give --speed, or top_speed_rpm in the file, for its accelerations");
+    return;
+  }
+  const ShaftLimits& limits = teller.Shaft().limits;
+  const auto tell = [&](const char* what, double value, std::optional<double> limit) {
+    const std::string text =
+        fmt::format("{} acceleration at rest and {}: {}", what,
+                    teller.Amount(*teller.report.speed, Dimension::kShaftSpeed),
+                    teller.Amount(value, Dimension::kAcceleration));
+    if (!limit) return teller.Say(false, text);
+    teller.Say(value > *limit, fmt::format("{}; {} is the limit", text,
+                                           teller.Amount(*limit, Dimension::kAcceleration)));
+  };
+  tell("torsional", *rest.torsional, limits.torsional);
+  tell("inertial", *rest.inertial, limits.inertial);
+}
+
+void TellTorque(const Teller& teller) {
+  const ShaftReport& report = teller.report;
+  if (!report.torque) return;
+  const std::string torque = teller.Amount(*report.torque, Dimension::kTorque);
+  if (!report.under_torque) {
+    teller.Say(true, report.settled ? "under " + torque + " at the wheels its axle finds no balance"
+                                    : "wind-up needs masses: the file gives none");
+    return;
+  }
+  const std::vector<double>& force = report.wind_up->link_force;
+  const auto most = std::max_element(force.begin(), force.end(),
+                                     [](double a, double b) { return std::abs(a) < std::abs(b); });
+  const auto link = static_cast<size_t>(most - force.begin());
+  teller.Say(false, fmt::format("under {} at the wheels the pinion's yoke end goes {}; {} then "
+                                "carries {} {}",
+                                torque, Direction(teller, *report.pinion_up),
+                                report.wind_up->link_name[link],
+                                teller.Amount(std::abs(*most), Dimension::kForce),
+                                *most > 0.0 ? "of pull" : "of push"));
+}
+
+}  // namespace
+
+std::vector<Finding> DrivelineFindings(const Vehicle& vehicle,
+                                       const std::vector<ShaftReport>& reports, UnitSystem units) {
+  std::vector<Finding> findings;
+  for (const ShaftReport& report : reports) {
+    const Teller teller{.vehicle = vehicle, .report = report, .units = units, .to = findings};
+    TellEnds(teller);
+    TellJoints(teller);
+    TellAim(teller);
+    TellSlip(teller);
+    TellSpeed(teller);
+    TellTorque(teller);
+  }
+  return findings;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// What `driveline` found, as tables and as sentences.
+#pragma once
+
+#include "io/write/check_tables.h"
+#include "solver/study/driveline.h"
+
+namespace linkwright {
+
+// For each shaft NAME: "NAME joints", "NAME travel", and where there is something to show "NAME
+// speed", "NAME turn", "NAME torque", and "NAME order".
+[[nodiscard]] std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
+                                                      const std::vector<ShaftReport>& reports,
+                                                      UnitSystem units);
+
+// Good or bad, why, and what to turn: a warning where a limit is passed.
+[[nodiscard]] std::vector<Finding> DrivelineFindings(const Vehicle& vehicle,
+                                                     const std::vector<ShaftReport>& reports,
+                                                     UnitSystem units);
+
+// Every table there can be, "NAME" for a shaft: for the output reference.
+[[nodiscard]] std::vector<NamedTable> AllDrivelineTables();
+
+// "output", "centre bearing", "pinion".
+[[nodiscard]] std::string JointName(size_t joint, size_t joints);
+
+}  // namespace linkwright

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+// What `steering` found, as tables and as sentences.
+#pragma once
+
+#include "io/write/check_tables.h"
+#include "solver/study/steering_report.h"
+
+namespace linkwright {
+
+// For each axle A with a drag link: "A travel", "A roll", "A lock to lock", and where it has a
+// track bar "A lines", "A track bar moved"; then "sideways" for both axles.
+[[nodiscard]] std::vector<NamedTable> SteeringTables(const Vehicle& vehicle,
+                                                     const SteeringReport& report,
+                                                     UnitSystem units);
+
+[[nodiscard]] std::vector<Finding> SteeringFindings(const Vehicle& vehicle,
+                                                    const SteeringReport& report, UnitSystem units);
+
+// Every table there can be, for the output reference.
+[[nodiscard]] std::vector<NamedTable> AllSteeringTables();
+
+}  // namespace linkwright

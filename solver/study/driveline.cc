@@ -1,0 +1,215 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/driveline.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "solver/study/shaft_place.h"
+#include "solver/study/track_bar.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kDegree = M_PI / 180.0;  // [rad] steps of a search, not a unit of the interface
+constexpr double kFar = 0.6;              // [m] beyond any road vehicle's travel
+constexpr double kSearchStep = 0.005;     // [m] a spacing that no member's end can hide in
+constexpr double kUnlimited = 0.1;        // [m] either way where nothing ends travel, as in a sweep
+constexpr double kCancelled = 1e-9;       // [rad] a millionth of what a finder shows
+
+using Kind = ShaftPlaceKind;
+
+// The axle on its way from rest: both wheels' travels as multiples of a parameter.
+struct Way {
+  double left, right;
+};
+
+AxlePath PathOf(const Rig& rig, const Standing& standing, const Way& way) {
+  AxlePath path;
+  path.place = [&rig, &standing, way](double s, size_t axle) {
+    const AxleFrame& frame = rig.axles[axle].frame;
+    const Pose& rest = standing.level[axle].pose;
+    return AxlePlace{
+        .z = rest.z + 0.5 * s * (way.left + way.right),
+        .roll = std::asin(std::sin(rest.roll) + s * (way.left - way.right) / frame.track)};
+  };
+  return path;
+}
+
+Pose PoseAt(const Rig& rig, const Standing& standing, size_t axle, const AxlePath& path, double s) {
+  const AxlePlace place = path.place(s, axle);
+  return MovePose(rig.axles[axle].frame, standing.level[axle], place.z, place.roll).pose;
+}
+
+void AddTravel(const ShaftBasis& basis, const Standing& standing, double step,
+               ShaftReport& report) {
+  const Rig& rig = *basis.rig;
+  const AxlePath path = PathOf(rig, standing, {1.0, 1.0});
+  const Walker start = StartWalk(rig, basis.axle, path);
+  report.droop = FindEnd(start, -kFar, kSearchStep);
+  report.bump = FindEnd(start, kFar, kSearchStep);
+  const double low = report.droop ? std::min(report.droop->travel, 0.0) : -kUnlimited;
+  const double high = report.bump ? std::max(report.bump->travel, 0.0) : kUnlimited;
+  const GridOptions grid{.from = std::nullopt, .to = std::nullopt, .step = step};
+  for (const double t : Grid(low, high, grid)) {
+    Kind kind = Kind::kTravel;
+    if (t == 0.0) kind = Kind::kRest;
+    if (t == low && report.droop && t != 0.0) kind = Kind::kFullDroop;
+    if (t == high && report.bump && t != 0.0) kind = Kind::kFullBump;
+    report.travel.push_back(EvaluateShaft(basis, kind, PoseAt(rig, standing, basis.axle, path, t)));
+  }
+}
+
+void AddExtremes(const ShaftBasis& basis, const Standing& standing, ShaftReport& report) {
+  struct Extreme {
+    Kind down, up;
+    Way way;
+  };
+  constexpr std::array kExtremes{Extreme{Kind::kRolledRightUp, Kind::kRolledLeftUp, {1.0, -1.0}},
+                                 Extreme{Kind::kLeftDrooped, Kind::kLeftBumped, {1.0, 0.0}},
+                                 Extreme{Kind::kRightDrooped, Kind::kRightBumped, {0.0, 1.0}}};
+  const Rig& rig = *basis.rig;
+  const double far = 0.7 * 0.5 * rig.axles[basis.axle].frame.track;  // a roll of 44 deg at most
+  for (const Extreme& extreme : kExtremes) {
+    const AxlePath path = PathOf(rig, standing, extreme.way);
+    const Walker start = StartWalk(rig, basis.axle, path);
+    for (const bool up : {false, true}) {
+      const auto end = FindEnd(start, up ? far : -far, kSearchStep);
+      if (!end) continue;
+      report.extremes.push_back(
+          EvaluateShaft(basis, up ? extreme.up : extreme.down,
+                        PoseAt(rig, standing, basis.axle, path, end->travel)));
+    }
+  }
+}
+
+// Where the pinion should go, the wanted droop of its yoke end taken off.
+std::optional<PinionAim> AimOf(const Driveshaft& shaft, const Rig& rig, const Standing& standing,
+                               std::optional<bool> crossed) {
+  const auto axle = static_cast<size_t>(shaft.axle);
+  const Eigen::Isometry3d X_CA = Transform(standing.level[axle].pose);
+  const DriveshaftLine line = LineOf(shaft, rig.vehicle->axles[axle], rig.axles[axle].frame, X_CA);
+  std::optional<PinionAim> aim = AimPinion(line, X_CA.linear().col(1), crossed);
+  if (aim) aim->turn -= shaft.pinion_low;
+  return aim;
+}
+
+// The housing's forward axis, the one that was chassis x when measured: its elevation [rad].
+double PitchOf(const AxleFrame& frame, const Pose& pose) {
+  const Eigen::Vector3d forward = frame.X_CA.linear().transpose() * Eigen::Vector3d::UnitX();
+  return std::asin((Transform(pose).linear() * forward).z());
+}
+
+double YokeUp(const ShaftBasis& basis, const Pose& before, const Pose& after) {
+  const AxleFrame& frame = basis.rig->axles[basis.axle].frame;
+  const double pitch = PitchOf(frame, after) - PitchOf(frame, before);
+  const Axle& axle = basis.rig->vehicle->axles[basis.axle];
+  return axle.pinion->p_CY.x() > frame.measured.x ? pitch : -pitch;
+}
+
+void AddCures(const ShaftBasis& basis, const Standing& standing, const Load* load,
+              ShaftReport& report) {
+  const Driveshaft& shaft = *basis.shaft;
+  if (!report.aim || std::abs(report.aim->turn) <= kCancelled) return;
+  const bool crossed = report.aim->crossed;
+  const Miss miss = [&](const Rig& rig, const Standing& there) -> std::optional<double> {
+    const auto aim = AimOf(shaft, rig, there, crossed);
+    return aim ? std::optional(aim->turn) : std::nullopt;
+  };
+  const std::optional<size_t> track_bar = TrackBarOf(basis.rig->vehicle->axles[basis.axle]);
+  for (LinkSet& set : LinkSetsOf(basis.rig->vehicle->axles[basis.axle])) {
+    // Far enough out, a track bar would do it too, with the axle beside the centreline.
+    if (track_bar && set.members.front() == *track_bar) continue;
+    const auto answer = SolveLength(*basis.rig, load, basis.axle, set.members, miss, kCancelled);
+    if (!answer) {
+      report.no_cure.push_back(set.name);
+      continue;
+    }
+    ShaftBasis turned = basis;
+    turned.rig = &answer->rig;
+    const Pose& pose = answer->standing.level[basis.axle].pose;
+    report.cures.push_back({.links = set,
+                            .by = answer->by,
+                            .pinion = YokeUp(basis, standing.level[basis.axle].pose, pose),
+                            .moved = pose.x - standing.level[basis.axle].pose.x,
+                            .after = EvaluateShaft(turned, Kind::kRest, pose)});
+  }
+}
+
+void AddTorque(const ShaftBasis& basis, const Standing& standing, ShaftReport& report) {
+  if (!report.torque || !standing.stance) return;
+  report.wind_up = WindUpUnder(*basis.rig, *standing.stance, basis.axle, *report.torque);
+  if (!report.wind_up) return;
+  report.under_torque = EvaluateShaft(basis, Kind::kUnderTorque, report.wind_up->wound);
+  report.pinion_up = YokeUp(basis, report.wind_up->free, report.wind_up->wound);
+}
+
+ShaftReport ReportShaft(const Rig& rig, const Standing& standing, const DrivelineRequest& request,
+                        size_t index) {
+  const Driveshaft& shaft = rig.vehicle->driveshafts[index];
+  const auto axle = static_cast<size_t>(shaft.axle);
+  ShaftReport report{};
+  report.shaft = index;
+  report.speed = request.speed ? request.speed : shaft.top_speed;
+  report.torque = request.torque;
+  report.settled = standing.stance.has_value();
+  const ShaftBasis basis = PrepareShaft(rig, shaft, standing.level[axle].pose.z, report.speed);
+  if (shaft.center_bearing) report.front_length = (shaft.center_bearing->p_CB - shaft.p_CO).norm();
+  if (report.speed) {
+    report.angle_allowed =
+        shaft.limits.angle_at_speed ? *shaft.limits.angle_at_speed : AngleAllowedAt(*report.speed);
+  }
+  AddTravel(basis, standing, request.step, report);
+  AddExtremes(basis, standing, report);
+  report.aim = AimOf(shaft, rig, standing, std::nullopt);
+  AddCures(basis, standing, request.load, report);
+  AddTorque(basis, standing, report);
+  return report;
+}
+
+}  // namespace
+
+std::vector<ShaftReport> ReportDriveline(const Rig& rig, const Standing& standing,
+                                         const DrivelineRequest& request) {
+  std::vector<ShaftReport> reports;
+  for (size_t i = 0; i < rig.vehicle->driveshafts.size(); ++i) {
+    reports.push_back(ReportShaft(rig, standing, request, i));
+  }
+  return reports;
+}
+
+const ShaftPlace& AtRest(const ShaftReport& report) {
+  return *std::find_if(report.travel.begin(), report.travel.end(),
+                       [](const ShaftPlace& place) { return place.kind == Kind::kRest; });
+}
+
+std::vector<ShaftPlace> AllPlaces(const ShaftReport& report) {
+  std::vector<ShaftPlace> all = report.travel;
+  all.insert(all.end(), report.extremes.begin(), report.extremes.end());
+  return all;
+}
+
+// 5000 to 3500 rpm as printed by a driveline maker's operating-angle page; 3000 to 1500 from
+// memory.
+double AngleAllowedAt(double speed) {
+  constexpr double kRpm = 2.0 * M_PI / 60.0;  // [rad/s]
+  struct Line {
+    double rpm, degrees;
+  };
+  constexpr std::array kTable{Line{1500, 11.5}, Line{2000, 8.7}, Line{2500, 7.0}, Line{3000, 5.8},
+                              Line{3500, 5.0},  Line{4000, 4.2}, Line{4500, 3.7}, Line{5000, 3.2}};
+  const double rpm = std::abs(speed) / kRpm;
+  if (rpm <= kTable.front().rpm) return kTable.front().degrees * kDegree;
+  if (rpm >= kTable.back().rpm) {
+    return kTable.back().rpm * kTable.back().degrees / rpm * kDegree;
+  }
+  size_t i = 1;
+  while (kTable[i].rpm < rpm) ++i;
+  const Line& low = kTable[i - 1];
+  const Line& high = kTable[i];
+  const double share = (rpm - low.rpm) / (high.rpm - low.rpm);
+  const double product = (1.0 - share) * low.rpm * low.degrees + share * high.rpm * high.degrees;
+  return product / rpm * kDegree;
+}
+
+}  // namespace linkwright

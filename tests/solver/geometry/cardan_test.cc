@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: MIT
+// Rows of joints against yokes followed pin by pin; accelerations against a turn in small steps.
+#include "solver/geometry/cardan.h"
+
+#include <gtest/gtest.h>
+
+#include <Eigen/Geometry>
+#include <cmath>
+
+#include "solver/geometry/driveshaft.h"
+#include "tests/support/vehicles.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kDegree = M_PI / 180.0;
+constexpr double kTol = 1e-12;     // [-, rad] rounding, times 1e4
+constexpr double kEven = 1e-12;    // [-] ripple of a row that cancels: rounding of its matrix
+constexpr double kTurnTol = 2e-6;  // [-] a turn in 20000 steps, differenced over 1e-3 rad
+
+Eigen::Vector3d Unit(double x, double y, double z) { return Eigen::Vector3d(x, y, z).normalized(); }
+
+Eigen::Vector3d InPlane(double degrees) {
+  return {-std::cos(degrees * kDegree), 0.0, std::sin(degrees * kDegree)};
+}
+
+constexpr JointKind kSingle = JointKind::kSingle;
+constexpr JointKind kDouble = JointKind::kDouble;
+
+// Three joints, nothing in one plane, both pieces twisted.
+JointChain ThreeJoints() {
+  return {.along = {Unit(-1, 0.05, -0.08), Unit(-1, -0.02, 0.03), Unit(-1, 0.06, -0.15),
+                    Unit(-1, 0.0, 0.05)},
+          .joints = {kSingle, kSingle, kSingle},
+          .phase = {0.3, -0.9, 0.0}};
+}
+
+// Where the last yoke's pin stands when the first one's is at `angle`: each cross holds its two
+// pins square to one another and each to its own shaft.
+Eigen::Vector3d LastPin(const JointChain& chain, double angle) {
+  Eigen::Vector3d pin = Eigen::AngleAxisd(angle, chain.along[0]) * chain.along[0].unitOrthogonal();
+  for (size_t i = 0; i < chain.joints.size(); ++i) {
+    pin = chain.along[i + 1].cross(pin).normalized();
+    pin = Eigen::AngleAxisd(chain.phase[i], chain.along[i + 1]) * pin;
+  }
+  return pin;
+}
+
+double SpeedAt(const JointChain& chain, double angle) {
+  constexpr double kHalf = 1e-4;  // [rad] differences good to 1e-8
+  const Eigen::Vector3d before = LastPin(chain, angle - kHalf),
+                        after = LastPin(chain, angle + kHalf);
+  return std::atan2(chain.along.back().dot(before.cross(after)), before.dot(after)) / (2.0 * kHalf);
+}
+
+TEST(TurnMap, ThreeJointsRunAsTheirYokesDo) {
+  const JointChain chain = ThreeJoints();
+  double least = 10.0, greatest = 0.0, sum = 0.0;
+  constexpr int kSteps = 20000;
+  for (int i = 0; i < kSteps; ++i) {
+    const double speed = SpeedAt(chain, 2.0 * M_PI * i / kSteps);
+    least = std::min(least, speed), greatest = std::max(greatest, speed), sum += speed;
+  }
+  EXPECT_NEAR(sum / kSteps, 1.0, kTurnTol);
+  EXPECT_NEAR(RippleOf(TurnMap(chain, 3)), greatest - least, kTurnTol);
+  EXPECT_NEAR(std::cos(NetAngle(TurnMap(chain, 3))), std::sqrt(least / greatest), kTurnTol);
+}
+
+TEST(NetAngle, OfOneJointIsItsAngle) {
+  for (const double degrees : {0.0, 0.01, 3.0, 40.0}) {
+    const JointChain chain{
+        .along = {InPlane(degrees), InPlane(0)}, .joints = {kSingle}, .phase = {0.0}};
+    EXPECT_NEAR(NetAngle(TurnMap(chain, 1)), degrees * kDegree, 1e-8);  // [rad] root of rounding
+  }
+}
+
+TEST(NetAngle, OfConstantVelocityJointsIsNone) {
+  const JointChain chain{.along = {Unit(-1, 0.1, 0.2), Unit(-1, 0, 0), Unit(-1, 0.3, 0)},
+                         .joints = {kDouble, kDouble},
+                         .phase = {0.4, 0.0}};
+  EXPECT_NEAR(RippleOf(TurnMap(chain, 2)), 0.0, kTol);
+}
+
+TEST(BackMap, IsTheRowReadFromTheOtherEnd) {
+  const JointChain chain = ThreeJoints();
+  JointChain back{.along = {}, .joints = chain.joints, .phase = {}};
+  for (auto it = chain.along.rbegin(); it != chain.along.rend(); ++it) back.along.push_back(-*it);
+  // Seen from the other end a piece's far yoke is behind the near one, about a turned axis: as much
+  // ahead as before.
+  back.phase = {chain.phase[1], chain.phase[0], 0.0};
+  for (const size_t passed : {size_t{1}, size_t{2}}) {
+    EXPECT_NEAR(NetAngle(BackMap(chain, passed)), NetAngle(TurnMap(back, 3 - passed)), 1e-9);
+  }
+}
+
+TEST(CancellingDirections, RunEvenlyWhateverCameBefore) {
+  JointChain chain = ThreeJoints();
+  for (const double phase : {0.0, 0.7, -1.2}) {
+    chain.phase[1] = phase;
+    const double before = NetAngle(TurnMap(chain, 2));
+    for (const Eigen::Vector3d& d : CancellingDirections(chain)) {
+      JointChain aimed = chain;
+      aimed.along.back() = d;
+      EXPECT_NEAR(RippleOf(TurnMap(aimed, 3)), 0.0, kEven);
+      EXPECT_NEAR(AngleBetween(aimed.along[2], d), before, kTol);
+    }
+  }
+}
+
+TEST(CancellingDirections, AreParallelToTheOutputOrCrossItEqually) {
+  const JointChain chain{.along = {InPlane(5), InPlane(0), InPlane(1)},
+                         .joints = {kSingle, kSingle},
+                         .phase = {0.0, 0.0}};
+  const auto directions = CancellingDirections(chain);
+  const double up = std::max(directions[0].z(), directions[1].z());
+  const double down = std::min(directions[0].z(), directions[1].z());
+  EXPECT_NEAR(up, std::sin(5 * kDegree), kTol);
+  EXPECT_NEAR(down, -std::sin(5 * kDegree), kTol);
+}
+
+TEST(PeakAcceleration, IsTheGreatestOverATurn) {
+  for (const double degrees : {0.5, 7.0, 20.0, 44.0}) {
+    const double c = std::cos(degrees * kDegree), s2 = 1.0 - c * c;
+    double greatest = 0.0;
+    for (double p = 0.0; p < M_PI; p += 1e-5) {
+      const double under = 1.0 - s2 * std::cos(p) * std::cos(p);
+      greatest = std::max(greatest, c * s2 * std::abs(std::sin(2.0 * p)) / (under * under));
+    }
+    EXPECT_NEAR(PeakAcceleration(degrees * kDegree), greatest, 1e-9);  // step squared
+  }
+  EXPECT_EQ(PeakAcceleration(0.0), 0.0);
+}
+
+TEST(PartsOf, SideAndPlanHaveTheirSigns) {
+  const JointParts parts = PartsOf({-1, 0, 0}, Unit(-1, 0.02, -0.05));
+  EXPECT_NEAR(parts.side, std::atan(-0.05), kTol);
+  EXPECT_NEAR(parts.plan, std::atan(0.02), kTol);
+  EXPECT_NEAR(std::cos(parts.angle), 1.0 / std::sqrt(1.0 + 0.02 * 0.02 + 0.05 * 0.05), kTol);
+}
+
+// Housing pitched off: the aim says by how much, exactly, where everything is in one plane.
+TEST(AimPinion, SaysTheTurnThatCancels) {
+  const Vehicle van = sample::HarbourVan();
+  const AxleFrame frame = PrepareAxle(van.axles[kRear]);
+  for (const double degrees : {-1.0, 0.4, 2.0}) {
+    Pose pose = frame.measured;
+    pose.pitch = degrees * kDegree;
+    const Eigen::Isometry3d X_CA = Transform(pose);
+    DriveshaftLine line = LineOf(van.driveshafts[0], van.axles[kRear], frame, X_CA);
+    const auto aim = AimPinion(line, X_CA.linear().col(1), std::nullopt);
+    ASSERT_TRUE(aim);
+    EXPECT_NEAR(aim->left_over, 0.0, 1e-9);
+    const Eigen::Vector3d nose_up = -X_CA.linear().col(1);  // the yoke stands ahead
+    line.chain.along.back() = Eigen::AngleAxisd(aim->turn, nose_up) * line.chain.along.back();
+    EXPECT_NEAR(RippleOf(TurnMap(line.chain, 2)), 0.0, kEven);
+  }
+}
+
+// A front axle's yoke is behind: nose up lowers it.
+TEST(AimPinion, YokeBehindTurnsTheOtherWay) {
+  const Vehicle van = sample::HarbourVan();
+  const Axle& axle = van.axles[kRear];
+  Axle turned = axle;
+  Driveshaft shaft = van.driveshafts[0];
+  const auto flip = [](Eigen::Vector3d& p) { p.x() = -p.x(); };
+  flip(turned.p_CW_l), flip(turned.p_CW_r), flip(turned.pinion->p_CY), flip(shaft.p_CO);
+  turned.links.clear();
+  const auto aim = [](const Axle& a, const Driveshaft& s, double pitch) {
+    const AxleFrame frame = PrepareAxle(a);
+    Pose pose = frame.measured;
+    pose.pitch = pitch;
+    const Eigen::Isometry3d X_CA = Transform(pose);
+    return AimPinion(LineOf(s, a, frame, X_CA), X_CA.linear().col(1), std::nullopt)->turn;
+  };
+  EXPECT_NEAR(aim(axle, van.driveshafts[0], 0.01), aim(turned, shaft, -0.01), 1e-12);
+}
+
+TEST(AimPinion, ADoubleJointAtThePinionHasNone) {
+  Vehicle van = sample::HarbourVan();
+  van.driveshafts[0].axle_joint = kDouble;
+  const AxleFrame frame = PrepareAxle(van.axles[kRear]);
+  const DriveshaftLine line = LineOf(van.driveshafts[0], van.axles[kRear], frame, frame.X_CA);
+  EXPECT_FALSE(AimPinion(line, Eigen::Vector3d::UnitY(), std::nullopt));
+}
+
+}  // namespace
+}  // namespace linkwright
