@@ -37,7 +37,7 @@ int RunCheck(const CheckOptions& options, Streams& streams) {
   std::vector<Finding> findings;
   try {
     tables = CheckTables(file.vehicle, report, units);
-    findings = CheckFindings(file.vehicle, report, units);
+    findings = AllFindings(file, report, units);
   } catch (const ModelError& error) {
     throw Locate(file, error);
   }

@@ -67,17 +67,6 @@ std::string Cautions() {
          "stands.\n";
 }
 
-std::string CountFindings(const VehicleFile& file) {
-  const CheckReport report = CheckVehicle(file.vehicle);
-  long count = 0;
-  for (const Finding& finding : CheckFindings(file.vehicle, report, file.units)) {
-    if (finding.warning) ++count;
-  }
-  if (count == 0) return {};
-  return fmt::format("look at this: {} {} in the file may be wrong; linkwright check {} names {}",
-                     count, count == 1 ? "thing" : "things", file.path, count == 1 ? "it" : "them");
-}
-
 void PrintNotes(std::ostream& out, const std::vector<std::string>& notes) {
   if (!notes.empty()) out << "\n";
   for (const std::string& note : notes) out << note << "\n";

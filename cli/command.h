@@ -7,6 +7,7 @@
 #include <ostream>
 #include <stdexcept>
 
+#include "cli/findings.h"
 #include "cli/log.h"
 #include "cli/run.h"
 #include "io/read/vehicle_file.h"
@@ -63,9 +64,6 @@ void WriteFiles(const CommonOptions& options, const DataTable& csv, const Docume
 
 // The cautions that go under predictions.
 [[nodiscard]] std::string Cautions();
-
-// How many things `check` would point at in this file, and a line that says so; empty for none.
-[[nodiscard]] std::string CountFindings(const VehicleFile& file);
 
 // One line a note, with an empty line before the first.
 void PrintNotes(std::ostream& out, const std::vector<std::string>& notes);

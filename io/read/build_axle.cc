@@ -89,6 +89,14 @@ Steering BuildSteering(const Node& node) {
   return steering;
 }
 
+void BuildGaps(const Node& node, Axle& axle) {
+  const Node* gaps = Find(node, "gaps");
+  if (gaps == nullptr) return;
+  for (const Entry& entry : gaps->entries) {
+    axle.gaps.push_back({entry.key, SpanAt(entry.value).value(), NumberAt(entry.value, "least")});
+  }
+}
+
 void BuildSmallParts(const Node& node, Axle& axle) {
   if (const Node* tire = Find(node, "tire")) {
     axle.tire = {NumberAt(*tire, "radius"), NumberAt(*tire, "width"), NumberAt(*tire, "rate")};
@@ -135,6 +143,8 @@ Axle BuildAxle(const Node& root, std::string_view name) {
   axle.springs = BuildMembers<Spring>(node, "springs", BuildSpring);
   axle.bump_stops = BuildMembers<Stop>(node, "bump_stops", BuildStop);
   axle.dampers = BuildMembers<Damper>(node, "dampers", BuildDamper);
+  axle.rating = NumberAt(node, "rating");
+  BuildGaps(node, axle);
   BuildSmallParts(node, axle);
   axle.opening = BuildOpening(root, name);
   return axle;

@@ -127,6 +127,33 @@ Mass BuildMass(const Node& item) {
   return {TextAt(item, "item"), NumberAt(item, "mass").value(), PointAt(item, "at").value()};
 }
 
+namespace {
+
+WarningLimits BuildLimits(const Node& node) {
+  const auto number = [&](std::string_view key) { return NumberOr(node, "limits", key); };
+  WarningLimits limits;
+  limits.coil_preload = number("coil_preload");
+  limits.coil_gap = number("coil_gap");
+  limits.stop_crush = number("stop_crush");
+  limits.height_change = number("height_change");
+  limits.tire_squash = number("tire_squash");
+  limits.mirror = number("mirror");
+  limits.triangulation = number("triangulation");
+  limits.pitch = number("pitch");
+  limits.link_slope = number("link_slope");
+  limits.roll_steer = number("roll_steer");
+  limits.frequency = number("frequency");
+  limits.side_to_side = number("side_to_side");
+  limits.bump_left = number("bump_left");
+  limits.scales = number("scales");
+  limits.hub_height = number("hub_height");
+  limits.gap = number("gap");
+  limits.link_force = NumberAt(node, "link_force");
+  return limits;
+}
+
+}  // namespace
+
 Vehicle BuildVehicle(const Node& root) {
   Vehicle vehicle;
   vehicle.title = TextAt(root, "title");
@@ -148,6 +175,7 @@ Vehicle BuildVehicle(const Node& root) {
       vehicle.marks.push_back({entry.key, PointAt(*marks, entry.key).value()});
     }
   }
+  if (const Node* limits = Find(root, "limits")) vehicle.limits = BuildLimits(*limits);
   return vehicle;
 }
 

@@ -89,6 +89,7 @@ const std::vector<Group>& Format() {
   static const std::vector<Group> format = [] {
     std::vector<Group> groups = VehicleGroups();
     for (const Group& group : AxleGroups()) groups.push_back(group);
+    for (const Group& group : LimitGroups()) groups.push_back(group);
     return groups;
   }();
   return format;

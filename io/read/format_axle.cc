@@ -34,6 +34,11 @@ Group AxleGroup() {
           Part("bump_stops", "bump_stop", "The bump stops, each under a name of your own.",
                Many::kNamed),
           Part("dampers", "damper", "The dampers, each under a name of your own.", Many::kNamed),
+          Part("gaps", "gap",
+               "Points of chassis and axle that must keep clear of one another, as oil pan and "
+               "housing, each under a name of your own.",
+               Many::kNamed),
+          Number("rating", D::kMass, kPositive, "What the axle may carry on the floor."),
           Part("steering", "steering", "The steering linkage to this axle."),
           Part("anti_roll_bar", "anti_roll_bar", "The anti-roll bar, free in the measured stance."),
           Part("pinion", "pinion", "The pinion shaft of a driven axle."),
@@ -169,6 +174,12 @@ std::vector<Group> SteeringGroups() {
 
 std::vector<Group> SmallGroups() {
   return {
+      {"gap",
+       "axles.A.gaps.NAME",
+       {Required(Point("frame", "The point on the chassis, engine or body.")),
+        Required(Point("axle", "The point on the axle.")),
+        Number("least", D::kLength, kPositive,
+               "Least distance over the travel; `limits.gap` unless given.")}},
       {"tire",
        "axles.A.tire",
        {Number("radius", D::kLength, kPositive,

@@ -62,6 +62,7 @@ inline Key Default(Key key, std::string_view text) {
 // The groups of one axle, and all others: each half of the table in its own file.
 [[nodiscard]] std::vector<Group> AxleGroups();
 [[nodiscard]] std::vector<Group> ArmGroups();
+[[nodiscard]] std::vector<Group> LimitGroups();
 [[nodiscard]] std::vector<Group> VehicleGroups();
 
 }  // namespace linkwright

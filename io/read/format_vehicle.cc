@@ -39,6 +39,7 @@ Group VehicleGroup() {
                       "of your own.",
            .dimension = D::kLength,
            .many = Many::kNamed},
+          Part("limits", "limits", "What `check` points at."),
       },
       {{RuleKind::kAtMostOne, {"ledger", "sprung"}}}};
 }

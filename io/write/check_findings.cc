@@ -43,29 +43,32 @@ void AddFreedom(const Axle& axle, const Freedom& freedom, UnitSystem units,
            units == UnitSystem::kMetric ? "10 mm" : "1 in")});
 }
 
-void AddWeight(const Axle& axle, const WeightCheck& weight, UnitSystem units,
+void AddWeight(const Axle& axle, const WeightCheck& weight, double most, UnitSystem units,
                std::vector<Finding>& to) {
   if (!weight.by_scales) return;
   const double off = weight.by_coils / *weight.by_scales - 1.0;
-  const bool bad = std::abs(off) > kScaleTolerance;
+  const bool bad = std::abs(off) > most;
   to.push_back(
-      {bad, fmt::format("the {} axle: its coils and stops at their measured length say {}, "
-                        "the scales say {}: {:+.1f} %{}",
-                        axle.name, Amount(weight.by_coils, Dimension::kMass, units),
-                        Amount(*weight.by_scales, Dimension::kMass, units), 100.0 * off,
-                        bad ? "; above 3 % (common practice) look at the rates, free lengths "
-                              "and what was on board; where the scales are right and the coils "
-                              "cannot be measured, give free_length: weighed"
-                            : "")});
+      {bad,
+       fmt::format(
+           "the {} axle: its coils and stops at their measured length say {}, "
+           "the scales say {}: {:+.1f} %{}",
+           axle.name, Amount(weight.by_coils, Dimension::kMass, units),
+           Amount(*weight.by_scales, Dimension::kMass, units), 100.0 * off,
+           bad ? fmt::format("; above {:g} % (common practice) look at the rates, free lengths "
+                             "and what was on board; where the scales are right and the coils "
+                             "cannot be measured, give free_length: weighed",
+                             100.0 * most)
+               : "")});
 }
 
 // A wheel measured well above where its tyre would hold it was measured at mock-up height or on
 // stands.
-void AddMeasuredHeight(const Axle& axle, const WeightCheck& weight, UnitSystem units,
+void AddMeasuredHeight(const Axle& axle, const WeightCheck& weight, double most, UnitSystem units,
                        std::vector<Finding>& to) {
   if (!weight.tire_height) return;
   const double off = weight.measured_height - *weight.tire_height;
-  if (std::abs(off) <= kHubTolerance) return;
+  if (std::abs(off) <= most) return;
   to.push_back(
       {true, fmt::format("the {} axle: its wheel centres were measured {} above the floor, "
                          "but its tyres under that weight hold them at {}: was it on stands, "
@@ -115,8 +118,8 @@ std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& re
     const Axle& axle = vehicle.axles[i];
     AddFreedom(axle, report.axles[i].freedom, units, findings);
     if (!report.axles[i].weight) continue;
-    AddWeight(axle, *report.axles[i].weight, units, findings);
-    AddMeasuredHeight(axle, *report.axles[i].weight, units, findings);
+    AddWeight(axle, *report.axles[i].weight, vehicle.limits.scales, units, findings);
+    AddMeasuredHeight(axle, *report.axles[i].weight, vehicle.limits.hub_height, units, findings);
   }
   for (const Oddity& oddity : report.oddities) {
     findings.push_back({true, fmt::format("the {} axle: {}", vehicle.axles[oddity.axle].name,
@@ -124,10 +127,11 @@ std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& re
   }
   for (const Mismatch& mismatch : report.mismatches) {
     findings.push_back(
-        {true, fmt::format("the {} axle: {} are no mirror images, {} apart; more than 1/16 in "
+        {true, fmt::format("the {} axle: {} are no mirror images, {} apart; more than {} "
                            "(common practice)",
                            vehicle.axles[mismatch.axle].name, mismatch.what,
-                           Amount(mismatch.distance, Dimension::kLength, units))});
+                           Amount(mismatch.distance, Dimension::kLength, units),
+                           Amount(vehicle.limits.mirror, Dimension::kLength, units))});
   }
   return findings;
 }

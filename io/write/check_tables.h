@@ -4,6 +4,7 @@
 
 #include "io/write/json.h"
 #include "solver/study/check.h"
+#include "solver/study/warnings.h"
 
 namespace linkwright {
 
@@ -18,5 +19,9 @@ struct Finding {
 };
 [[nodiscard]] std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& report,
                                                  UnitSystem units);
+
+// What the finished vehicle is pointed at for, and what links fighting one another must take.
+[[nodiscard]] std::vector<Finding> WarningFindings(const Vehicle& vehicle,
+                                                   const WarningReport& report, UnitSystem units);
 
 }  // namespace linkwright

@@ -13,6 +13,8 @@
 #include <string>
 #include <vector>
 
+#include "solver/model/warning_limits.h"
+
 namespace linkwright {
 
 // Which side of the vehicle a member stands on; kMiddle for one that was not given as a pair.
@@ -125,6 +127,13 @@ struct Damper {
   std::optional<double> rebound;   // [N s/m]
 };
 
+// Two points that must keep clear of one another: an oil pan and the housing below it.
+struct Gap {
+  std::string name;
+  Span span;
+  std::optional<double> least;  // [m]; absent: as the limits have it
+};
+
 struct Tire {
   std::optional<double> radius;  // unloaded [m]; not used without a rate
   std::optional<double> width;   // [m]
@@ -189,6 +198,8 @@ struct Axle {
   std::vector<Spring> springs;
   std::vector<Stop> bump_stops;
   std::vector<Damper> dampers;
+  std::vector<Gap> gaps;
+  std::optional<double> rating;         // what the axle may carry on the floor [kg]
   std::optional<double> bar_roll_rate;  // anti-roll bar, per radian of housing roll [N m/rad]
   std::optional<Pinion> pinion;
   std::optional<Kingpin> kingpin;
@@ -277,6 +288,7 @@ struct Vehicle {
   std::optional<Ledger> ledger;
   std::vector<Load> loads;  // at least one; a file without loads has one named "empty"
   std::vector<Mark> marks;
+  WarningLimits limits = {};
 };
 
 }  // namespace linkwright

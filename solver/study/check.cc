@@ -9,14 +9,15 @@ namespace {
 Eigen::Vector3d Mirrored(const Eigen::Vector3d& p) { return {p.x(), -p.y(), p.z()}; }
 
 void AddMismatch(std::vector<Mismatch>& to, size_t axle, const std::string& what,
-                 const Eigen::Vector3d& left, const Eigen::Vector3d& right) {
+                 const Eigen::Vector3d& left, const Eigen::Vector3d& right, double most) {
   const double distance = (Mirrored(right) - left).norm();
-  if (distance > kMirrorTolerance) to.push_back({axle, what, distance});
+  if (distance > most) to.push_back({axle, what, distance});
 }
 
 // Members given one by one whose names differ in "left" and "right" only are meant as twins.
 template <typename Member>
-void AddTwins(std::vector<Mismatch>& to, size_t axle, const std::vector<Member>& members) {
+void AddTwins(std::vector<Mismatch>& to, size_t axle, const std::vector<Member>& members,
+              double most) {
   for (const Member& left : members) {
     const std::string name = DisplayName(left.name);
     const size_t at = name.find("left");
@@ -25,20 +26,21 @@ void AddTwins(std::vector<Mismatch>& to, size_t axle, const std::vector<Member>&
     twin.replace(at, 4, "right");
     for (const Member& right : members) {
       if (DisplayName(right.name) != twin) continue;
-      AddMismatch(to, axle, name + " and right, frame end", left.span.p_CP, right.span.p_CP);
-      AddMismatch(to, axle, name + " and right, axle end", left.span.p_CQ, right.span.p_CQ);
+      AddMismatch(to, axle, name + " and right, frame end", left.span.p_CP, right.span.p_CP, most);
+      AddMismatch(to, axle, name + " and right, axle end", left.span.p_CQ, right.span.p_CQ, most);
     }
   }
 }
 
 void AddMismatches(const Vehicle& vehicle, std::vector<Mismatch>& to) {
+  const double most = vehicle.limits.mirror;
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = vehicle.axles[i];
-    AddMismatch(to, i, "wheel centres", axle.p_CW_l, axle.p_CW_r);
-    AddTwins(to, i, axle.links);
-    AddTwins(to, i, axle.springs);
-    AddTwins(to, i, axle.bump_stops);
-    AddTwins(to, i, axle.dampers);
+    AddMismatch(to, i, "wheel centres", axle.p_CW_l, axle.p_CW_r, most);
+    AddTwins(to, i, axle.links, most);
+    AddTwins(to, i, axle.springs, most);
+    AddTwins(to, i, axle.bump_stops, most);
+    AddTwins(to, i, axle.dampers, most);
   }
 }
 

@@ -46,13 +46,9 @@ struct AxleCheck {
 struct CheckReport {
   std::array<AxleCheck, 2> axles;
   std::vector<CoilCheck> coils;
-  std::vector<Mismatch> mismatches;  // greater than kMirrorTolerance
+  std::vector<Mismatch> mismatches;  // greater than WarningLimits::mirror
   std::vector<Oddity> oddities;
 };
-
-constexpr double kMirrorTolerance = 0.0254 / 16.0;  // [m] 1/16 in, common practice
-constexpr double kHubTolerance = 0.012;             // [m] General Motors trim height, left to right
-constexpr double kScaleTolerance = 0.03;            // ledger against scales, common practice
 
 // Needs frames only, so that it also reports on links that leave an axle free.
 //   errors   ModelError where an axle cannot be prepared (a link of no length)

@@ -162,7 +162,7 @@ ShaftReport ReportShaft(const Rig& rig, const Standing& standing, const Drivelin
   AddTravel(basis, standing, request.step, report);
   AddExtremes(basis, standing, report);
   report.aim = AimOf(shaft, rig, standing, std::nullopt);
-  AddCures(basis, standing, request.load, report);
+  if (request.cures) AddCures(basis, standing, request.load, report);
   AddTorque(basis, standing, report);
   return report;
 }

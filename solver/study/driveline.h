@@ -72,6 +72,7 @@ struct DrivelineRequest {
   std::optional<double> speed;   // of every output [rad/s]; absent: each shaft's top speed
   std::optional<double> torque;  // at the driven axle's wheels together, forward + [N m]
   double step = 0.02;            // between rows of travel [m]
+  bool cures = true;             // seek the links that would make it cancel
 };
 
 // Every shaft of the vehicle, standing at rest.

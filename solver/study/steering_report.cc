@@ -35,7 +35,7 @@ std::vector<HandRow> LockToLock(const SteeredAxle& steered, double wheelbase) {
 }
 
 SteeredAxle ReportAxle(const Rig& rig, const Standing& standing, const Load* load, size_t axle,
-                       double step) {
+                       double step, bool cures) {
   const Axle& part = rig.vehicle->axles[axle];
   const AxleFrame& frame = rig.axles[axle].frame;
   const Stance* stance = standing.stance ? &*standing.stance : nullptr;
@@ -47,6 +47,8 @@ SteeredAxle ReportAxle(const Rig& rig, const Standing& standing, const Load* loa
   for (size_t i = 0; i < steered.travel.rows.size(); ++i) {
     if (steered.travel.rows[i].travel == 0.0) steered.rest = i;
   }
+  steered.match = MatchBar(rig, standing, axle);
+  if (!cures) return steered;
   steered.roll = SweepMotion(rig, stance,
                              {.kind = MotionKind::kRoll,
                               .wheel = 0,
@@ -60,7 +62,6 @@ SteeredAxle ReportAxle(const Rig& rig, const Standing& standing, const Load* loa
                              AtHubHeight(PrepareKingpin(part, frame, -1.0)))
                                 .norm();
   steered.lock = LockToLock(steered, steered.travel.rows[steered.rest].wheelbase);
-  steered.match = MatchBar(rig, standing, axle);
   if (steered.match) steered.moves = MoveBar(rig, standing, load, axle, steered.match->link);
   return steered;
 }
@@ -68,13 +69,13 @@ SteeredAxle ReportAxle(const Rig& rig, const Standing& standing, const Load* loa
 }  // namespace
 
 SteeringReport ReportSteering(const Rig& rig, const Standing& standing, const Load* load,
-                              double step) {
+                              double step, bool cures) {
   SteeringReport report{.axles = {},
-                        .sideways = {CentreAxle(rig, standing, load, kFront),
-                                     CentreAxle(rig, standing, load, kRear)}};
+                        .sideways = {CentreAxle(rig, standing, load, kFront, cures),
+                                     CentreAxle(rig, standing, load, kRear, cures)}};
   for (size_t i = 0; i < 2; ++i) {
     if (!rig.vehicle->axles[i].steering) continue;
-    report.axles.push_back(ReportAxle(rig, standing, load, i, step));
+    report.axles.push_back(ReportAxle(rig, standing, load, i, step, cures));
   }
   return report;
 }

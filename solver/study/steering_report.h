@@ -74,8 +74,9 @@ struct SteeringReport {
 
 //   standing   of `rig` under `load`; null: geometry only
 //   step       between rows of travel [m]
+//   cures      seek what would mend; without, only what is pointed at is found
 //   errors     ModelError as PrepareKnuckle. source: docs/theory.md (65), (67) to (69)
 [[nodiscard]] SteeringReport ReportSteering(const Rig& rig, const Standing& standing,
-                                            const Load* load, double step);
+                                            const Load* load, double step, bool cures = true);
 
 }  // namespace linkwright

@@ -153,7 +153,8 @@ std::vector<BarMove> MoveBar(const Rig& rig, const Standing& standing, const Loa
   return moves;
 }
 
-SidewaysCure CentreAxle(const Rig& rig, const Standing& standing, const Load* load, size_t axle) {
+SidewaysCure CentreAxle(const Rig& rig, const Standing& standing, const Load* load, size_t axle,
+                        bool cures) {
   const Axle& part = rig.vehicle->axles[axle];
   SidewaysCure cure{.axle = axle,
                     .offset = standing.level[axle].pose.y,
@@ -161,7 +162,7 @@ SidewaysCure CentreAxle(const Rig& rig, const Standing& standing, const Load* lo
                     .by = std::nullopt,
                     .drag_link_by = std::nullopt};
   const std::optional<size_t> link = TrackBarOf(part);
-  if (!link) return cure;
+  if (!link || !cures) return cure;
   cure.bar = LinkSet{.name = DisplayName(part.links[*link].name),
                      .members = {*link},
                      .thread = part.links[*link].thread};

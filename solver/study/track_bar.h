@@ -18,6 +18,6 @@ namespace linkwright {
                                            const Load* load, size_t axle, size_t link);
 
 [[nodiscard]] SidewaysCure CentreAxle(const Rig& rig, const Standing& standing, const Load* load,
-                                      size_t axle);
+                                      size_t axle, bool cures = true);
 
 }  // namespace linkwright

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include "tests/cli/pleased_vehicle.h"
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
 
@@ -18,7 +19,8 @@ std::string ValueOf(const Sheet& sheet, const std::string& table, const std::str
 }
 
 TEST(CheckCommand, PassesASoundVehicle) {
-  const Outcome outcome = RunProgram({"check", VehiclePath("harbour_van"), "--strict"});
+  const Folder folder;
+  const Outcome outcome = RunProgram({"check", PleasedVehicle(folder), "--strict"});
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_EQ(outcome.err, "");
   for (const char* table : {"axles", "coils", "masses", "weights"}) {
@@ -108,7 +110,7 @@ TEST_F(Crooked, AWarningIsPrintedAndIsNoError) {
   EXPECT_EQ(outcome.err, "");
   EXPECT_TRUE(HasLine(outcome.out,
                       "look at this: the rear axle: wheel centres are no mirror images, 5.0 mm "
-                      "apart; more than 1/16 in (common practice)"))
+                      "apart; more than 1.6 mm (common practice)"))
       << outcome.out;
 }
 

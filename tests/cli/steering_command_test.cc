@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "tests/cli/pleased_vehicle.h"
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
 
@@ -31,10 +32,7 @@ TEST(SteeringCommand, PointsAtSteerInBump) {
 
 TEST(SteeringCommand, ALimitOfTheFileDecides) {
   const Folder folder;
-  const std::string file = folder.Write(
-      "wide.yaml", "base: " + VehiclePath("harbour_van") +
-                       "\nadd:\n  axles.front.steering.limits: {steer_rate: 0.5 deg/in}\n");
-  EXPECT_EQ(RunProgram({"steering", file, "--strict"}).exit, 0);
+  EXPECT_EQ(RunProgram({"steering", PleasedVehicle(folder), "--strict"}).exit, 0);
 }
 
 TEST(SteeringCommand, WithATieRodItTurnsLockToLock) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "tests/cli/pleased_vehicle.h"
 #include "tests/cli/program.h"
 #include "tests/io/write/comma_locale.h"
 
@@ -100,9 +101,9 @@ TEST(SweepCommand, ATravelThatIsAskedForAndNotReachedIsANoUnderStrict) {
 }
 
 TEST(SweepCommand, ATravelThatIsReachedIsNoNoUnderStrict) {
+  const Folder folder;
   EXPECT_EQ(
-      RunProgram({"sweep", VehiclePath("harbour_van"), "--from", "-20", "--to", "20", "--strict"})
-          .exit,
+      RunProgram({"sweep", PleasedVehicle(folder), "--from", "-20", "--to", "20", "--strict"}).exit,
       0);
 }
 

@@ -104,7 +104,7 @@ TEST(CheckFindings, MembersThatAreNoMirrorImagesAreAWarningWithTheDistance) {
   const std::vector<Finding> findings = FindingsOf(sound, UnitSystem::kInch);
   EXPECT_TRUE(findings.back().warning);
   EXPECT_EQ(findings.back().text,
-            "the rear axle: wheel centres are no mirror images, 1.00 in apart; more than 1/16 in "
+            "the rear axle: wheel centres are no mirror images, 1.00 in apart; more than 0.06 in "
             "(common practice)");
 }
 

@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "io/write/check_tables.h"
+
+namespace linkwright {
+namespace {
+
+struct Writer {
+  UnitSystem units;
+  [[nodiscard]] std::string operator()(double si, Dimension dimension) const {
+    const Unit& unit = UnitOf(dimension, units);
+    return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
+  }
+  [[nodiscard]] std::string Length(double si) const { return (*this)(si, Dimension::kLength); }
+  [[nodiscard]] std::string Angle(double si) const { return (*this)(si, Dimension::kAngle); }
+};
+
+std::string Percent(double share) { return fmt::format("{:.1f} %", 100.0 * share); }
+
+std::string OfEnds(const Warning& warning, const Writer& write) {
+  switch (warning.kind) {
+    case WarningKind::kCoilUnseats:
+      return warning.value < 0.0
+                 ? fmt::format("{} is off its seat by {} at full droop", warning.member,
+                               write.Length(-warning.value))
+                 : fmt::format(
+                       "{} is squeezed {} at full droop, less than {}: it may leave its "
+                       "seat",
+                       warning.member, write.Length(warning.value), write.Length(warning.limit));
+    case WarningKind::kCoilNearSolid:
+      return fmt::format("{} has {} left at full bump before it is solid, less than {}",
+                         warning.member, write.Length(warning.value), write.Length(warning.limit));
+    case WarningKind::kDamperEndsDroop:
+      return fmt::format("the damper is the stop in droop, at {}: {}; a strap spares it",
+                         write.Length(warning.value), warning.member);
+    case WarningKind::kDamperEndsBump:
+      return fmt::format(
+          "the damper is the stop in bump, at {}: {}; it breaks before a stop "
+          "would",
+          write.Length(warning.value), warning.member);
+    case WarningKind::kNoStop:
+      return "no bump stop is in the file, so what ends bump is taken as rigid";
+    case WarningKind::kStopTakenRigid:
+      return fmt::format(
+          "the curve of {} ends at {} of its free length, less than {}: a foam "
+          "stop of 70 mm crushes to 28; is it taken as rigid?",
+          warning.member, Percent(warning.value), Percent(warning.limit));
+    case WarningKind::kShortBump:
+      return fmt::format("bump travel is {} at rest, less than {}: {}", write.Length(warning.value),
+                         write.Length(warning.limit), warning.member);
+    default:
+      return fmt::format("{} comes as near as {} over the travel, less than {}", warning.member,
+                         write.Length(warning.value), write.Length(warning.limit));
+  }
+}
+
+std::string AtRest(const Warning& warning, const Writer& write) {
+  switch (warning.kind) {
+    case WarningKind::kMockUpHeight:
+      return fmt::format(
+          "even under '{}' its wheel rests {} from where it was measured in its opening, "
+          "more than {}: set wheelbase and opening at loaded height, not at "
+          "mock-up height",
+          warning.load, write.Length(warning.value), write.Length(warning.limit));
+    case WarningKind::kNominalTire:
+      return fmt::format(
+          "its tyre is flattened by {} of its radius as measured, less than {}: is "
+          "the nominal radius taken for the loaded one?",
+          Percent(warning.value), Percent(warning.limit));
+    case WarningKind::kOverRating:
+      return fmt::format("under '{}' it carries {}, above its rating of {}", warning.load,
+                         write(warning.value, Dimension::kMass),
+                         write(warning.limit, Dimension::kMass));
+    case WarningKind::kRidesStiff:
+      return fmt::format(
+          "under '{}' its ride frequency is {}, above {}: a donor's springs under a "
+          "lighter body?",
+          warning.load, write(warning.value, Dimension::kFrequency),
+          write(warning.limit, Dimension::kFrequency));
+    default:
+      return fmt::format(
+          "under '{}' its {} wheel stands {} farther up than the other, more than "
+          "{}",
+          warning.load, warning.value > 0.0 ? "left" : "right",
+          write.Length(std::abs(warning.value)), write.Length(warning.limit));
+  }
+}
+
+std::string OfLinks(const Warning& warning, const Writer& write) {
+  switch (warning.kind) {
+    case WarningKind::kNarrowTriangle:
+      return fmt::format(
+          "{} left and right spread {} seen from above, less than {}: nothing else "
+          "holds the axle sideways",
+          warning.member, write.Angle(warning.value), write.Angle(warning.limit));
+    case WarningKind::kCenterInsideOut:
+      return fmt::format(
+          "its instant centre turns inside out near {} of travel: anti-squat, "
+          "anti-dive and pitch change sign in their trend there",
+          write.Length(warning.value));
+    case WarningKind::kPitches:
+      return fmt::format("its housing turns {} over the travel, more than {}",
+                         write.Angle(warning.value), write.Angle(warning.limit));
+    case WarningKind::kLinkSlopes:
+      return fmt::format("{} slopes {} from the side at rest, more than {}", warning.member,
+                         write.Angle(std::abs(warning.value)), write.Angle(warning.limit));
+    case WarningKind::kRollSteers:
+      return fmt::format("it steers {} with roll at rest, more than {} either way",
+                         write(warning.value, Dimension::kAngleRatio),
+                         write(warning.limit, Dimension::kAngleRatio));
+    default:
+      return fmt::format(
+          "at crossed extremes {} takes {} from links fighting one another, more "
+          "than {}",
+          warning.member, write(warning.value, Dimension::kForce),
+          write(warning.limit, Dimension::kForce));
+  }
+}
+
+std::string Describe(const Warning& warning, const Writer& write) {
+  switch (warning.kind) {
+    case WarningKind::kMockUpHeight:
+    case WarningKind::kNominalTire:
+    case WarningKind::kOverRating:
+    case WarningKind::kRidesStiff:
+    case WarningKind::kSitsAskew:
+      return AtRest(warning, write);
+    case WarningKind::kNarrowTriangle:
+    case WarningKind::kCenterInsideOut:
+    case WarningKind::kPitches:
+    case WarningKind::kLinkSlopes:
+    case WarningKind::kRollSteers:
+    case WarningKind::kLinksFight:
+      return OfLinks(warning, write);
+    default:
+      return OfEnds(warning, write);
+  }
+}
+
+}  // namespace
+
+std::vector<Finding> WarningFindings(const Vehicle& vehicle, const WarningReport& report,
+                                     UnitSystem units) {
+  const Writer write{units};
+  std::vector<Finding> findings;
+  for (const Warning& warning : report.warnings) {
+    findings.push_back({true, fmt::format("the {} axle: {}", vehicle.axles[warning.axle].name,
+                                          Describe(warning, write))});
+  }
+  for (const FightAtExtremes& fight : report.fights) {
+    findings.push_back(
+        {false,
+         fmt::format("the {} axle: crossed to {}, {} takes {} from the others; a joint twists {} "
+                     "and misaligns {}: rod ends must take that, bushings give it",
+                     vehicle.axles[fight.axle].name, write.Angle(fight.cross), fight.member,
+                     write(fight.force, Dimension::kForce), write.Angle(fight.twist),
+                     write.Angle(fight.misalignment))});
+  }
+  return findings;
+}
+
+}  // namespace linkwright

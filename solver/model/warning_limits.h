@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+// What `check` holds a vehicle against; every one can be set in the file. Sources beside their keys
+// in io/read/format_limits.cc, where the defaults are too.
+#pragma once
+
+#include <optional>
+
+namespace linkwright {
+
+constexpr double kLimitDegree = 3.14159265358979323846 / 180.0;  // [rad]
+
+struct WarningLimits {
+  double coil_preload = 0.0254 / 4.0;   // left in a coil at full droop [m]
+  double coil_gap = 0.0254 / 4.0;       // left before a coil is solid at full bump [m]
+  double stop_crush = 0.25;             // how far a stop's curve reaches, of its free length [-]
+  double height_change = 0.0254 / 4.0;  // a wheel in its opening at rest against as measured [m]
+  double tire_squash = 0.01;      // unloaded radius less measured hub height, of the radius [-]
+  double mirror = 0.0254 / 16.0;  // left members and right ones [m]
+  double triangulation =
+      40.0 * kLimitDegree;  // between two arms that alone hold an axle sideways, from above [rad]
+  double pitch = 3.0 * kLimitDegree;        // of a housing over its travel [rad]
+  double link_slope = 12.0 * kLimitDegree;  // of a fore-and-aft link at rest, from the side [rad]
+  double roll_steer = 0.10;            // either way [rad/rad]
+  double frequency = 1.8;              // ride frequency at rest [Hz]
+  double side_to_side = 0.012;         // one axle's wheel travels at rest, left against right [m]
+  double bump_left = 2.0 * 0.0254;     // wheel travel left at rest before the end of bump [m]
+  double scales = 0.03;                // coils against scales [-]
+  double hub_height = 0.012;           // measured against what the tyre holds [m]
+  double gap = 0.0254;                 // between a point of the chassis and one of the axle [m]
+  std::optional<double> link_force = {};  // from links fighting one another at crossed extremes [N]
+};
+
+}  // namespace linkwright

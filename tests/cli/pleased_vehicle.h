@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// The reference vehicle with every limit set so wide that nothing is pointed at.
+#pragma once
+
+#include <string>
+
+#include "tests/cli/program.h"
+#include "tests/io/write/folder.h"
+
+namespace linkwright::check {
+
+inline std::string PleasedVehicle(const Folder& folder) {
+  return folder.Write(
+      "pleased.yaml",
+      "base: " + VehiclePath("harbour_van") +
+          "\nadd:\n"
+          "  limits: {coil_preload: 0, pitch: 9 deg, link_slope: 20 deg, roll_steer: 0.5,\n"
+          "           frequency: 3, side_to_side: 50, height_change: 50}\n"
+          "  axles.front.steering.limits: {steer_rate: 0.5 deg/in}\n"
+          "  driveshafts.rear.limits: {joint_least: 0}\n"
+          "remove:\n"
+          "  - axles.front.dampers.damper.longest\n"
+          "  - axles.rear.dampers.damper.longest\n"
+          "  - driveshafts.rear.slip\n");
+}
+
+}  // namespace linkwright::check
