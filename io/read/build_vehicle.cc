@@ -148,6 +148,9 @@ Vehicle BuildVehicle(const Node& root) {
       vehicle.marks.push_back({entry.key, PointAt(*marks, entry.key).value()});
     }
   }
+  if (const Node* leaf = Find(root, "leaf_original")) {
+    vehicle.leaf_original = BuildLeafOriginal(*leaf);
+  }
   return vehicle;
 }
 

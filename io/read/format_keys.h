@@ -33,6 +33,10 @@ inline Key Point(std::string_view name, std::string_view meaning) {
   return {.name = name, .kind = Kind::kPoint, .meaning = meaning, .dimension = Dimension::kLength};
 }
 
+inline Key Side(std::string_view name, std::string_view meaning) {
+  return {.name = name, .kind = Kind::kSide, .meaning = meaning, .dimension = Dimension::kLength};
+}
+
 inline Key Text(std::string_view name, std::string_view meaning) {
   return {.name = name, .kind = Kind::kText, .meaning = meaning};
 }
@@ -62,6 +66,7 @@ inline Key Default(Key key, std::string_view text) {
 // The groups of one axle, and all others: each half of the table in its own file.
 [[nodiscard]] std::vector<Group> AxleGroups();
 [[nodiscard]] std::vector<Group> ArmGroups();
+[[nodiscard]] std::vector<Group> LeafGroups();
 [[nodiscard]] std::vector<Group> VehicleGroups();
 
 }  // namespace linkwright

@@ -13,6 +13,8 @@
 #include <string>
 #include <vector>
 
+#include "solver/model/leaf.h"
+
 namespace linkwright {
 
 // Which side of the vehicle a member stands on; kMiddle for one that was not given as a pair.
@@ -277,6 +279,8 @@ struct Vehicle {
   std::optional<Ledger> ledger;
   std::vector<Load> loads;  // at least one; a file without loads has one named "empty"
   std::vector<Mark> marks;
+  std::optional<LeafOriginal>
+      leaf_original;  // of the vehicle the body came from; absent: not given
 };
 
 }  // namespace linkwright
