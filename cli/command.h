@@ -74,5 +74,6 @@ Command AddSweep(CLI::App& root);
 Command AddCompare(CLI::App& root);
 Command AddDriveline(CLI::App& root);
 Command AddSteering(CLI::App& root);
+Command AddOriginal(CLI::App& root);
 
 }  // namespace linkwright

@@ -176,6 +176,9 @@ Vehicle BuildVehicle(const Node& root) {
     }
   }
   if (const Node* limits = Find(root, "limits")) vehicle.limits = BuildLimits(*limits);
+  if (const Node* leaf = Find(root, "leaf_original")) {
+    vehicle.leaf_original = BuildLeafOriginal(*leaf);
+  }
   return vehicle;
 }
 

@@ -18,6 +18,9 @@ namespace linkwright {
 // Its A-arms, radius arms and Watt's links.
 void BuildLocating(const Node& node, Axle& axle);
 
+// The leaf springs of the vehicle a body came from.
+[[nodiscard]] LeafOriginal BuildLeafOriginal(const Node& node);
+
 // {item, mass, at} of a ledger or load.
 [[nodiscard]] Mass BuildMass(const Node& item);
 

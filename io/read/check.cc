@@ -119,6 +119,7 @@ void CheckVehicle(const Node& root, Report& report) {
   const Entry whole{"", root.place, root};
   const Part vehicle{&whole, ""};
   CheckMasses(vehicle, report);
+  CheckLeafOriginal(vehicle, report);
   const auto axles = PartAt(vehicle, "axles");
   if (!axles) return;
   const auto front = PartAt(*axles, "front");

@@ -23,6 +23,9 @@ void CheckMembers(const Part& vehicle, const Part& axle, Report& report);
 // A-arms, radius arms and Watt's links of one axle.
 void CheckArms(const Part& axle, Report& report);
 
+// The leaf springs of the vehicle a body came from.
+void CheckLeafOriginal(const Part& vehicle, Report& report);
+
 // Ledger, sprung and unsprung masses.
 void CheckMasses(const Part& vehicle, Report& report);
 

@@ -33,6 +33,10 @@ inline Key Point(std::string_view name, std::string_view meaning) {
   return {.name = name, .kind = Kind::kPoint, .meaning = meaning, .dimension = Dimension::kLength};
 }
 
+inline Key Side(std::string_view name, std::string_view meaning) {
+  return {.name = name, .kind = Kind::kSide, .meaning = meaning, .dimension = Dimension::kLength};
+}
+
 inline Key Text(std::string_view name, std::string_view meaning) {
   return {.name = name, .kind = Kind::kText, .meaning = meaning};
 }
@@ -63,6 +67,7 @@ inline Key Default(Key key, std::string_view text) {
 [[nodiscard]] std::vector<Group> AxleGroups();
 [[nodiscard]] std::vector<Group> ArmGroups();
 [[nodiscard]] std::vector<Group> LimitGroups();
+[[nodiscard]] std::vector<Group> LeafGroups();
 [[nodiscard]] std::vector<Group> VehicleGroups();
 
 }  // namespace linkwright

@@ -40,6 +40,8 @@ Group VehicleGroup() {
            .dimension = D::kLength,
            .many = Many::kNamed},
           Part("limits", "limits", "What `check` points at."),
+          Part("leaf_original", "leaf_original",
+               "The leaf springs of the vehicle the body came from: where its axles sat when new."),
       },
       {{RuleKind::kAtMostOne, {"ledger", "sprung"}}}};
 }
@@ -206,6 +208,7 @@ std::vector<Group> VehicleGroups() {
   for (const Group& group : DriveshaftPartGroups()) groups.push_back(group);
   for (const Group& group : MassGroups()) groups.push_back(group);
   for (const Group& group : OtherGroups()) groups.push_back(group);
+  for (const Group& group : LeafGroups()) groups.push_back(group);
   return groups;
 }
 

@@ -28,6 +28,13 @@ std::optional<Eigen::Vector3d> PointAt(const Node& map, std::string_view key) {
   return point;
 }
 
+std::optional<Eigen::Vector2d> SideAt(const Node& map, std::string_view key) {
+  const Node* node = Find(map, key);
+  if (node == nullptr || node->items.size() != 2) return std::nullopt;
+  if (!node->items[0].si || !node->items[1].si) return std::nullopt;
+  return Eigen::Vector2d(*node->items[0].si, *node->items[1].si);
+}
+
 std::optional<Span> SpanAt(const Node& member) {
   const auto frame = PointAt(member, "frame");
   const auto axle = PointAt(member, "axle");

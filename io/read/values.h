@@ -21,6 +21,9 @@ namespace linkwright {
 
 [[nodiscard]] std::optional<Eigen::Vector3d> PointAt(const Node& map, std::string_view key);  // [m]
 
+// A point in side view, [x, z] [m].
+[[nodiscard]] std::optional<Eigen::Vector2d> SideAt(const Node& map, std::string_view key);
+
 // Both ends of a member: `frame` and `axle`.
 [[nodiscard]] std::optional<Span> SpanAt(const Node& member);
 

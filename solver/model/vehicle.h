@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "solver/model/warning_limits.h"
+#include "solver/model/leaf.h"
 
 namespace linkwright {
 
@@ -289,6 +290,8 @@ struct Vehicle {
   std::vector<Load> loads;  // at least one; a file without loads has one named "empty"
   std::vector<Mark> marks;
   WarningLimits limits = {};
+  std::optional<LeafOriginal>
+      leaf_original;  // of the vehicle the body came from; absent: not given
 };
 
 }  // namespace linkwright

@@ -31,13 +31,15 @@ TEST(Usage, HelpGoesToStandardOutputAndIsNoError) {
   const Outcome outcome = RunProgram({"--help"});
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_EQ(outcome.err, "");
-  for (const char* command : {"check", "settle", "sweep", "compare", "driveline", "steering"}) {
+  for (const char* command :
+       {"check", "settle", "sweep", "compare", "driveline", "steering", "original"}) {
     EXPECT_NE(outcome.out.find(std::string("\n  ") + command + " "), std::string::npos) << command;
   }
 }
 
 TEST(Usage, EveryCommandHelpsWithItsOwnOptions) {
-  for (const char* command : {"check", "settle", "sweep", "compare", "driveline", "steering"}) {
+  for (const char* command :
+       {"check", "settle", "sweep", "compare", "driveline", "steering", "original"}) {
     const Outcome outcome = RunProgram({command, "--help"});
     EXPECT_EQ(outcome.exit, 0) << command;
     EXPECT_EQ(outcome.err, "") << command;
@@ -70,14 +72,14 @@ TEST(Usage, AnUnknownOptionIsNamed) {
 }
 
 TEST(Usage, AFileIsWanted) {
-  for (const char* command : {"check", "settle", "sweep", "driveline", "steering"}) {
+  for (const char* command : {"check", "settle", "sweep", "driveline", "steering", "original"}) {
     ExpectUnusable({command}, "FILE is required\n" + kMoreHelp);
   }
   ExpectUnusable({"compare", VehiclePath("harbour_van")}, "SECOND is required\n" + kMoreHelp);
 }
 
 TEST(Usage, AFileThatIsNotThereIsNamed) {
-  for (const char* command : {"check", "settle", "sweep", "driveline", "steering"}) {
+  for (const char* command : {"check", "settle", "sweep", "driveline", "steering", "original"}) {
     ExpectUnusable({command, "nowhere/van.yaml"}, "nowhere/van.yaml: no such file\n");
   }
   ExpectUnusable({"compare", VehiclePath("harbour_van"), "nowhere.yaml"},

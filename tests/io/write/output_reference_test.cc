@@ -14,6 +14,7 @@
 #include "io/write/check_tables.h"
 #include "io/write/driveline_tables.h"
 #include "io/write/motion_columns.h"
+#include "io/write/original_tables.h"
 #include "io/write/settle_columns.h"
 #include "io/write/steering_tables.h"
 #include "io/write/sweep_columns.h"
@@ -58,6 +59,9 @@ std::vector<Block> WantedBlocks() {
   }
   for (const NamedTable& named : AllSteeringTables()) {
     blocks.push_back({"steering " + named.name, ColumnReference(named.table.columns)});
+  }
+  for (const NamedTable& named : AllOriginalTables()) {
+    blocks.push_back({"original " + named.name, ColumnReference(named.table.columns)});
   }
   return blocks;
 }

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+#include <memory>
+
+#include "cli/command.h"
+#include "cli/standing.h"
+#include "io/write/long_table.h"
+#include "io/write/original_tables.h"
+#include "io/write/text_table.h"
+
+namespace linkwright {
+namespace {
+
+struct OriginalOptions {
+  CommonOptions common;
+  std::string file;
+};
+
+constexpr double kMetricStep = 0.010;  // [m] of camber when new
+constexpr double kInchStep = 0.0127;   // [m] 1/2 in
+
+OriginalReport Report(const VehicleFile& file, UnitSystem units) {
+  if (!file.vehicle.leaf_original) {
+    throw UsageError(file.path +
+                     " has no leaf springs of the old vehicle: give them as leaf_original: {rear: "
+                     "{...}}, docs/questions-leaf.md shows how");
+  }
+  try {
+    return ReportOriginal(file.vehicle, units == UnitSystem::kMetric ? kMetricStep : kInchStep);
+  } catch (const ModelError& error) {
+    throw Locate(file, error);
+  }
+}
+
+int RunOriginal(const OriginalOptions& options, Streams& streams) {
+  const VehicleFile file = ReadFor(options.common, options.file, streams);
+  const UnitSystem units = OutputUnits(options.common, file);
+  const OriginalReport report = Report(file, units);
+  const std::vector<NamedTable> tables = OriginalTables(file.vehicle, report, units);
+  Notes notes;
+  AddFindings(OriginalFindings(file.vehicle, report, units), notes);
+  const std::string findings = CountFindings(file);
+  if (!findings.empty()) notes.lines.push_back(findings);
+  WriteFiles(options.common, ToLongTable(tables),
+             {.command = "original",
+              .file = file.path,
+              .title = file.vehicle.title,
+              .tables = tables,
+              .notes = notes.lines},
+             file.inputs);
+  streams.out << Heading(file);
+  for (const NamedTable& named : tables) {
+    streams.out << ToTitledText(named.name, named.table) << "\n";
+  }
+  for (const std::string& note : notes.lines) streams.out << note << "\n";
+  streams.out << Cautions()
+              << "A leaf spring holds energy too: hold axle and leaf before a shackle, an eye or a "
+                 "U-bolt is "
+                 "undone.\nMeasure with the vehicle on its wheels; nobody works under one that a "
+                 "single jack holds up.\n";
+  return options.common.strict && (notes.warned || !findings.empty()) ? kAnswerIsNo : kDone;
+}
+
+}  // namespace
+
+Command AddOriginal(CLI::App& root) {
+  auto options = std::make_shared<OriginalOptions>();
+  CLI::App* app = root.add_subcommand(
+      "original", "where the old leaf-sprung axles sat when new: design wheelbase and openings");
+  app->add_option("FILE", options->file, "vehicle file or variant")->required();
+  AddCommonOptions(*app, options->common);
+  return {app, [options](Streams& streams) { return RunOriginal(*options, streams); }};
+}
+
+}  // namespace linkwright

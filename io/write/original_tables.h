@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+// What `original` found, as tables and as sentences.
+#pragma once
+
+#include "io/write/check_tables.h"
+#include "solver/study/original.h"
+
+namespace linkwright {
+
+// For each axle A with a spring: "A axle", "A camber"; then "wheelbase" and "openings".
+[[nodiscard]] std::vector<NamedTable> OriginalTables(const Vehicle& vehicle,
+                                                     const OriginalReport& report,
+                                                     UnitSystem units);
+
+[[nodiscard]] std::vector<Finding> OriginalFindings(const Vehicle& vehicle,
+                                                    const OriginalReport& report, UnitSystem units);
+
+// Every table there can be, for the output reference.
+[[nodiscard]] std::vector<NamedTable> AllOriginalTables();
+
+}  // namespace linkwright
