@@ -76,5 +76,7 @@ Command AddSweep(CLI::App& root);
 Command AddCompare(CLI::App& root);
 Command AddDriveline(CLI::App& root);
 Command AddSteering(CLI::App& root);
+Command AddRoll(CLI::App& root);
+Command AddRide(CLI::App& root);
 
 }  // namespace linkwright
