@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/contact_line.h"
 
+#include <cmath>
+
 namespace linkwright {
 namespace {
 
@@ -11,28 +13,41 @@ RestPoint UpOf(const RestState& state) {
   return {a, b, sqrt(RestConstant(1.0) - a * a - b * b)};
 }
 
-// Down from the housing's centre, in the plane square to its lateral axis u: by its height h over
-// the cosine of the lean. With s = n . u, the direction is (n - s u) and its rise 1 - s^2.
-RestPoint ContactOf(const RestState& state, size_t axle, const RestPoint& up) {
+// With s = n . u the direction down in the plane square to u is -(n - s u) / sqrt(1 - s^2).
+RestPoint ContactOf(const RestState& state, size_t axle, const RestPoint& up, double radius) {
   const HousingMotion& motion = state.motion[axle];
   const RestPoint lateral = AlongAxle(TaylorPoint{motion.R[1], motion.R[4], motion.R[7]}, axle);
-  const RestFunction height = HeightOfAxlePoint(state, axle, Eigen::Vector3d::Zero());
   const RestFunction s = Dot(up, lateral);
-  const RestFunction reach = height * Inverse(RestConstant(1.0) - s * s);
+  const RestFunction reach = radius * Inverse(sqrt(RestConstant(1.0) - s * s));
   return AlongAxle(motion.p, axle) - reach * (up - s * lateral);
 }
 
 }  // namespace
 
-ContactLine FindContactLine(const RestState& state) {
+ContactLine FindContactLine(const RestState& state, const std::array<double, 2>& radius) {
   ContactLine line;
   line.up = UpOf(state);
-  for (size_t axle = 0; axle < 2; ++axle) line.contact[axle] = ContactOf(state, axle, line.up);
-  const RestPoint along = line.contact[0] - line.contact[1];
-  line.length = sqrt(Dot(along, along));
-  line.along = Inverse(line.length) * along;
+  for (size_t axle = 0; axle < 2; ++axle) {
+    line.contact[axle] = ContactOf(state, axle, line.up, radius[axle]);
+  }
+  const RestPoint apart = line.contact[0] - line.contact[1];
+  const RestPoint on_floor = apart - Dot(apart, line.up) * line.up;
+  line.length = sqrt(Dot(on_floor, on_floor));
+  line.along = Inverse(line.length) * on_floor;
   line.left = Cross(line.up, line.along);
   return line;
+}
+
+std::array<double, 2> ContactRadii(const RestState& state) {
+  std::array<double, 2> radius{};
+  for (size_t axle = 0; axle < 2; ++axle) {
+    const HousingMotion& motion = state.motion[axle];
+    const Eigen::Vector3d lateral(motion.R[1].v, motion.R[4].v, motion.R[7].v);
+    const double s = UpInChassis(state).dot(lateral);
+    radius[axle] =
+        HeightOfAxlePoint(state, axle, Eigen::Vector3d::Zero()).value / std::sqrt(1.0 - s * s);
+  }
+  return radius;
 }
 
 RestFunction LeftOf(const ContactLine& line, const RestPoint& p_C) {

@@ -8,9 +8,10 @@
 namespace linkwright {
 
 // Both axles' contact points and the floor's directions, in C, as functions of the seven unknowns.
-//   contact    where the plane midway between an axle's wheels, square to its lateral axis, meets
-//              the floor straight down in it: the mean of its two wheels' contacts [m]
-//   along, left, up   unit: from the rear contact to the front one, to its left, the floor's normal
+//   contact    the point of the housing that the tyres hold: a fixed radius straight down in the
+//              plane midway between its wheels, square to its lateral axis [m]
+//   along, left, up   unit: on the floor from the rear contact to the front one, to its left, the
+//                     floor's normal
 //   source     docs/theory.md (84)
 struct ContactLine {
   std::array<RestPoint, 2> contact;
@@ -18,7 +19,12 @@ struct ContactLine {
   RestPoint along, left, up;
 };
 
-[[nodiscard]] ContactLine FindContactLine(const RestState& state);
+[[nodiscard]] ContactLine FindContactLine(const RestState& state,
+                                          const std::array<double, 2>& radius);
+
+// The radii that put both contacts on the floor at a state: the mean of an axle's two wheels'
+// contacts [m].
+[[nodiscard]] std::array<double, 2> ContactRadii(const RestState& state);
 
 // How far left of the line a point stands, along the floor [m].
 [[nodiscard]] RestFunction LeftOf(const ContactLine& line, const RestPoint& p_C);

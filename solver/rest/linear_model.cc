@@ -28,11 +28,11 @@ MovingRow RowOf(const RestFunction& f) {
 Eigen::Vector3d ValueOf(const RestPoint& p) { return {p[0].value, p[1].value, p[2].value}; }
 
 // Velocity of a point over the floor per unit of each coordinate's.
-MovingRows VelocityOf(const ContactLine& line, const RestPoint& p) {
+//   height   of the point above the floor
+MovingRows VelocityOf(const ContactLine& line, const RestPoint& p, const Height& height) {
   const RestPoint from_rear = p - line.contact[1];
   MovingRows rows;
-  rows << RowOf(Dot(line.along, from_rear)), RowOf(Dot(line.left, from_rear)),
-      RowOf(Dot(line.up, from_rear));
+  rows << RowOf(Dot(line.along, from_rear)), RowOf(Dot(line.left, from_rear)), RowOf(height);
   rows(0, kSurge) = 1.0;
   // Contacts that go sideways take the whole with them and turn it.
   const double along = Dot(line.along, from_rear).value, left = Dot(line.left, from_rear).value;
@@ -75,9 +75,10 @@ MovingMatrix Square(double inertia, const MovingRow& row) {
   return inertia * row.transpose() * row;
 }
 
-void AddBody(Parts& parts, const ContactLine& line, const SprungMass& sprung,
-             const Inertias& inertias) {
-  const MovingRows v = VelocityOf(line, BodyPoint(sprung.p_CM));
+void AddBody(Parts& parts, const ContactLine& line, const RestState& state,
+             const SprungMass& sprung, const Inertias& inertias) {
+  const MovingRows v =
+      VelocityOf(line, BodyPoint(sprung.p_CM), HeightOfBodyPoint(state, sprung.p_CM));
   const MovingRows w = TurningOfBody(line);
   parts[kBodyHeave] += Square(sprung.mass, v.row(2));
   parts[kBodyPitch] += Square(sprung.mass, v.row(0)) + Square(inertias.pitch, w.row(1));
@@ -90,8 +91,9 @@ void AddHousing(Parts& parts, const ContactLine& line, const Rig& rig, const Res
                 size_t axle, double inertia) {
   const Mass& unsprung = *rig.vehicle->axles[axle].unsprung;
   const HousingMotion& motion = state.motion[axle];
+  const Eigen::Vector3d p_AM = OnHousing(rig.axles[axle].frame, unsprung.p_CM);
   const MovingRows v =
-      VelocityOf(line, AxlePoint(state, axle, OnHousing(rig.axles[axle].frame, unsprung.p_CM)));
+      VelocityOf(line, AxlePoint(state, axle, p_AM), HeightOfAxlePoint(state, axle, p_AM));
   const MovingRows w = TurningOfHousing(TurningOfBody(line), motion, axle);
   const Eigen::RowVector3d lateral(motion.R[1].v, motion.R[4].v, motion.R[7].v);
   const MovingRow spin = lateral * w;  // about its own axis a housing has next to no inertia
@@ -193,10 +195,10 @@ Inertias InertiasOf(const Rig& rig, const Stance& stance, const RideGuesses& gue
 LinearModel Linearise(const Rig& rig, const Stance& stance, const Inertias& inertias,
                       const RideGuesses& guesses) {
   const RestState state = StateOf(stance);
-  const ContactLine line = FindContactLine(state);
+  const ContactLine line = FindContactLine(state, ContactRadii(state));
   Parts parts;
   parts.fill(MovingMatrix::Zero());
-  AddBody(parts, line, stance.sprung, inertias);
+  AddBody(parts, line, state, stance.sprung, inertias);
   for (size_t i = 0; i < 2; ++i) AddHousing(parts, line, rig, state, i, inertias.axle[i]);
   MovingMatrix M = MovingMatrix::Zero();
   for (const MovingMatrix& part : parts) M += part;
@@ -217,7 +219,7 @@ LinearModel Linearise(const Rig& rig, const Stance& stance, const Inertias& iner
   model.damping = seven.transpose() * C * seven;
   model.stiffness = model.free.transpose() * StiffnessOf(K, rig, stance, guesses) * model.free;
   const MovingRows w = TurningOfBody(line);
-  model.heave = VelocityOf(line, BodyPoint(stance.sprung.p_CM)).row(2) * moving;
+  model.heave = RowOf(HeightOfBodyPoint(state, stance.sprung.p_CM)) * moving;
   model.pitch = -w.row(1) * moving;
   model.roll = w.row(0) * moving;
   model.damped = !C.isZero(0.0);

@@ -64,6 +64,15 @@ RollGeometry RollGeometryOf(const Rig& rig, const Stance& stance) {
   return geometry;
 }
 
+HandbookTransfer TransferOfAxle(const TransferInputs& axle, double lateral, double roll) {
+  HandbookTransfer transfer{};
+  transfer.sprung = axle.sprung_mass * lateral * axle.roll_center / axle.track;
+  transfer.unsprung = axle.unsprung_mass * lateral * axle.unsprung_height / axle.track;
+  transfer.roll_moment = axle.roll_stiffness * roll / axle.track;
+  transfer.total = transfer.sprung + transfer.unsprung + transfer.roll_moment;
+  return transfer;
+}
+
 std::optional<std::array<HandbookTransfer, 2>> TransferByHandbook(const Rig& rig,
                                                                   const Stance& rest,
                                                                   double lateral) {
@@ -78,12 +87,13 @@ std::optional<std::array<HandbookTransfer, 2>> TransferByHandbook(const Rig& rig
     const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
     const Eigen::Vector3d p_CM =
         Transform(rest.motion[i].pose) * OnHousing(rig.axles[i].frame, unsprung.p_CM);
-    const double track = rig.axles[i].frame.track;
-    HandbookTransfer& own = transfer[i];
-    own.sprung = SprungMassOn(rig, rest, i) * lateral * geometry.roll_center[i] / track;
-    own.unsprung = unsprung.mass * lateral * HeightAboveFloor(rest, p_CM) / track;
-    own.roll_moment = stiffness[i] * *gradient * lateral / track;
-    own.total = own.sprung + own.unsprung + own.roll_moment;
+    transfer[i] = TransferOfAxle({.sprung_mass = SprungMassOn(rig, rest, i),
+                                  .unsprung_mass = unsprung.mass,
+                                  .roll_center = geometry.roll_center[i],
+                                  .unsprung_height = HeightAboveFloor(rest, p_CM),
+                                  .roll_stiffness = stiffness[i],
+                                  .track = rig.axles[i].frame.track},
+                                 lateral, *gradient * lateral);
   }
   return transfer;
 }

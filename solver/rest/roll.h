@@ -52,6 +52,19 @@ struct HandbookTransfer {
   double total;
 };
 
+// What the handbook wants to know of one axle.
+struct TransferInputs {
+  double sprung_mass, unsprung_mass;    // on it [kg]
+  double roll_center, unsprung_height;  // above the floor [m]
+  double roll_stiffness;                // tyres in series [N m/rad]
+  double track;                         // [m]
+};
+
+//   lateral, roll   acceleration to the left [m/s2]; of the body, left side up [rad]
+//   source          [Barton] p. 174; docs/theory.md (86)
+[[nodiscard]] HandbookTransfer TransferOfAxle(const TransferInputs& axle, double lateral,
+                                              double roll);
+
 //   lateral    acceleration to the left [m/s2]
 //   returns    absent where the weight overturns the roll stiffness
 //   source     [Barton] p. 174; docs/theory.md (86)

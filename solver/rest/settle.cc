@@ -7,16 +7,19 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <utility>
 
 #include "solver/geometry/travel_limits.h"
 #include "solver/model/error.h"
 #include "solver/model/masses.h"
+#include "solver/rest/contact_line.h"
 #include "solver/rest/total_energy.h"
 
 namespace linkwright {
 namespace {
 
 constexpr int kMostIterations = 200;
+constexpr int kMostContacts = 50;     // each brings a contact some hundred times nearer the floor
 constexpr double kStepMet = 1e-12;    // [m, rad] rounding of the coordinates
 constexpr double kLongestStep = 0.1;  // [m, rad] keeps a first step within reach of the links
 
@@ -169,20 +172,39 @@ bool UpdateHeld(const Rig& rig, const Found& found, Held& held) {
   return changed;
 }
 
-Found FindRest(const Question& question, const Stance* start, Held& held) {
-  const Rig& rig = question.rig;
+Found Begin(const Rig& rig, const Stance* start) {
   Found found{.state = {.heave = -rig.vehicle->floor_z,
                         .slope = Eigen::Vector2d::Zero(),
                         .motion = {rig.axles[0].measured, rig.axles[1].measured}}};
-  if (start != nullptr) {
-    found.state = StateOf(*start);
-    found.force = start->wheel_load;
-  }
-  for (size_t wheel = 0; wheel < 4; ++wheel) held[wheel] = !rig.vehicle->axles[wheel / 2].tire.rate;
+  if (start == nullptr) return found;
+  found.state = StateOf(*start);
+  found.force = start->wheel_load;
+  return found;
+}
+
+// Descends until no wheel of a rigid tyre is to be held or let go.
+void DescendAndHold(const Question& question, Held& held, Found& found) {
   for (int change = 0; change < 8; ++change) {
     found.converged = false;
     found = Descend(question, held, found);
-    if (!found.converged || !UpdateHeld(rig, found, held)) break;
+    if (!found.converged || !UpdateHeld(question.rig, found, held)) break;
+  }
+}
+
+// In a corner, again with the points that the tyres hold put back on the floor, until they stay;
+// the question keeps their radii.
+Found FindRest(Question& question, const Stance* start, Held& held) {
+  const Rig& rig = question.rig;
+  Found found = Begin(rig, start);
+  for (size_t wheel = 0; wheel < 4; ++wheel) held[wheel] = !rig.vehicle->axles[wheel / 2].tire.rate;
+  for (int again = 0; again < kMostContacts; ++again) {
+    const std::array<double, 2> radius = ContactRadii(found.state);
+    const std::array<double, 2> before = std::exchange(question.push.contact_radius, radius);
+    const double moved = std::max(std::abs(radius[0] - before[0]), std::abs(radius[1] - before[1]));
+    if (again > 0 && moved <= kStepMet) break;
+    found.converged = false;
+    DescendAndHold(question, held, found);
+    if (!found.converged || question.push.lateral == 0.0) break;
   }
   return found;
 }
@@ -255,7 +277,7 @@ void JudgeEnds(const Rig& rig, Stance& stance) {
 
 Stance Settle(const Rig& rig, const Load& load, const Push& push, const Stance* start) {
   RequireSettleable(*rig.vehicle);
-  const Question question{rig, WithLoad(FinishedSprungMass(*rig.vehicle), load), push};
+  Question question{rig, WithLoad(FinishedSprungMass(*rig.vehicle), load), push};
   Held held{};
   const Found found = FindRest(question, start, held);
   Stance stance = ToStance(question, load, found);

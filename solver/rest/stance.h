@@ -24,6 +24,9 @@ struct Push {
   // Torque that a shaft puts on each axle's pinion, and the reverse on the body: + presses the left
   // wheel down [N m].
   std::array<double, 2> shaft_torque{};
+  // From each housing's centre down the plane of its wheels to the point of it that the tyres hold
+  // sideways [m]; Settle sets it so that the point lies on the floor.
+  std::array<double, 2> contact_radius{};
 };
 
 struct Stance {

@@ -57,8 +57,9 @@ void AddTire(Energy& energy, const Tire& tire, const Height& height) {
 
 // A uniform field that pulls every mass outward: its potential rises to the left.
 void AddCornering(Energy& energy, const Rig& rig, const SprungMass& sprung, const RestState& state,
-                  double lateral) {
-  const ContactLine line = FindContactLine(state);
+                  const Push& push) {
+  const ContactLine line = FindContactLine(state, push.contact_radius);
+  const double lateral = push.lateral;
   energy = energy + lateral * sprung.mass * LeftOf(line, BodyPoint(sprung.p_CM));
   for (size_t i = 0; i < 2; ++i) {
     const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
@@ -116,7 +117,7 @@ Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& st
     const Taylor roll{.v = state.motion[i].pose.roll, .r = 1.0};
     if (push.shaft_torque[i] != 0.0) energy = energy + AlongAxle(push.shaft_torque[i] * roll, i);
   }
-  if (push.lateral != 0.0) AddCornering(energy, rig, sprung, state, push.lateral);
+  if (push.lateral != 0.0) AddCornering(energy, rig, sprung, state, push);
   return energy;
 }
 

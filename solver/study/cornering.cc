@@ -16,7 +16,8 @@ constexpr int kLooks = 60;  // shares looked at before an end is bisected
 
 Push Scaled(const Push& push, double share) {
   return {.lateral = share * push.lateral,
-          .shaft_torque = {share * push.shaft_torque[0], share * push.shaft_torque[1]}};
+          .shaft_torque = {share * push.shaft_torque[0], share * push.shaft_torque[1]},
+          .contact_radius = {}};
 }
 
 PushLimit Ended(LimitKind kind, const Stance& stance) {
@@ -112,7 +113,7 @@ Corner TakeCorner(const Rig& rig, const Load& load, const Stance& rest, double l
   Corner corner;
   corner.stance = rest;
   for (int step = 1; step <= kSteps; ++step) {
-    const Push push{.lateral = lateral * step / kSteps, .shaft_torque = {}};
+    const Push push{.lateral = lateral * step / kSteps, .shaft_torque = {}, .contact_radius = {}};
     corner.stance = Settle(rig, load, push, &corner.stance);
     if (corner.stance.status == StanceStatus::kNotFound) break;
   }
