@@ -111,6 +111,17 @@ void AddDampingNotes(const RideStudy& study, const RideAdvice& advice,
   }
 }
 
+void AddHopNotes(const RideStudy& study, const RideAdvice& advice,
+                 std::vector<std::string>& notes) {
+  for (const ModeReport& row : study.report.modes) {
+    const bool hop = row.mode.part == kFrontHop || row.mode.part == kRearHop;
+    const double hertz = row.mode.undamped;
+    if (!hop || (hertz >= advice.hop_least && hertz <= advice.hop_most)) continue;
+    notes.push_back(fmt::format("{} is at {:.1f} Hz; {:.0f} to {:.0f} is usual (course notes)",
+                                ModeName(row.mode.part), hertz, advice.hop_least, advice.hop_most));
+  }
+}
+
 void AddAssumptions(const VehicleFile& file, const RideStudy& study,
                     std::vector<std::string>& notes) {
   const Inertias& inertias = study.report.inertias;
@@ -143,6 +154,7 @@ std::vector<std::string> RideNotes(const VehicleFile& file, const RideStudy& stu
   const RideAdvice advice;
   AddFrequencyNotes(study, advice, notes);
   AddDampingNotes(study, advice, notes);
+  AddHopNotes(study, advice, notes);
   for (const LoadedRide& ride : study.payload) {
     if (ride.stance) continue;
     notes.push_back(fmt::format("with {} on top it finds no rest: {}",

@@ -29,16 +29,17 @@ double HeightByForces(const Axle& axle, const Floor& floor) {
     const Span& span = axle.links[static_cast<size_t>(i)].span;
     A.col(i) = At(span.p_CQ, (span.p_CQ - span.p_CP).normalized());
   }
-  A.col(4) = At(contact, Eigen::Vector3d::UnitZ());  // coils stay: the lift is theirs and the links'
+  A.col(4) =
+      At(contact, Eigen::Vector3d::UnitZ());  // coils stay: the lift is theirs and the links'
   A.col(5) << Eigen::Vector3d::Zero(), Eigen::Vector3d::UnitX();
   const Wrench forces = A.fullPivLu().solve(-At(contact, Eigen::Vector3d::UnitY()));
-  return forces[5];  // moment per unit of side force about the contact
+  return -forces[5];  // a unit force to the left at height h has the moment -h about the contact
 }
 
 TEST(RollCentre, ByForceBalanceIsTheKinematicOne) {
   const Vehicle truck = sample::LevelTruck();
-  for (const Axle& axle : {sample::TriangulatedRear(), truck.axles[0], truck.axles[1],
-                           sample::ThreeLinkTrackBar()}) {
+  for (const Axle& axle :
+       {sample::TriangulatedRear(), truck.axles[0], truck.axles[1], sample::ThreeLinkTrackBar()}) {
     const AxleFrame frame = PrepareAxle(axle);
     const HousingMotion motion = EvaluateMotion(frame, frame.measured);
     const Floor floor;  // level, through z = 0
