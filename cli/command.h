@@ -75,5 +75,7 @@ Command AddCompare(CLI::App& root);
 Command AddDriveline(CLI::App& root);
 Command AddSteering(CLI::App& root);
 Command AddOriginal(CLI::App& root);
+Command AddRoll(CLI::App& root);
+Command AddRide(CLI::App& root);
 
 }  // namespace linkwright

@@ -39,6 +39,7 @@ constexpr Unit kPct{"%", "_pct", 0.01, 1};
 constexpr Unit kDegPerDeg{"deg/deg", "_deg_per_deg", 1.0, 3};
 constexpr Unit kDegPerG{"deg/g", "_deg_per_g", kDegree / kGravity, 2};
 constexpr Unit kRadPerS2{"rad/s2", "_rad_per_s2", 1.0, 0};
+constexpr Unit kGravities{"g", "_g", kGravity, 2};
 constexpr Unit kPlain{"", "", 1.0, 3};
 
 // In the order of enum Dimension.
@@ -107,6 +108,8 @@ constexpr std::array kDimensions{
                  "an angle per length such as '0.1 deg/in' or '0.004 deg/mm'",
                  {"deg/mm", "_deg_per_mm", kDegree / 1e-3, 4},
                  {"deg/in", "_deg_per_in", kDegree / kInch, 3}},
+    DimensionRow{Dimension::kLateral, "sideways acceleration",
+                 "an acceleration such as 0.5, '0.5 g' or '4.9 m/s2'", kGravities, kGravities},
     DimensionRow{Dimension::kNumber, "plain number", "a plain number such as 0.64", kPlain, kPlain},
 };
 
@@ -207,6 +210,9 @@ constexpr std::array kSpellings{
     UnitSpelling{"%", D::kPercent, 0.01, true},
     UnitSpelling{"deg/deg", D::kAngleRatio, 1.0, true},
     UnitSpelling{"deg/g", D::kRollGradient, kDegree / kGravity, true},
+    UnitSpelling{"g", D::kLateral, kGravity, true},
+    UnitSpelling{"m/s2", D::kLateral, 1.0, true},
+    UnitSpelling{"ft/s2", D::kLateral, kFoot, false},
     UnitSpelling{"N*m", D::kTorque, 1.0, true},
     UnitSpelling{"kN*m", D::kTorque, 1e3, true},
     UnitSpelling{"lbf*ft", D::kTorque, kPoundForce* kFoot, true},

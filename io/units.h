@@ -34,6 +34,7 @@ enum class Dimension {
   kTorque,        // [N m]
   kAcceleration,  // of a turning shaft [rad/s2]
   kAngleRate,     // angle per length [rad/m]
+  kLateral,       // acceleration sideways [m/s2], written g
   kNumber,        // a plain number
 };
 

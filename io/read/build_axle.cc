@@ -99,11 +99,13 @@ void BuildGaps(const Node& node, Axle& axle) {
 
 void BuildSmallParts(const Node& node, Axle& axle) {
   if (const Node* tire = Find(node, "tire")) {
-    axle.tire = {NumberAt(*tire, "radius"), NumberAt(*tire, "width"), NumberAt(*tire, "rate")};
+    axle.tire = {NumberAt(*tire, "radius"), NumberAt(*tire, "width"), NumberAt(*tire, "rate"),
+                 NumberAt(*tire, "lateral_rate")};
   }
   if (const Node* unsprung = Find(node, "unsprung")) {
     axle.unsprung = {axle.name + " axle", NumberAt(*unsprung, "mass").value(),
                      PointAt(*unsprung, "at").value()};
+    axle.unsprung_roll_inertia = NumberAt(*unsprung, "roll_inertia");
   }
   if (const Node* bar = Find(node, "anti_roll_bar")) {
     axle.bar_roll_rate = NumberAt(*bar, "roll_rate").value();

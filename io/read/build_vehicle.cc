@@ -75,6 +75,7 @@ Ledger BuildLedger(const Node& node) {
   ledger.removed = BuildMasses(Find(node, "removed"));
   ledger.added = BuildMasses(Find(node, "added"));
   ledger.pitch_inertia = NumberAt(node, "pitch_inertia");
+  ledger.roll_inertia = NumberAt(node, "roll_inertia");
   return ledger;
 }
 
@@ -166,7 +167,7 @@ Vehicle BuildVehicle(const Node& root) {
   }
   if (const Node* sprung = Find(root, "sprung")) {
     vehicle.sprung = {NumberAt(*sprung, "mass").value(), PointAt(*sprung, "at").value(),
-                      NumberAt(*sprung, "pitch_inertia")};
+                      NumberAt(*sprung, "pitch_inertia"), NumberAt(*sprung, "roll_inertia")};
   }
   if (const Node* ledger = Find(root, "ledger")) vehicle.ledger = BuildLedger(*ledger);
   vehicle.loads = BuildLoads(Find(root, "loads"));

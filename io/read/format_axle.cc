@@ -186,13 +186,19 @@ std::vector<Group> SmallGroups() {
                "Unloaded radius, half the tyre's height off the ground; used only with a rate."),
         Number("width", D::kLength, kPositive, "Width of the tyre."),
         Number("rate", D::kRate, kPositive,
-               "Vertical stiffness; without it the tyre is rigid at its measured loaded height.")},
-       {{RuleKind::kNeeds, {"rate", "radius"}}}},
+               "Vertical stiffness; without it the tyre is rigid at its measured loaded height."),
+        Number("lateral_rate", D::kRate, kPositive,
+               "Stiffness sideways on the floor; half of rate is taken, and said, where it is "
+               "needed.")},
+       {{RuleKind::kNeeds, {"rate", "radius"}}, {RuleKind::kNeeds, {"lateral_rate", "rate"}}}},
       {"unsprung",
        "axles.A.unsprung",
        {Required(Number("mass", D::kMass, kPositive, "Everything that moves with the axle.")),
         Required(
-            Point("at", "Its centre: on the centreline at hub height, unless you know better."))}},
+            Point("at", "Its centre: on the centreline at hub height, unless you know better.")),
+        Number("roll_inertia", D::kInertia, kPositive,
+               "About the x axis through its centre; without it the commands that need it take an "
+               "estimate and say so.")}},
       {"anti_roll_bar",
        "axles.A.anti_roll_bar",
        {Required(Number("roll_rate", D::kRollRate, kPositive,

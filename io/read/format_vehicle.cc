@@ -129,6 +129,12 @@ std::vector<Group> DriveshaftPartGroups() {
                "at.")}}};
 }
 
+Key RollInertia() {
+  return Number("roll_inertia", D::kInertia, kPositive,
+                "The same about the x axis; without it the commands that need it take an estimate "
+                "and say so.");
+}
+
 Key Inertia() {
   return Number("pitch_inertia", D::kInertia, kPositive,
                 "Of the sprung mass about the y axis through its centre, without loads; without "
@@ -145,7 +151,8 @@ std::vector<Group> MassGroups() {
        "ledger",
        {Required(Part("weighed", "weighed", "The donor on four scales.")),
         Default(Part("removed", "item", "What came off the donor.", Many::kList), "[]"),
-        Default(Part("added", "item", "What goes on.", Many::kList), "[]"), Inertia()}},
+        Default(Part("added", "item", "What goes on.", Many::kList), "[]"), Inertia(),
+        RollInertia()}},
       {"weighed",
        "ledger.weighed",
        {Scale("front_left", "Under the front left wheel."),
@@ -164,7 +171,7 @@ std::vector<Group> MassGroups() {
       {"sprung",
        "sprung",
        {Required(Number("mass", D::kMass, kPositive, "Everything the springs carry.")),
-        Required(Point("at", "Its centre.")), Inertia()}},
+        Required(Point("at", "Its centre.")), Inertia(), RollInertia()}},
   };
 }
 

@@ -14,7 +14,8 @@ constexpr std::array kOfResults{
     Dimension::kRate,         Dimension::kAngle,   Dimension::kRollRate,
     Dimension::kFrequency,    Dimension::kPercent, Dimension::kAngleRatio,
     Dimension::kRollGradient, Dimension::kTorque,  Dimension::kAcceleration,
-    Dimension::kAngleRate};
+    Dimension::kAngleRate,    Dimension::kLateral, Dimension::kDamping,
+    Dimension::kInertia};
 
 // A bar would end the cell.
 std::string CellText(const std::string& text) {

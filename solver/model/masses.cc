@@ -16,10 +16,18 @@ struct Sum {
   }
 };
 
-double SquaredArmInSideView(const Eigen::Vector3d& p, const Eigen::Vector3d& q) {
-  const double dx = p.x() - q.x();
-  const double dz = p.z() - q.z();
-  return dx * dx + dz * dz;
+// Inertia about an axis of C through the centre of all, from what is known about the body's own.
+//   axis   0: roll, about x; 1: pitch, about y
+double LoadedInertia(double own, int axis, const SprungMass& sprung, const Load& load,
+                     const Eigen::Vector3d& p_CM) {
+  const auto squared_arm = [&](const Eigen::Vector3d& p) {
+    Eigen::Vector3d arm = p - p_CM;
+    arm[axis] = 0.0;
+    return arm.squaredNorm();
+  };
+  double inertia = own + sprung.mass * squared_arm(sprung.p_CM);
+  for (const Mass& item : load.items) inertia += item.mass * squared_arm(item.p_CM);
+  return inertia;
 }
 
 }  // namespace
@@ -56,21 +64,19 @@ SprungMass FinishedSprungMass(const Vehicle& vehicle) {
                      "more mass is taken off than was weighed: weighed less removed plus added "
                      "less both unsprung must be above zero");
   }
-  return {sum.mass, sum.moment / sum.mass, ledger.pitch_inertia};
+  return {sum.mass, sum.moment / sum.mass, ledger.pitch_inertia, ledger.roll_inertia};
 }
 
 SprungMass WithLoad(const SprungMass& sprung, const Load& load) {
   Sum sum;
   sum.Add(sprung.mass, sprung.p_CM);
   for (const Mass& item : load.items) sum.Add(item.mass, item.p_CM);
-  SprungMass loaded{sum.mass, sum.moment / sum.mass, std::nullopt};
+  SprungMass loaded{sum.mass, sum.moment / sum.mass, std::nullopt, std::nullopt};
+  if (sprung.roll_inertia) {
+    loaded.roll_inertia = LoadedInertia(*sprung.roll_inertia, 0, sprung, load, loaded.p_CM);
+  }
   if (sprung.pitch_inertia) {
-    double inertia =
-        *sprung.pitch_inertia + sprung.mass * SquaredArmInSideView(sprung.p_CM, loaded.p_CM);
-    for (const Mass& item : load.items) {
-      inertia += item.mass * SquaredArmInSideView(item.p_CM, loaded.p_CM);
-    }
-    loaded.pitch_inertia = inertia;
+    loaded.pitch_inertia = LoadedInertia(*sprung.pitch_inertia, 1, sprung, load, loaded.p_CM);
   }
   return loaded;
 }

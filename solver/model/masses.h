@@ -20,8 +20,8 @@ constexpr double kStandardGravity = 9.80665;  // [m/s2] exact, CGPM 1901
 //   source   DESIGN of the vehicle file (docs/vehicle-file.md, ledger); docs/theory.md (13)
 [[nodiscard]] SprungMass FinishedSprungMass(const Vehicle& vehicle);
 
-// The same with a load's items added: mass, centre and, where given, pitch inertia about the new
-// centre by the parallel-axis rule. source: docs/theory.md (14)
+// The same with a load's items added: mass, centre and, where given, pitch and roll inertia about
+// the new centre by the parallel-axis rule. source: docs/theory.md (14)
 [[nodiscard]] SprungMass WithLoad(const SprungMass& sprung, const Load& load);
 
 }  // namespace linkwright

@@ -139,6 +139,8 @@ struct Tire {
   std::optional<double> radius;  // unloaded [m]; not used without a rate
   std::optional<double> width;   // [m]
   std::optional<double> rate;    // vertical [N/m]; absent: rigid at its measured loaded height
+  // Sideways on the floor [N/m]; only vibration needs it, and takes a guess where it is absent.
+  std::optional<double> lateral_rate = std::nullopt;
 };
 
 // A lump of mass.
@@ -189,9 +191,10 @@ struct Axle {
   Eigen::Vector3d p_CW_l;  // left wheel centre, from Co, in C [m]
   Eigen::Vector3d p_CW_r;  // right wheel centre [m]
   Tire tire;
-  std::optional<Mass> unsprung;       // absent: only where the file is geometry only
-  std::optional<double> drive_share;  // share of drive torque, 0 to 1
-  std::optional<double> brake_share;  // share of brake force, 0 to 1
+  std::optional<Mass> unsprung;                 // absent: only where the file is geometry only
+  std::optional<double> unsprung_roll_inertia;  // about x through its own centre [kg m2]
+  std::optional<double> drive_share;            // share of drive torque, 0 to 1
+  std::optional<double> brake_share;            // share of brake force, 0 to 1
   std::vector<Link> links;
   std::vector<AArm> a_arms;
   std::vector<RadiusArm> radius_arms;
@@ -255,6 +258,7 @@ struct SprungMass {
   double mass;                          // [kg]
   Eigen::Vector3d p_CM;                 // centre, from Co, in C [m]
   std::optional<double> pitch_inertia;  // about y through its centre, without loads [kg m2]
+  std::optional<double> roll_inertia = std::nullopt;  // about x, the same [kg m2]
 };
 
 // The donor on four scales, and what came off and went on.
@@ -264,6 +268,7 @@ struct Ledger {
   std::vector<Mass> removed;
   std::vector<Mass> added;
   std::optional<double> pitch_inertia;  // of the finished sprung mass, without loads [kg m2]
+  std::optional<double> roll_inertia = std::nullopt;  // the same [kg m2]
 };
 
 struct Load {

@@ -21,7 +21,9 @@ AxleEnergy StoredEnergy(const Axle& axle, const AxleFrame& frame,
     const Taylor length = DistanceTo(motion, pusher.p_CP, pusher.p_AQ);
     const LawState law = Evaluate(*pusher.law, length.v);
     if (law.force == 0.0 && law.rate == 0.0) continue;
-    energy.springs = energy.springs + Chain(length, law.energy, -law.force, law.rate);
+    const Taylor held = Chain(length, law.energy, -law.force, law.rate);
+    energy.springs = energy.springs + held;
+    if (!pusher.coil) energy.stops = energy.stops + held;
   }
   if (axle.bar_roll_rate) {
     const double wound = motion.pose.roll - frame.measured.roll;

@@ -19,6 +19,7 @@ struct Pusher {
 
 struct AxleEnergy {
   Taylor springs;  // coils and stops [J]
+  Taylor stops;    // the stops' part of it [J]
   Taylor bar;      // anti-roll bar [J]
 };
 

@@ -21,6 +21,13 @@ namespace linkwright {
 // Sprung mass that an axle carries in a stance: its wheel loads over g less its unsprung mass [kg].
 [[nodiscard]] double SprungMassOn(const Rig& rig, const Stance& stance, size_t axle);
 
+// Where the sprung centre of mass stands between the axles, horizontal along the heading of the
+// chassis [m].
+struct AxleArms {
+  double behind_front, ahead_of_rear;
+};
+[[nodiscard]] AxleArms ArmsOf(const Stance& stance);
+
 // The two modes of the sprung mass on both axles' ride rates.
 struct BodyModes {
   double bounce, pitch;            // [Hz]

@@ -7,18 +7,32 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <utility>
 
 #include "solver/geometry/travel_limits.h"
 #include "solver/model/error.h"
 #include "solver/model/masses.h"
+#include "solver/rest/contact_line.h"
 #include "solver/rest/total_energy.h"
 
 namespace linkwright {
 namespace {
 
 constexpr int kMostIterations = 200;
+constexpr int kMostContacts = 50;     // each brings a contact some hundred times nearer the floor
 constexpr double kStepMet = 1e-12;    // [m, rad] rounding of the coordinates
 constexpr double kLongestStep = 0.1;  // [m, rad] keeps a first step within reach of the links
+
+// What is to come to rest, and under what.
+struct Question {
+  const Rig& rig;
+  SprungMass sprung;  // with the load
+  Push push;
+};
+
+Energy EnergyOf(const Question& question, const RestState& state) {
+  return TotalEnergy(question.rig, question.sprung, state, question.push);
+}
 
 // Wheels whose rigid tyre stands on the floor: their centre heights are held.
 using Held = std::array<bool, 4>;
@@ -106,8 +120,9 @@ struct Found {
 };
 
 // One accepted move from `found`, or no move where neither shortening nor damping helps.
-bool Advance(const Rig& rig, const SprungMass& sprung, const Held& held, Found& found) {
-  const Energy energy = TotalEnergy(rig, sprung, found.state);
+bool Advance(const Question& question, const Held& held, Found& found) {
+  const Rig& rig = question.rig;
+  const Energy energy = EnergyOf(question, found.state);
   const std::vector<Constraint> constraints = Constraints(rig, found.state, held);
   double damping = 0.0;
   for (int attempt = 0; attempt < 40; ++attempt) {
@@ -122,8 +137,7 @@ bool Advance(const Rig& rig, const SprungMass& sprung, const Held& held, Found& 
     for (int halving = 0; halving < 12; ++halving, share *= 0.5) {
       const std::optional<RestState> moved = Moved(rig, found.state, share * newton.step);
       if (!moved) continue;
-      const double after =
-          Merit(TotalEnergy(rig, sprung, *moved), Constraints(rig, *moved, held), price);
+      const double after = Merit(EnergyOf(question, *moved), Constraints(rig, *moved, held), price);
       const double rounding = 1e-13 * std::abs(before) + 1e-10;  // [J]
       if (!(after < before + rounding)) continue;
       found.state = *moved;
@@ -135,9 +149,9 @@ bool Advance(const Rig& rig, const SprungMass& sprung, const Held& held, Found& 
   return false;
 }
 
-Found Descend(const Rig& rig, const SprungMass& sprung, const Held& held, Found found) {
+Found Descend(const Question& question, const Held& held, Found found) {
   for (int iteration = 0; iteration < kMostIterations && !found.converged; ++iteration) {
-    if (!Advance(rig, sprung, held, found)) break;
+    if (!Advance(question, held, found)) break;
   }
   return found;
 }
@@ -158,23 +172,47 @@ bool UpdateHeld(const Rig& rig, const Found& found, Held& held) {
   return changed;
 }
 
-Found FindRest(const Rig& rig, const SprungMass& sprung, Held& held) {
+Found Begin(const Rig& rig, const Stance* start) {
   Found found{.state = {.heave = -rig.vehicle->floor_z,
                         .slope = Eigen::Vector2d::Zero(),
                         .motion = {rig.axles[0].measured, rig.axles[1].measured}}};
-  for (size_t wheel = 0; wheel < 4; ++wheel) held[wheel] = !rig.vehicle->axles[wheel / 2].tire.rate;
+  if (start == nullptr) return found;
+  found.state = StateOf(*start);
+  found.force = start->wheel_load;
+  return found;
+}
+
+// Descends until no wheel of a rigid tyre is to be held or let go.
+void DescendAndHold(const Question& question, Held& held, Found& found) {
   for (int change = 0; change < 8; ++change) {
     found.converged = false;
-    found = Descend(rig, sprung, held, found);
-    if (!found.converged || !UpdateHeld(rig, found, held)) break;
+    found = Descend(question, held, found);
+    if (!found.converged || !UpdateHeld(question.rig, found, held)) break;
+  }
+}
+
+// In a corner, again with the points that the tyres hold put back on the floor, until they stay;
+// the question keeps their radii.
+Found FindRest(Question& question, const Stance* start, Held& held) {
+  const Rig& rig = question.rig;
+  Found found = Begin(rig, start);
+  for (size_t wheel = 0; wheel < 4; ++wheel) held[wheel] = !rig.vehicle->axles[wheel / 2].tire.rate;
+  for (int again = 0; again < kMostContacts; ++again) {
+    const std::array<double, 2> radius = ContactRadii(found.state);
+    const std::array<double, 2> before = std::exchange(question.push.contact_radius, radius);
+    const double moved = std::max(std::abs(radius[0] - before[0]), std::abs(radius[1] - before[1]));
+    if (again > 0 && moved <= kStepMet) break;
+    found.converged = false;
+    DescendAndHold(question, held, found);
+    if (!found.converged || question.push.lateral == 0.0) break;
   }
   return found;
 }
 
 // True where the energy is a minimum within what the held wheels allow.
-bool IsStable(const Rig& rig, const SprungMass& sprung, const Found& found, const Held& held) {
-  RestMatrix K = TotalEnergy(rig, sprung, found.state).hessian;
-  const std::vector<Constraint> constraints = Constraints(rig, found.state, held);
+bool IsStable(const Question& question, const Found& found, const Held& held) {
+  RestMatrix K = EnergyOf(question, found.state).hessian;
+  const std::vector<Constraint> constraints = Constraints(question.rig, found.state, held);
   Eigen::MatrixXd A(constraints.size(), kRestUnknowns);
   for (size_t i = 0; i < constraints.size(); ++i) {
     K -= found.force[constraints[i].wheel] * constraints[i].height.hessian;
@@ -204,10 +242,12 @@ void RequireSettleable(const Vehicle& vehicle) {
   }
 }
 
-Stance ToStance(const Rig& rig, const Load& load, const SprungMass& sprung, const Found& found) {
+Stance ToStance(const Question& question, const Load& load, const Found& found) {
+  const Rig& rig = question.rig;
   Stance stance;
   stance.load = load.name;
-  stance.sprung = sprung;
+  stance.sprung = question.sprung;
+  stance.push = question.push;
   stance.heave = found.state.heave;
   stance.up_C = UpInChassis(found.state);
   stance.motion = found.state.motion;
@@ -235,19 +275,19 @@ void JudgeEnds(const Rig& rig, Stance& stance) {
 
 }  // namespace
 
-Stance Settle(const Rig& rig, const Load& load) {
+Stance Settle(const Rig& rig, const Load& load, const Push& push, const Stance* start) {
   RequireSettleable(*rig.vehicle);
-  const SprungMass sprung = WithLoad(FinishedSprungMass(*rig.vehicle), load);
+  Question question{rig, WithLoad(FinishedSprungMass(*rig.vehicle), load), push};
   Held held{};
-  const Found found = FindRest(rig, sprung, held);
-  Stance stance = ToStance(rig, load, sprung, found);
+  const Found found = FindRest(question, start, held);
+  Stance stance = ToStance(question, load, found);
   if (!found.converged) {
     stance.message = "no position was found in which the coils, stops and tyres carry the weight";
     return stance;
   }
   stance.status = StanceStatus::kRests;
   JudgeEnds(rig, stance);
-  if (stance.status == StanceStatus::kRests && !IsStable(rig, sprung, found, held)) {
+  if (stance.status == StanceStatus::kRests && !IsStable(question, found, held)) {
     stance.status = StanceStatus::kUnstable;
     stance.message = "it balances but does not stand: the coils and tyres cannot hold it upright";
   }

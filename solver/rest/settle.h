@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Where the vehicle stands under a load: the stationary point of its total energy.
+// Where the vehicle stands under a load, at rest or in steady cornering: the stationary point of
+// its total energy.
 #pragma once
 
 #include "solver/rest/stance.h"
@@ -13,8 +14,12 @@ namespace linkwright {
 //   rigid     tyres without a rate hold their wheel centre at its measured height or carry nothing
 //   method    Newton's method on the exact gradient and Hessian, damped where a step does not lower
 //             the energy; poses followed by MovePose
+//   push      nothing at rest. In a corner the tyres hold the line of their contacts sideways and
+//             roll freely, and every mass is pulled outward (85); shaft torque (89)
+//   start     where to look first, a stance of the same rig; the measured stance where absent
 //   errors    ModelError without sprung mass, unsprung masses or a coil on each axle
 //   source    docs/theory.md (32) to (35)
-[[nodiscard]] Stance Settle(const Rig& rig, const Load& load);
+[[nodiscard]] Stance Settle(const Rig& rig, const Load& load, const Push& push = {},
+                            const Stance* start = nullptr);
 
 }  // namespace linkwright

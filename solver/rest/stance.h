@@ -18,10 +18,22 @@ enum class StanceStatus {
 // Wheel order everywhere: front left, front right, rear left, rear right.
 using PerWheel = std::array<double, 4>;
 
+// What acts on the vehicle beside its weight.
+struct Push {
+  double lateral = 0.0;  // steady acceleration to the left [m/s2]
+  // Torque that a shaft puts on each axle's pinion, and the reverse on the body: + presses the left
+  // wheel down [N m].
+  std::array<double, 2> shaft_torque{};
+  // From each housing's centre down the plane of its wheels to the point of it that the tyres hold
+  // sideways [m]; Settle sets it so that the point lies on the floor.
+  std::array<double, 2> contact_radius{};
+};
+
 struct Stance {
   StanceStatus status = StanceStatus::kNotFound;
   std::string message;   // empty where it rests; else what is wrong, for a person
   std::string load;      // name of the load
+  Push push;             // under which it was settled
   SprungMass sprung;     // with the load
   double heave = 0.0;    // height of Co above the floor [m]
   Eigen::Vector3d up_C;  // the floor's normal, in C (unit)

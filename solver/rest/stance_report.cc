@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/stance_report.h"
 
-#include "solver/geometry/front_view.h"
 #include "solver/model/masses.h"
+#include "solver/rest/roll.h"
 
 namespace linkwright {
 namespace {
@@ -58,30 +58,18 @@ void AddTotals(const Rig& rig, const Stance& stance, StanceReport& report) {
 }
 
 void AddModes(const Stance& stance, StanceReport& report) {
-  const Eigen::Vector3d e = Heading(stance);
-  const double b = e.dot(CentreOf(stance.motion[0]) - stance.sprung.p_CM);
-  const double c = e.dot(stance.sprung.p_CM - CentreOf(stance.motion[1]));
-  report.modes = TwoModes(2.0 * report.axles[0].ride_rate, 2.0 * report.axles[1].ride_rate, b, c,
-                          stance.sprung.mass, stance.sprung.pitch_inertia);
+  const AxleArms arms = ArmsOf(stance);
+  report.modes =
+      TwoModes(2.0 * report.axles[0].ride_rate, 2.0 * report.axles[1].ride_rate, arms.behind_front,
+               arms.ahead_of_rear, stance.sprung.mass, stance.sprung.pitch_inertia);
 }
 
-// The roll axis is the sweep's at travel 0: in side view, each axle at the mean of its two travels.
 void AddRollGradient(const Rig& rig, const Stance& stance, StanceReport& report) {
-  const std::array<HousingMotion, 2> level = LevelMotion(rig, stance);
-  std::array<Eigen::Vector3d, 2> centre;
-  std::array<double, 2> radius{}, roll_center{};
+  const RollGeometry geometry = RollGeometryOf(rig, stance);
   double stiffness = 0.0;
-  for (size_t i = 0; i < 2; ++i) {
-    centre[i] = CentreOf(level[i]);
-    radius[i] = 0.5 * (stance.wheel_height[2 * i] + stance.wheel_height[2 * i + 1]);
-    stiffness += WithTires(report.axles[i].roll_stiffness, rig.vehicle->axles[i].tire,
-                           rig.axles[i].frame.track);
-  }
-  const Floor floor = FloorUnder(centre, radius);
-  for (size_t i = 0; i < 2; ++i) roll_center[i] = RollCenterHeight(level[i], floor);
-  report.roll_axis_height = JoinRollCenters(centre, roll_center, floor, stance.sprung.p_CM).height;
-  const double arm = HeightAbove(floor, stance.sprung.p_CM) - report.roll_axis_height;
-  report.roll_gradient = RollGradient(stiffness, stance.sprung.mass, arm);
+  for (size_t i = 0; i < 2; ++i) stiffness += SplitRollStiffness(rig, stance, i).whole;
+  report.roll_axis_height = geometry.axis_height;
+  report.roll_gradient = RollGradient(stiffness, stance.sprung.mass, geometry.arm);
 }
 
 }  // namespace

@@ -4,12 +4,10 @@
 #include <cmath>
 
 #include "solver/model/masses.h"
+#include "solver/rest/contact_line.h"
 
 namespace linkwright {
 namespace {
-
-// Index of an axle's height among the unknowns; its roll is the next one.
-int HeightIndex(size_t axle) { return axle == 0 ? kFrontHeight : kRearHeight; }
 
 // heave + up . P with up = (a, b, sqrt(1 - a^2 - b^2)); P may depend on one axle's height and roll.
 Height HeightOf(const RestState& state, const TaylorPoint& P, int z) {
@@ -57,21 +55,27 @@ void AddTire(Energy& energy, const Tire& tire, const Height& height) {
   energy.hessian -= force * height.hessian;
 }
 
-void AddAlongAxle(Energy& energy, size_t axle, const Taylor& stored) {
-  const int z = HeightIndex(axle), r = z + 1;
-  energy.value += stored.v;
-  energy.gradient[z] += stored.z;
-  energy.gradient[r] += stored.r;
-  energy.hessian(z, z) += stored.zz;
-  energy.hessian(r, r) += stored.rr;
-  energy.hessian(z, r) += stored.zr;
-  energy.hessian(r, z) += stored.zr;
+// A uniform field that pulls every mass outward: its potential rises to the left.
+void AddCornering(Energy& energy, const Rig& rig, const SprungMass& sprung, const RestState& state,
+                  const Push& push) {
+  const ContactLine line = FindContactLine(state, push.contact_radius);
+  const double lateral = push.lateral;
+  energy = energy + lateral * sprung.mass * LeftOf(line, BodyPoint(sprung.p_CM));
+  for (size_t i = 0; i < 2; ++i) {
+    const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
+    const Eigen::Vector3d p_AM = OnHousing(rig.axles[i].frame, unsprung.p_CM);
+    energy = energy + lateral * unsprung.mass * LeftOf(line, AxlePoint(state, i, p_AM));
+  }
 }
 
 }  // namespace
 
 Eigen::Vector3d UpInChassis(const RestState& state) {
   return {state.slope.x(), state.slope.y(), std::sqrt(1.0 - state.slope.squaredNorm())};
+}
+
+RestState StateOf(const Stance& stance) {
+  return {.heave = stance.heave, .slope = stance.up_C.head<2>(), .motion = stance.motion};
 }
 
 Height HeightOfBodyPoint(const RestState& state, const Eigen::Vector3d& p_C) {
@@ -92,7 +96,8 @@ double TireForce(const Tire& tire, double height) {
   return squeeze > 0.0 ? *tire.rate * squeeze : 0.0;
 }
 
-Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& state) {
+Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& state,
+                   const Push& push) {
   Energy energy;
   AddWeight(energy, sprung.mass, HeightOfBodyPoint(state, sprung.p_CM));
   for (size_t i = 0; i < 2; ++i) {
@@ -102,12 +107,17 @@ Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& st
     AddWeight(energy, unsprung.mass,
               HeightOfAxlePoint(state, i, OnHousing(prepared.frame, unsprung.p_CM)));
     const AxleEnergy stored = StoredEnergy(axle, prepared.frame, prepared.pushers, state.motion[i]);
-    AddAlongAxle(energy, i, stored.springs + stored.bar + state.motion[i].strain);
+    energy = energy + AlongAxle(stored.springs + stored.bar + state.motion[i].strain, i);
     if (!axle.tire.rate) continue;
     for (size_t wheel = 2 * i; wheel < 2 * i + 2; ++wheel) {
       AddTire(energy, axle.tire, HeightOfAxlePoint(state, i, WheelCentreInAxle(rig, wheel)));
     }
   }
+  for (size_t i = 0; i < 2; ++i) {
+    const Taylor roll{.v = state.motion[i].pose.roll, .r = 1.0};
+    if (push.shaft_torque[i] != 0.0) energy = energy + AlongAxle(push.shaft_torque[i] * roll, i);
+  }
+  if (push.lateral != 0.0) AddCornering(energy, rig, sprung, state, push);
   return energy;
 }
 

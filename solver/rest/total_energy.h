@@ -4,15 +4,10 @@
 
 #include <vector>
 
+#include "solver/rest/rest_function.h"
 #include "solver/rest/stance.h"
 
 namespace linkwright {
-
-// Order of the seven unknowns of a rest.
-enum RestUnknown { kHeave, kSlopeX, kSlopeY, kFrontHeight, kFrontRoll, kRearHeight, kRearRoll };
-constexpr int kRestUnknowns = 7;
-using RestVector = Eigen::Matrix<double, kRestUnknowns, 1>;
-using RestMatrix = Eigen::Matrix<double, kRestUnknowns, kRestUnknowns>;
 
 // A state of the whole vehicle: body on the floor, housings in the body.
 struct RestState {
@@ -23,26 +18,24 @@ struct RestState {
 
 [[nodiscard]] Eigen::Vector3d UpInChassis(const RestState& state);
 
+// The state a stance stands in.
+[[nodiscard]] RestState StateOf(const Stance& stance);
+
 // A height above the floor as a function of the seven unknowns [m].
-struct Height {
-  double value;
-  RestVector gradient;
-  RestMatrix hessian;
-};
+using Height = RestFunction;
 
 // Of a point fixed in C, and of one that rides on a housing. source: docs/theory.md (32)
 [[nodiscard]] Height HeightOfBodyPoint(const RestState& state, const Eigen::Vector3d& p_C);
 [[nodiscard]] Height HeightOfAxlePoint(const RestState& state, size_t axle,
                                        const Eigen::Vector3d& p_AQ);
 
-struct Energy {
-  double value = 0.0;  // [J]
-  RestVector gradient = RestVector::Zero();
-  RestMatrix hessian = RestMatrix::Zero();
-};
+using Energy = RestFunction;  // [J]
 
-// Coils, stops, bars, link strain, tyres with a rate, gravity. source: docs/theory.md (33)
-[[nodiscard]] Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& state);
+// Coils, stops, bars, link strain, tyres with a rate, gravity; in steady cornering also what masses
+// gain by going outward, with the tyres' contact line held sideways; and what shaft torque does.
+//   source    docs/theory.md (33), (85), (89)
+[[nodiscard]] Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& state,
+                                 const Push& push = {});
 
 // Wheel centre of one wheel (0 to 3) from Ao in A [m].
 [[nodiscard]] Eigen::Vector3d WheelCentreInAxle(const Rig& rig, size_t wheel);

@@ -71,6 +71,8 @@ TEST(Units, PlainNumbersTakeTheFilesUnit) {
   EXPECT_SAME(Si("1.1", Dimension::kDamping), 1100.0);
   EXPECT_SAME(Si("81.5", Dimension::kModulus), 81.5e9);
   EXPECT_SAME(Si("2100", Dimension::kInertia), 2100.0);
+  EXPECT_SAME(Si("0.5", Dimension::kLateral), 0.5 * 9.80665);
+  EXPECT_SAME(Si("4.9 m/s2", Dimension::kLateral, kInch), 4.9);
   EXPECT_SAME(Si("0.64", Dimension::kNumber), 0.64);
 }
 

@@ -41,6 +41,24 @@ void AddSingle(std::vector<Link>& links, const std::string& key, const Eigen::Ve
 // 1000 kg.
 [[nodiscard]] Vehicle LevelTruck();
 
+// A truck simple enough for closed forms: level parallel trailing links and a level cross link in
+// the plane of each axle, so that housings go straight up and down and roll about the cross link's
+// height; upright coils and dampers over the housing; everything at rest where it was measured.
+constexpr double kFlatHub = 0.35;  // height of its wheel centres [m]
+struct FlatTruck {
+  double mass = 1000.0;           // sprung [kg]
+  double b = 1.3, c = 1.3;        // its centre behind the front, ahead of the rear axle [m]
+  double height = kFlatHub;       // of its centre [m]
+  double pitch_inertia = 1690.0;  // [kg m2]
+  double roll_inertia = 400.0;    // [kg m2]
+  std::array<double, 2> coil{25e3, 25e3};  // per wheel [N/m]
+  double damper = 0.0;                     // per wheel, bump and rebound alike [N s/m]
+  double unsprung = 1e-9;                  // each axle, at its centre [kg]
+  std::optional<double> tire;              // rate [N/m]; absent: rigid
+  double bar_height = kFlatHub;            // of the cross links [m]
+};
+[[nodiscard]] Vehicle MakeFlatTruck(const FlatTruck& is);
+
 // The delivery van of the reference file, in SI: five links an axle, coils, stops, dampers,
 // steering.
 [[nodiscard]] Vehicle HarbourVan();

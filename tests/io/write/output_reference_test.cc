@@ -15,6 +15,8 @@
 #include "io/write/driveline_tables.h"
 #include "io/write/motion_columns.h"
 #include "io/write/original_tables.h"
+#include "io/write/ride_tables.h"
+#include "io/write/roll_tables.h"
 #include "io/write/settle_columns.h"
 #include "io/write/steering_tables.h"
 #include "io/write/sweep_columns.h"
@@ -48,6 +50,19 @@ std::vector<Block> CheckBlocks() {
   return blocks;
 }
 
+// Columns alone: what stands in the rows does not matter.
+std::vector<NamedTable> RollAndRide() {
+  const VehicleFile file = ReadVehicleFile(kRoot + "/fixtures/vehicles/harbour_van.yaml");
+  RollStudy roll;
+  roll.torque = 1.0;
+  std::vector<NamedTable> tables = RollTables(file.vehicle, roll, UnitSystem::kMetric);
+  for (NamedTable& named : tables) named.name = "roll " + named.name;
+  for (NamedTable& named : RideTables(file.vehicle, RideStudy{}, UnitSystem::kMetric)) {
+    tables.push_back({"ride " + named.name, std::move(named.table)});
+  }
+  return tables;
+}
+
 std::vector<Block> WantedBlocks() {
   std::vector<Block> blocks{{"units", UnitReference()},
                             {"settle", ColumnReference(AllSettleColumns())},
@@ -62,6 +77,9 @@ std::vector<Block> WantedBlocks() {
   }
   for (const NamedTable& named : AllOriginalTables()) {
     blocks.push_back({"original " + named.name, ColumnReference(named.table.columns)});
+  }
+  for (const NamedTable& named : RollAndRide()) {
+    blocks.push_back({named.name, ColumnReference(named.table.columns)});
   }
   return blocks;
 }
@@ -125,6 +143,9 @@ TEST(OutputReference, EveryColumnSaysWhatItIs) {
   std::vector<Column> all = AllSettleColumns();
   for (Column& column : AllSweepColumns()) all.push_back(std::move(column));
   for (Column& column : AllMotionColumns()) all.push_back(std::move(column));
+  for (const NamedTable& named : RollAndRide()) {
+    all.insert(all.end(), named.table.columns.begin(), named.table.columns.end());
+  }
   for (const Column& column : all) EXPECT_FALSE(column.definition.empty()) << column.name;
 }
 

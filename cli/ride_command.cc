@@ -1,0 +1,231 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <memory>
+
+#include "cli/command.h"
+#include "cli/settled.h"
+#include "io/write/long_table.h"
+#include "io/write/ride_tables.h"
+#include "io/write/text_table.h"
+#include "solver/model/masses.h"
+#include "solver/rest/settle.h"
+
+namespace linkwright {
+namespace {
+
+constexpr int kPayloadSteps = 5;
+
+struct RideOptions {
+  CommonOptions common;
+  std::string file;
+  std::string load;
+  std::string payload;          // empty: 500 kg or 1000 lb
+  std::vector<std::string> at;  // x, y, z; empty: over the rear axle
+};
+
+double ParseOption(const char* option, const std::string& text, Dimension dimension,
+                   UnitSystem units) {
+  const ParsedValue value = ParseValue(text, dimension, units);
+  if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
+  return *value.si;
+}
+
+double MostPayload(const VehicleFile& file, const RideOptions& options) {
+  if (options.payload.empty()) {
+    return ToSi(file.units == UnitSystem::kMetric ? 500.0 : 1000.0, Dimension::kMass, file.units);
+  }
+  const double most = ParseOption("--payload", options.payload, Dimension::kMass, file.units);
+  if (!(most > 0.0)) throw UsageError("--payload: a mass above zero is wanted");
+  return most;
+}
+
+// Over the rear axle at the height of the sprung centre of mass, unless asked for elsewhere.
+Eigen::Vector3d PayloadPlace(const VehicleFile& file, const RideOptions& options,
+                             const Stance& stance) {
+  if (options.at.empty()) {
+    const Axle& rear = file.vehicle.axles[kRear];
+    return {0.5 * (rear.p_CW_l.x() + rear.p_CW_r.x()), 0.0, stance.sprung.p_CM.z()};
+  }
+  Eigen::Vector3d place;
+  for (int i = 0; i < 3; ++i) {
+    place[i] =
+        ParseOption("--at", options.at[static_cast<size_t>(i)], Dimension::kLength, file.units);
+  }
+  return place;
+}
+
+RideStudy StudyRide(const VehicleFile& file, const Settled& settled, const RideOptions& options,
+                    size_t chosen) {
+  RideStudy study;
+  const Stance& stance = settled.stances[chosen];
+  study.load = stance.load;
+  study.report = ReportRide(settled.rig, stance);
+  for (const SettledLoad& each : settled.loads) {
+    study.loads.push_back(
+        {.name = each.load, .payload = 0.0, .stance = each.report, .message = {}});
+  }
+  study.payload =
+      RideOverPayload(settled.rig, FindLoad(file.vehicle, options.load), MostPayload(file, options),
+                      kPayloadSteps, PayloadPlace(file, options, stance));
+  return study;
+}
+
+void AddFrequencyNotes(const RideStudy& study, const RideAdvice& advice,
+                       std::vector<std::string>& notes) {
+  const RideReport& report = study.report;
+  if (report.rear_over_front) {
+    const double ratio = *report.rear_over_front;
+    const bool flat = ratio >= advice.rear_over_front_least && ratio <= advice.rear_over_front_most;
+    notes.push_back(fmt::format(
+        "rear over front {:.2f}: flat ride wants the rear {:.0f} to {:.0f} % above the front, so "
+        "that it catches up after a bump (common practice); {}",
+        ratio, 100.0 * (advice.rear_over_front_least - 1.0),
+        100.0 * (advice.rear_over_front_most - 1.0), flat ? "it is" : "it is not"));
+  }
+  for (size_t i = 0; i < 2; ++i) {
+    const std::optional<double> hertz = report.axles[i].frequency;
+    if (!hertz || *hertz <= advice.ride_most) continue;
+    notes.push_back(fmt::format(
+        "look at this: the {} ride frequency is {:.2f} Hz, above {:.1f}: coils too stiff for what "
+        "they carry (common practice)",
+        i == 0 ? "front" : "rear", *hertz, advice.ride_most));
+  }
+}
+
+void AddDampingNotes(const RideStudy& study, const RideAdvice& advice,
+                     std::vector<std::string>& notes) {
+  if (!study.report.damped) {
+    notes.emplace_back("no damper has a rate, so no damping is shown");
+    return;
+  }
+  for (const ModeReport& row : study.report.modes) {
+    const bool body = row.mode.part <= kBodyRoll;
+    if (!body ||
+        (row.mode.damping >= advice.damping_least && row.mode.damping <= advice.damping_most)) {
+      continue;
+    }
+    notes.push_back(fmt::format("{} is damped {:.2f}; {:.1f} to {:.1f} is usual (common practice)",
+                                ModeName(row.mode.part), row.mode.damping, advice.damping_least,
+                                advice.damping_most));
+  }
+}
+
+void AddHopNotes(const RideStudy& study, const RideAdvice& advice,
+                 std::vector<std::string>& notes) {
+  for (const ModeReport& row : study.report.modes) {
+    const bool hop = row.mode.part == kFrontHop || row.mode.part == kRearHop;
+    const double hertz = row.mode.undamped;
+    if (!hop || (hertz >= advice.hop_least && hertz <= advice.hop_most)) continue;
+    notes.push_back(fmt::format("{} is at {:.1f} Hz; {:.0f} to {:.0f} is usual (course notes)",
+                                ModeName(row.mode.part), hertz, advice.hop_least, advice.hop_most));
+  }
+}
+
+void AddAssumptions(const VehicleFile& file, const RideStudy& study,
+                    std::vector<std::string>& notes) {
+  const Inertias& inertias = study.report.inertias;
+  if (inertias.roll_guessed) {
+    notes.emplace_back(
+        "assumed: no roll inertia is given, so the body's radius of gyration in roll is 0.4 of the "
+        "track");
+  }
+  if (inertias.pitch_guessed) {
+    notes.emplace_back(
+        "assumed: no pitch inertia is given, so bounce and pitch take a dynamic index of 1");
+  }
+  for (const Axle& axle : file.vehicle.axles) {
+    if (!axle.tire.rate) {
+      notes.push_back("assumed: the " + axle.name +
+                      " tyres have no rate and are taken as rigid, so that axle has no hop");
+    } else if (!axle.tire.lateral_rate) {
+      notes.push_back("assumed: the " + axle.name +
+                      " tyres give sideways twice as easily as up and down; sway, yaw and tramp "
+                      "hang on it");
+    }
+  }
+  notes.emplace_back(
+      "small swings about the rest, standing on the tyres' contacts: no friction in joints or "
+      "dampers, no damping in tyres, each damper at the mean of bump and rebound");
+}
+
+std::vector<std::string> RideNotes(const VehicleFile& file, const RideStudy& study) {
+  std::vector<std::string> notes;
+  const RideAdvice advice;
+  AddFrequencyNotes(study, advice, notes);
+  AddDampingNotes(study, advice, notes);
+  AddHopNotes(study, advice, notes);
+  for (const LoadedRide& ride : study.payload) {
+    if (ride.stance) continue;
+    notes.push_back(fmt::format("with {} on top it finds no rest: {}",
+                                FormatValue(ride.payload, Dimension::kMass, file.units),
+                                ride.message));
+  }
+  AddAssumptions(file, study, notes);
+  return notes;
+}
+
+// Which of the settled loads is the one asked about; absent where it found no rest.
+std::optional<size_t> ChosenLoad(const VehicleFile& file, const Settled& settled,
+                                 const std::string& name) {
+  const std::string& wanted = FindLoad(file.vehicle, name).name;
+  for (size_t i = 0; i < settled.loads.size(); ++i) {
+    if (settled.loads[i].load == wanted) return i;
+  }
+  return std::nullopt;
+}
+
+bool NeedsALook(const std::vector<std::string>& notes) {
+  for (const std::string& note : notes) {
+    if (note.starts_with("look at this")) return true;
+  }
+  return false;
+}
+
+int RunRide(const RideOptions& options, Streams& streams) {
+  const VehicleFile file = ReadFor(options.common, options.file, streams);
+  const Settled settled = SettleLoads(file, "");
+  const std::optional<size_t> chosen = ChosenLoad(file, settled, options.load);
+  for (const Refusal& refusal : settled.refusals) streams.err << FormatRefusal(file, refusal);
+  if (!chosen) return kAnswerIsNo;
+  const UnitSystem units = OutputUnits(options.common, file);
+  const RideStudy study = StudyRide(file, settled, options, *chosen);
+  const std::vector<NamedTable> tables = RideTables(file.vehicle, study, units);
+  std::vector<std::string> notes = RideNotes(file, study);
+  const std::string findings = CountFindings(file);
+  if (!findings.empty()) notes.push_back(findings);
+  WriteFiles(options.common, ToLongTable(tables),
+             {.command = "ride",
+              .file = file.path,
+              .title = file.vehicle.title,
+              .tables = tables,
+              .notes = notes},
+             file.inputs);
+  streams.out << Heading(file) << "load: " << study.load << "\n\n";
+  for (size_t i = 0; i < tables.size(); ++i) {
+    streams.out << (i > 0 ? "\n" : "") << ToTitledText(tables[i].name, tables[i].table);
+  }
+  PrintNotes(streams.out, notes);
+  streams.out << Cautions();
+  return settled.refusals.empty() && !(options.common.strict && NeedsALook(notes)) ? kDone
+                                                                                   : kAnswerIsNo;
+}
+
+}  // namespace
+
+Command AddRide(CLI::App& root) {
+  auto options = std::make_shared<RideOptions>();
+  CLI::App* app = root.add_subcommand(
+      "ride", "how it rides: frequencies, damping, wheel hop, frequency against load");
+  app->add_option("FILE", options->file, "vehicle file or variant")->required();
+  app->add_option("--load", options->load, "under this load; by default the first");
+  app->add_option("--payload", options->payload,
+                  "put up to this mass on top, in five steps; 500 kg or 1000 lb unless given");
+  app->add_option("--at", options->at,
+                  "x, y and z of the payload's centre; by default over the rear axle")
+      ->expected(3);
+  AddCommonOptions(*app, options->common);
+  return {app, [options](Streams& streams) { return RunRide(*options, streams); }};
+}
+
+}  // namespace linkwright

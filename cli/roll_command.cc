@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <cmath>
+#include <memory>
+
+#include "cli/command.h"
+#include "cli/settled.h"
+#include "io/write/long_table.h"
+#include "io/write/roll_tables.h"
+#include "io/write/text_table.h"
+#include "solver/model/masses.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kMostLateral = 2.0 * kStandardGravity;  // [m/s2] no tyre holds more
+constexpr double kTireGrip = 0.8;  // [g] about what a road tyre holds; common practice
+
+struct RollOptions {
+  CommonOptions common;
+  std::string file;
+  std::string load;
+  std::string lateral = "0.5 g";
+  std::string torque;
+};
+
+double ParseOption(const char* option, const std::string& text, Dimension dimension,
+                   UnitSystem units) {
+  const ParsedValue value = ParseValue(text, dimension, units);
+  if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
+  return *value.si;
+}
+
+RollStudy StudyRoll(const VehicleFile& file, const Settled& settled, const RollOptions& options) {
+  const Rig& rig = settled.rig;
+  RollStudy study;
+  study.lateral = ParseOption("--lateral", options.lateral, Dimension::kLateral, file.units);
+  if (study.lateral == 0.0 || std::abs(study.lateral) > kMostLateral) {
+    throw UsageError("--lateral: an acceleration other than 0 and of at most 2 g is wanted");
+  }
+  const Load& load = FindLoad(file.vehicle, options.load);
+  study.rest = settled.stances.front();
+  study.report = settled.loads.front().report;
+  study.geometry = RollGeometryOf(rig, study.rest);
+  for (size_t i = 0; i < 2; ++i) {
+    study.stiffness[i] = SplitRollStiffness(rig, study.rest, i);
+    study.spread[i] = SpreadOfCoils(rig, study.rest, i);
+  }
+  study.corner = TakeCorner(rig, load, study.rest, study.lateral);
+  for (size_t side = 0; side < 2; ++side) {
+    Push push;
+    push.lateral = side == 0 ? kStandardGravity : -kStandardGravity;
+    study.lift[side] = FindLimit(rig, load, push, kMostLateral / kStandardGravity);
+  }
+  study.stiff_tipping_point = StiffTippingPoint(rig, study.rest);
+  if (options.torque.empty()) return study;
+  study.torque = ParseOption("--torque", options.torque, Dimension::kTorque, file.units);
+  if (*study.torque == 0.0) throw UsageError("--torque: a torque other than 0 is wanted");
+  for (size_t axle : DrivenAxles(file.vehicle)) {
+    study.torques.push_back(LiftByTorque(rig, load, study.rest, axle, *study.torque));
+  }
+  if (study.torques.empty()) {
+    throw UsageError("--torque: the file drives no axle; give driveshafts, or drive_share");
+  }
+  return study;
+}
+
+void AddCornerNotes(const RollStudy& study, std::vector<std::string>& notes) {
+  const Stance& stance = study.corner.stance;
+  if (stance.status != StanceStatus::kRests) {
+    notes.push_back("look at this: at that acceleration it does not stand: " + stance.message);
+  }
+  for (size_t side = 0; side < 2; ++side) {
+    const PushLimit& limit = study.lift[side];
+    if (limit.kind == LimitKind::kNotReached || limit.share > kTireGrip) continue;
+    notes.push_back(fmt::format(
+        "look at this: turning {}, it comes to that at {:.2f} g; road tyres hold about {} g "
+        "(common practice), so it can get there before it slides",
+        side == 0 ? "left" : "right", limit.share, kTireGrip));
+  }
+}
+
+std::vector<std::string> RollNotes(const VehicleFile& file, const RollStudy& study) {
+  std::vector<std::string> notes;
+  AddCornerNotes(study, notes);
+  notes.emplace_back(
+      "steady cornering on level ground: every mass is pulled outward, the tyres hold the floor "
+      "sideways and do not give sideways or lean; no bump, no braking, no sudden swerve, each of "
+      "which lifts a wheel sooner");
+  if (study.torque) {
+    notes.emplace_back(
+        "shaft torque alone, one shaft at a time: the housing gets it, the body its reverse "
+        "through the gearbox mounts, and both axles hold the body by their roll stiffness; the "
+        "tyres' pull, wind-up and links off the centre are not in it");
+  }
+  for (const Axle& axle : file.vehicle.axles) {
+    if (axle.tire.rate) continue;
+    notes.push_back("assumed: the " + axle.name +
+                    " tyres have no rate and are taken as rigid at their measured loaded height");
+  }
+  return notes;
+}
+
+bool NeedsALook(const std::vector<std::string>& notes) {
+  for (const std::string& note : notes) {
+    if (note.starts_with("look at this")) return true;
+  }
+  return false;
+}
+
+std::string LateralCaution() {
+  return "This is no promise that it will not roll over: a real road lifts a wheel sooner.\n";
+}
+
+int RunRoll(const RollOptions& options, Streams& streams) {
+  const VehicleFile file = ReadFor(options.common, options.file, streams);
+  const Settled settled = SettleLoads(file, FindLoad(file.vehicle, options.load).name);
+  for (const Refusal& refusal : settled.refusals) streams.err << FormatRefusal(file, refusal);
+  if (settled.stances.empty()) return kAnswerIsNo;
+  const UnitSystem units = OutputUnits(options.common, file);
+  RollStudy study = StudyRoll(file, settled, options);
+  const std::vector<NamedTable> tables = RollTables(file.vehicle, study, units);
+  std::vector<std::string> notes = RollNotes(file, study);
+  const std::string findings = CountFindings(file);
+  if (!findings.empty()) notes.push_back(findings);
+  WriteFiles(options.common, ToLongTable(tables),
+             {.command = "roll",
+              .file = file.path,
+              .title = file.vehicle.title,
+              .tables = tables,
+              .notes = notes},
+             file.inputs);
+  streams.out << Heading(file) << "load: " << study.rest.load << "\n\n";
+  for (size_t i = 0; i < tables.size(); ++i) {
+    streams.out << (i > 0 ? "\n" : "") << ToTitledText(tables[i].name, tables[i].table);
+  }
+  PrintNotes(streams.out, notes);
+  streams.out << Cautions() << LateralCaution();
+  const bool stands = study.corner.stance.status == StanceStatus::kRests;
+  return stands && !(options.common.strict && NeedsALook(notes)) ? kDone : kAnswerIsNo;
+}
+
+}  // namespace
+
+Command AddRoll(CLI::App& root) {
+  auto options = std::make_shared<RollOptions>();
+  CLI::App* app = root.add_subcommand(
+      "roll", "how it leans: roll stiffness, load transfer, wheel lift, shaft torque");
+  app->add_option("FILE", options->file, "vehicle file or variant")->required();
+  app->add_option("--load", options->load, "under this load; by default the first");
+  app->add_option("--lateral", options->lateral,
+                  "sideways acceleration in g, + turning left; 0.5 unless given");
+  app->add_option(
+      "--torque", options->torque,
+      "torque in a driveshaft, + as an engine that turns clockwise seen from its front");
+  AddCommonOptions(*app, options->common);
+  return {app, [options](Streams& streams) { return RunRoll(*options, streams); }};
+}
+
+}  // namespace linkwright

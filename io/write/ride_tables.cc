@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: MIT
+#include "io/write/ride_tables.h"
+
+namespace linkwright {
+namespace {
+
+using enum Dimension;
+
+DataTable AxleTable(const Vehicle& vehicle, const RideStudy& study, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {
+      {"axle", "axle", kNumber, "", "front or rear"},
+      {"sprung_mass", "carries", kMass, "", "sprung mass on this axle at rest"},
+      {"coil_ratio", "coil ratio", kNumber, "", "change of coil length per wheel travel"},
+      {"wheel_rate", "wheel rate", kRate, "", "per wheel, of coils and stops"},
+      {"ride_rate", "ride rate", kRate, "", "per wheel, the tyre in series"},
+      {"ride_frequency", "ride frequency", kFrequency, "",
+       "of the sprung mass it carries on both ride rates"},
+      {"damper_ratio", "damper ratio", kNumber, "", "change of damper length per wheel travel"},
+      {"damper_bump", "bump at wheel", kDamping, "", "damper rate at each wheel, pushed in"},
+      {"damper_rebound", "rebound at wheel", kDamping, "", "the same, pulled out"},
+      {"damping", "damping ratio", kNumber, "",
+       "of the mass carried on both wheel rates, mean of bump and rebound; 1 is the least that "
+       "does "
+       "not swing"},
+      {"damping_bump", "in bump", kNumber, "", "the same of bump alone"},
+      {"damping_rebound", "in rebound", kNumber, "", "the same of rebound alone"}};
+  for (size_t i = 0; i < 2; ++i) {
+    const AxleRide& ride = study.report.axles[i];
+    const std::optional<AxleDamping>& d = ride.dampers;
+    table.rows.push_back({vehicle.axles[i].name, ride.sprung_mass, ToCell(ride.coil_ratio),
+                          ride.wheel_rate, ride.ride_rate, ToCell(ride.frequency),
+                          d ? Cell(d->motion_ratio) : Cell(), d ? ToCell(d->bump) : Cell(),
+                          d ? ToCell(d->rebound) : Cell(), ToCell(ride.damping),
+                          ToCell(ride.damping_bump), ToCell(ride.damping_rebound)});
+  }
+  return table;
+}
+
+DataTable ModeTable(const RideStudy& study, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {
+      {"mode", "mode", kNumber, "",
+       "bounce and pitch of the body in side view; roll; sway and yaw on the tyres; hop: both "
+       "wheels "
+       "of an axle together; tramp: in turn"},
+      {"frequency", "frequency", kFrequency, "", "of the whole model without damping"},
+      {"damped_frequency", "swings at", kFrequency, "",
+       "the same with its dampers; 0 where it creeps back without swinging; empty without dampers"},
+      {"damping", "damping ratio", kNumber, "",
+       "of the whole model; 1 and more does not swing; empty without dampers"},
+      {"centre_ahead", "still point", kLength, "",
+       "where the body stands still in this motion, ahead of its sprung centre of mass (- behind); "
+       "empty where it has none"},
+      {"share", "share", kPercent, "",
+       "of the kinetic energy that is in the motion it is named by"},
+      {"textbook_frequency", "textbook", kFrequency, "",
+       "two-degree body for bounce and pitch, a body on the roll axis, an axle between coils and "
+       "tyres; empty where there is none"},
+      {"textbook_damping", "its damping", kNumber, "", "damping ratio of the same"},
+      {"textbook_centre_ahead", "its still point", kLength, "", "as the whole model's"}};
+  for (const ModeReport& row : study.report.modes) {
+    const bool damped = study.report.damped;
+    const std::optional<TextbookMode>& book = row.textbook;
+    table.rows.push_back(
+        {ModeName(row.mode.part), row.mode.undamped, damped ? Cell(row.mode.damped) : Cell(),
+         damped ? Cell(row.mode.damping) : Cell(), ToCell(row.centre_ahead), row.mode.share,
+         book ? Cell(book->frequency) : Cell(), book ? ToCell(book->damping) : Cell(),
+         book ? ToCell(book->centre_ahead) : Cell()});
+  }
+  return table;
+}
+
+DataTable InertiaTable(const Vehicle& vehicle, const RideStudy& study, UnitSystem units) {
+  const Inertias& inertias = study.report.inertias;
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {{"inertia", "inertia", kNumber, "", "of what, about which axis"},
+                   {"value", "value", kInertia, "", "about its own centre"},
+                   {"from", "from", kNumber, "", "the file, or what was assumed"}};
+  const auto add = [&](const std::string& what, double value, bool guessed, const char* how) {
+    table.rows.push_back({what, value, std::string(guessed ? how : "the file")});
+  };
+  add("body in roll", inertias.roll, inertias.roll_guessed, "assumed: radius 0.4 of the track");
+  add("body in pitch", inertias.pitch, inertias.pitch_guessed, "assumed: dynamic index of 1");
+  add("body in yaw", inertias.yaw, true, "assumed: as in pitch");
+  for (size_t i = 0; i < 2; ++i) {
+    add(vehicle.axles[i].name + " axle in roll", inertias.axle[i], inertias.axle_guessed[i],
+        "assumed: half its mass in the wheels");
+  }
+  return table;
+}
+
+std::vector<Column> LoadColumns() {
+  return {{"load", "load", kNumber, "", "name of the load"},
+          {"payload", "payload", kMass, "", "put on beyond the load's own items"},
+          {"total_mass", "total mass", kMass, "", "of the whole vehicle"},
+          {"front_ride_frequency", "front", kFrequency, "", "ride frequency of the front axle"},
+          {"rear_ride_frequency", "rear", kFrequency, "", "ride frequency of the rear axle"},
+          {"rear_over_front", "rear over front", kNumber, "", "ratio of the two"},
+          {"bounce", "bounce", kFrequency, "", "of the two-degree body, as `settle` has it"},
+          {"pitch", "pitch", kFrequency, "", "the same"},
+          {"body_rise_front", "front rise", kLength, "",
+           "of the body over the front axle against the measured stance"},
+          {"body_rise_rear", "rear rise", kLength, "", "the same over the rear axle"}};
+}
+
+DataTable LoadTable(const std::vector<LoadedRide>& rides, UnitSystem units) {
+  DataTable table{.units = units, .columns = LoadColumns(), .rows = {}};
+  for (const LoadedRide& ride : rides) {
+    std::vector<Cell> row{ride.name, ride.payload};
+    row.resize(table.columns.size());
+    if (ride.stance) {
+      const StanceReport& r = *ride.stance;
+      const std::optional<double> front = r.axles[0].ride_frequency;
+      const std::optional<double> rear = r.axles[1].ride_frequency;
+      row[2] = r.total_mass;
+      row[3] = ToCell(front);
+      row[4] = ToCell(rear);
+      if (front && rear) row[5] = *rear / *front;
+      if (r.modes) row[6] = r.modes->bounce;
+      if (r.modes) row[7] = r.modes->pitch;
+      row[8] = r.axles[0].body_rise;
+      row[9] = r.axles[1].body_rise;
+    }
+    table.rows.push_back(std::move(row));
+  }
+  return table;
+}
+
+// Rows of a payload told apart by it, since their load is the same: its column comes first.
+DataTable PayloadTable(const std::vector<LoadedRide>& rides, UnitSystem units) {
+  DataTable table = LoadTable(rides, units);
+  std::swap(table.columns[0], table.columns[1]);
+  for (std::vector<Cell>& row : table.rows) std::swap(row[0], row[1]);
+  return table;
+}
+
+}  // namespace
+
+std::string ModeName(MotionPart part) {
+  switch (part) {
+    case kBodyHeave:
+      return "bounce";
+    case kBodyPitch:
+      return "pitch";
+    case kBodyRoll:
+      return "roll";
+    case kBodySway:
+      return "sway";
+    case kBodyYaw:
+      return "yaw";
+    case kFrontHop:
+      return "front hop";
+    case kFrontTramp:
+      return "front tramp";
+    case kRearHop:
+      return "rear hop";
+    case kRearTramp:
+      return "rear tramp";
+  }
+  return {};
+}
+
+std::vector<NamedTable> RideTables(const Vehicle& vehicle, const RideStudy& study,
+                                   UnitSystem units) {
+  return {{"axles", AxleTable(vehicle, study, units)},
+          {"modes", ModeTable(study, units)},
+          {"inertias", InertiaTable(vehicle, study, units)},
+          {"loads", LoadTable(study.loads, units)},
+          {"payload", PayloadTable(study.payload, units)}};
+}
+
+}  // namespace linkwright

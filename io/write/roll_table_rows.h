@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// Parts of the tables of `roll` that stand by themselves.
+#pragma once
+
+#include <array>
+
+#include "io/write/roll_tables.h"
+
+namespace linkwright {
+
+inline constexpr std::array kWheelNames{"front left", "front right", "rear left", "rear right"};
+
+// A number where it is known, else an empty cell.
+[[nodiscard]] inline Cell CellIf(bool known, double value) {
+  return ToCell(known ? std::optional<double>(value) : std::nullopt);
+}
+
+[[nodiscard]] std::vector<Column> CornerColumns();
+
+// "front right wheel carries nothing", "front damper left is fully open", "nothing up to ...".
+[[nodiscard]] std::string DescribeLimit(const Vehicle& vehicle, const PushLimit& limit);
+
+[[nodiscard]] DataTable TorqueTable(const Vehicle& vehicle, const RollStudy& study,
+                                    UnitSystem units);
+
+}  // namespace linkwright

@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "tests/cli/program.h"
+#include "tests/io/write/folder.h"
+
+namespace linkwright::check {
+namespace {
+
+std::string Text(const Sheet& sheet, const std::string& table, const std::string& row,
+                 const std::string& quantity) {
+  for (const CsvRecord& record : sheet.rows) {
+    if (record[0] == table && record[1] == row && record[2] == quantity) return record[4];
+  }
+  ADD_FAILURE() << "no " << table << ", " << row << ", " << quantity;
+  return "0";
+}
+
+double Value(const Sheet& sheet, const std::string& table, const std::string& row,
+             const std::string& quantity) {
+  return ToNumber(Text(sheet, table, row, quantity));
+}
+
+const std::vector<std::string> kVehicles{"harbour_van",   "orchard_tractor_truck",
+                                         "quarry_pickup", "fire_patrol",
+                                         "coast_taxi",    "moorland_wagon"};
+
+TEST(RollCommand, AnswersForEveryVehicle) {
+  for (const std::string& name : kVehicles) {
+    const Outcome outcome = RunProgram({"roll", VehiclePath(name), "--lateral", "0.3"});
+    EXPECT_EQ(outcome.exit, 0) << name << outcome.err;
+    EXPECT_EQ(outcome.out.find("nan"), std::string::npos) << name;
+    for (const char* table : {"roll stiffness", "load transfer", "wheel lift"}) {
+      EXPECT_TRUE(HasLine(outcome.out, table)) << name << " " << table;
+    }
+  }
+}
+
+TEST(RollCommand, WheelLoadsInATurnCarryTheVehicle) {
+  const Sheet sheet = RunToSheet({"roll", VehiclePath("harbour_van"), "--lateral", "0.6"});
+  double before = 0.0, after = 0.0;
+  for (const char* wheel : {"front left", "front right", "rear left", "rear right"}) {
+    before += Value(sheet, "wheels", wheel, "load_at_rest");
+    after += Value(sheet, "wheels", wheel, "load_in_turn");
+  }
+  EXPECT_NEAR(after, before, 1e-4) << "[N] the weight does not change";
+}
+
+TEST(RollCommand, TheGradientIsTheOneOfSettle) {
+  const std::string van = VehiclePath("harbour_van");
+  const Sheet settled = RunToSheet({"settle", van});
+  const Sheet rolled = RunToSheet({"roll", van});
+  EXPECT_NEAR(Value(rolled, "roll axis", "empty", "roll_gradient"),
+              settled.Number(0, "roll_gradient_deg_per_g"), 1e-9);
+  EXPECT_NEAR(Value(rolled, "roll stiffness", "front", "suspension"),
+              settled.Number(0, "front_roll_stiffness_n_m_per_deg"), 1e-8);
+}
+
+TEST(RollCommand, TorqueLiftsTheRightWheelOfTheDrivenAxle) {
+  const std::string van = VehiclePath("harbour_van");
+  const Sheet sheet = RunToSheet({"roll", van, "--torque", "300 lbf*ft"});
+  EXPECT_EQ(Text(sheet, "shaft torque", "rear", "lifted_wheel"), "right");
+  EXPECT_NEAR(Value(sheet, "shaft torque", "rear", "torque"), 300.0 * 1.3558179483314004, 1e-8);
+  EXPECT_GT(Value(sheet, "shaft torque", "rear", "moved"), 0.0);
+  EXPECT_FALSE(HasLine(RunProgram({"roll", van}).out, "shaft torque"));
+}
+
+TEST(RollCommand, RefusesWhatMakesNoSense) {
+  const std::string van = VehiclePath("harbour_van");
+  EXPECT_EQ(RunProgram({"roll", van, "--lateral", "0"}).exit, 2);
+  EXPECT_EQ(RunProgram({"roll", van, "--lateral", "3"}).exit, 2);
+  EXPECT_EQ(RunProgram({"roll", van, "--lateral", "5 mm"}).exit, 2);
+  EXPECT_EQ(RunProgram({"roll", van, "--torque", "0"}).exit, 2);
+  EXPECT_EQ(RunProgram({"roll", van, "--load", "sand"}).exit, 2);
+  EXPECT_EQ(RunProgram({"roll", VehiclePath("bare_frame")}).exit, 2);
+}
+
+TEST(RollCommand, BeyondTheTippingPointTheAnswerIsNo) {
+  const Outcome outcome = RunProgram({"roll", VehiclePath("harbour_van"), "--lateral", "1.9"});
+  EXPECT_EQ(outcome.exit, 1);
+  EXPECT_NE(outcome.out.find("look at this: at that acceleration it does not stand"),
+            std::string::npos);
+}
+
+TEST(RideCommand, AnswersForEveryVehicle) {
+  for (const std::string& name : kVehicles) {
+    const Outcome outcome = RunProgram({"ride", VehiclePath(name)});
+    EXPECT_EQ(outcome.exit, 0) << name << outcome.err;
+    EXPECT_EQ(outcome.out.find("nan"), std::string::npos) << name;
+    for (const char* table : {"axles", "modes", "inertias", "loads", "payload"}) {
+      EXPECT_TRUE(HasLine(outcome.out, table)) << name << " " << table;
+    }
+  }
+}
+
+TEST(RideCommand, ItsFrequenciesAreThoseOfSettle) {
+  const std::string van = VehiclePath("harbour_van");
+  const Sheet settled = RunToSheet({"settle", van});
+  const Sheet ride = RunToSheet({"ride", van});
+  for (size_t row = 0; row < settled.rows.size(); ++row) {
+    const std::string load = settled.rows[row][0];
+    EXPECT_NEAR(Value(ride, "loads", load, "front_ride_frequency"),
+                settled.Number(row, "front_ride_frequency_hz"), 1e-9);
+    EXPECT_NEAR(Value(ride, "loads", load, "bounce"), settled.Number(row, "bounce_hz"), 1e-9);
+  }
+}
+
+// A roll inertia four times as great slows the roll and leaves bounce alone.
+TEST(RideCommand, TakesTheInertiasOfTheFile) {
+  const Folder folder;
+  const std::string van = VehiclePath("harbour_van");
+  const auto file = [&](const char* name, const char* inertia) {
+    return folder.Write(name, "base: " + van + "\nadd:\n  ledger.roll_inertia: " + inertia +
+                                  "\n  axles.front.unsprung.roll_inertia: 50\n"
+                                  "  axles.front.tire.lateral_rate: 120 N/mm\n");
+  };
+  const Sheet light = RunToSheet({"ride", file("light.yaml", "500")});
+  const Sheet heavy = RunToSheet({"ride", file("heavy.yaml", "2000")});
+  EXPECT_EQ(Text(light, "inertias", "body in roll", "from"), "the file");
+  EXPECT_EQ(Value(heavy, "inertias", "body in roll", "value"), 2000.0);
+  EXPECT_EQ(Text(heavy, "inertias", "front axle in roll", "from"), "the file");
+  EXPECT_LT(Value(heavy, "modes", "roll", "frequency"),
+            0.8 * Value(light, "modes", "roll", "frequency"));
+  EXPECT_NEAR(Value(heavy, "modes", "bounce", "frequency"),
+              Value(light, "modes", "bounce", "frequency"), 2e-3);
+}
+
+TEST(RideCommand, PutsThePayloadWhereItIsAskedFor) {
+  const std::string van = VehiclePath("harbour_van");
+  const Sheet rear = RunToSheet({"ride", van, "--payload", "200"});
+  const Sheet front = RunToSheet({"ride", van, "--payload", "200", "--at", "0", "0", "800"});
+  EXPECT_NEAR(
+      Value(rear, "payload", "200", "total_mass") - Value(rear, "payload", "0", "total_mass"),
+      200.0, 1e-8);
+  EXPECT_LT(Value(rear, "payload", "200", "body_rise_rear"),
+            Value(front, "payload", "200", "body_rise_rear"));
+  EXPECT_EQ(RunProgram({"ride", van, "--payload", "-5"}).exit, 2);
+}
+
+TEST(RideCommand, WithoutDampersShowsNoDamping) {
+  const Folder folder;
+  const std::string file =
+      folder.Write("soft.yaml", "base: " + VehiclePath("harbour_van") +
+                                    "\nremove: [axles.front.dampers, axles.rear.dampers]\n");
+  EXPECT_TRUE(
+      HasLine(RunProgram({"ride", file}).out, "no damper has a rate, so no damping is shown"));
+  EXPECT_EQ(Text(RunToSheet({"ride", file}), "modes", "bounce", "damping"), "");
+}
+
+}  // namespace
+}  // namespace linkwright::check
