@@ -17,7 +17,8 @@ std::vector<Column> TorqueColumns() {
           {"moved_handbook", "by handbook", kForce, "",
            "torque over the track, less the share of the body's reaction that the axle takes back"},
           {"other_axle", "other axle moves", kForce, "",
-           "by the equilibrium, the other way round; the two differ by what the leaning body moves over"},
+           "by the equilibrium, the other way round; the two differ by what the leaning body moves "
+           "over"},
           {"front_share", "front takes", kPercent, "",
            "of the body's reaction, by roll stiffness with tyres"},
           {"body_roll", "body roll", kAngle, "", "against the rest; + left side up"},
