@@ -45,7 +45,8 @@ int Run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
   app.require_subcommand(1);
   app.set_version_flag("--version", "linkwright " LINKWRIGHT_VERSION);
   const std::vector<Command> commands{AddCheck(app),   AddSettle(app),    AddSweep(app),
-                                      AddCompare(app), AddDriveline(app), AddSteering(app)};
+                                      AddCompare(app), AddDriveline(app), AddSteering(app),
+                                      AddLimits(app),  AddOpenings(app)};
   if (const auto unknown = UnknownCommand(arguments, commands)) {
     err << "linkwright: " << *unknown << "\n";
     return kUnusable;

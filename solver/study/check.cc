@@ -39,6 +39,7 @@ void AddMismatches(const Vehicle& vehicle, std::vector<Mismatch>& to) {
     AddTwins(to, i, axle.springs);
     AddTwins(to, i, axle.bump_stops);
     AddTwins(to, i, axle.dampers);
+    AddTwins(to, i, axle.straps);
   }
 }
 
