@@ -56,6 +56,14 @@ const Load& FindLoad(const Vehicle& vehicle, const std::string& name) {
   throw UsageError(fmt::format("--load: no load is called '{}'; the file has {}", name, known));
 }
 
+std::optional<double> ParseOption(const char* option, const std::string& text, Dimension dimension,
+                                  UnitSystem units) {
+  if (text.empty()) return std::nullopt;
+  const ParsedValue value = ParseValue(text, dimension, units);
+  if (!value.si) throw UsageError(std::string(option) + ": " + value.error);
+  return value.si;
+}
+
 std::string Heading(const VehicleFile& file) {
   return fmt::format("{}\n{}\n\n", file.vehicle.title, file.path);
 }

@@ -59,6 +59,11 @@ void WriteFiles(const CommonOptions& options, const DataTable& csv, const Docume
 // are.
 [[nodiscard]] const Load& FindLoad(const Vehicle& vehicle, const std::string& name);
 
+// A value given to an option; a plain number is in `units`. Absent for an empty text.
+//   errors   UsageError
+[[nodiscard]] std::optional<double> ParseOption(const char* option, const std::string& text,
+                                                Dimension dimension, UnitSystem units);
+
 // The two lines that stand over every table.
 [[nodiscard]] std::string Heading(const VehicleFile& file);
 
@@ -77,5 +82,7 @@ Command AddSteering(CLI::App& root);
 Command AddOriginal(CLI::App& root);
 Command AddRoll(CLI::App& root);
 Command AddRide(CLI::App& root);
+Command AddLimits(CLI::App& root);
+Command AddOpenings(CLI::App& root);
 
 }  // namespace linkwright

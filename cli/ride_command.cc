@@ -24,7 +24,7 @@ struct RideOptions {
   std::vector<std::string> at;  // x, y, z; empty: over the rear axle
 };
 
-double ParseOption(const char* option, const std::string& text, Dimension dimension,
+double ParseAmount(const char* option, const std::string& text, Dimension dimension,
                    UnitSystem units) {
   const ParsedValue value = ParseValue(text, dimension, units);
   if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
@@ -35,7 +35,7 @@ double MostPayload(const VehicleFile& file, const RideOptions& options) {
   if (options.payload.empty()) {
     return ToSi(file.units == UnitSystem::kMetric ? 500.0 : 1000.0, Dimension::kMass, file.units);
   }
-  const double most = ParseOption("--payload", options.payload, Dimension::kMass, file.units);
+  const double most = ParseAmount("--payload", options.payload, Dimension::kMass, file.units);
   if (!(most > 0.0)) throw UsageError("--payload: a mass above zero is wanted");
   return most;
 }
@@ -50,7 +50,7 @@ Eigen::Vector3d PayloadPlace(const VehicleFile& file, const RideOptions& options
   Eigen::Vector3d place;
   for (int i = 0; i < 3; ++i) {
     place[i] =
-        ParseOption("--at", options.at[static_cast<size_t>(i)], Dimension::kLength, file.units);
+        ParseAmount("--at", options.at[static_cast<size_t>(i)], Dimension::kLength, file.units);
   }
   return place;
 }

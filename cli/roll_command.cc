@@ -25,7 +25,7 @@ struct RollOptions {
   std::string torque;
 };
 
-double ParseOption(const char* option, const std::string& text, Dimension dimension,
+double ParseAmount(const char* option, const std::string& text, Dimension dimension,
                    UnitSystem units) {
   const ParsedValue value = ParseValue(text, dimension, units);
   if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
@@ -35,7 +35,7 @@ double ParseOption(const char* option, const std::string& text, Dimension dimens
 RollStudy StudyRoll(const VehicleFile& file, const Settled& settled, const RollOptions& options) {
   const Rig& rig = settled.rig;
   RollStudy study;
-  study.lateral = ParseOption("--lateral", options.lateral, Dimension::kLateral, file.units);
+  study.lateral = ParseAmount("--lateral", options.lateral, Dimension::kLateral, file.units);
   if (study.lateral == 0.0 || std::abs(study.lateral) > kMostLateral) {
     throw UsageError("--lateral: an acceleration other than 0 and of at most 2 g is wanted");
   }
@@ -55,7 +55,7 @@ RollStudy StudyRoll(const VehicleFile& file, const Settled& settled, const RollO
   }
   study.stiff_tipping_point = StiffTippingPoint(rig, study.rest);
   if (options.torque.empty()) return study;
-  study.torque = ParseOption("--torque", options.torque, Dimension::kTorque, file.units);
+  study.torque = ParseAmount("--torque", options.torque, Dimension::kTorque, file.units);
   if (*study.torque == 0.0) throw UsageError("--torque: a torque other than 0 is wanted");
   for (size_t axle : DrivenAxles(file.vehicle)) {
     study.torques.push_back(LiftByTorque(rig, load, study.rest, axle, *study.torque));

@@ -44,9 +44,10 @@ int Run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
   CLI::App app{kDescription, "linkwright"};
   app.require_subcommand(1);
   app.set_version_flag("--version", "linkwright " LINKWRIGHT_VERSION);
-  const std::vector<Command> commands{AddCheck(app),    AddSettle(app),    AddSweep(app),
-                                      AddCompare(app),  AddDriveline(app), AddSteering(app),
-                                      AddOriginal(app), AddRoll(app),      AddRide(app)};
+  const std::vector<Command> commands{AddCheck(app),   AddSettle(app),    AddSweep(app),
+                                      AddCompare(app), AddDriveline(app), AddSteering(app),
+                                      AddLimits(app),  AddOpenings(app),  AddOriginal(app),
+                                      AddRoll(app),    AddRide(app)};
   if (const auto unknown = UnknownCommand(arguments, commands)) {
     err << "linkwright: " << *unknown << "\n";
     return kUnusable;

@@ -29,6 +29,10 @@ std::variant<FileStanding, Refusal> StandFile(const VehicleFile& file, const std
   return result;
 }
 
+const Stance* StanceOf(const FileStanding& standing) {
+  return standing.standing.stance ? &*standing.standing.stance : nullptr;
+}
+
 std::string StandingNote(const FileStanding& standing) {
   if (standing.load == nullptr) {
     return "the file gives no masses: rest is the measured stance, and a changed link leaves the "

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A vehicle file standing at rest for commands that ask one load: `driveline` and `steering`.
+// A vehicle file standing at rest for commands that ask one load: `driveline`, `steering`,
+// `limits`, `openings`.
 #pragma once
 
 #include <variant>
@@ -21,6 +22,9 @@ struct FileStanding {
 //   errors   InputErrors; UsageError for a load that is not there or means nothing
 [[nodiscard]] std::variant<FileStanding, Refusal> StandFile(const VehicleFile& file,
                                                             const std::string& load);
+
+// Null: geometry only.
+[[nodiscard]] const Stance* StanceOf(const FileStanding& standing);
 
 // What the places and angles are of: the load, or the measured stance.
 [[nodiscard]] std::string StandingNote(const FileStanding& standing);

@@ -36,6 +36,7 @@ Link BuildLink(const Node& node) {
   Link link;
   link.rate = NumberOr(node, "link", "rate");
   link.thread = NumberAt(node, "thread");
+  link.misalignment_limit = NumberAt(node, "misalignment_limit");
   return link;
 }
 
@@ -51,6 +52,7 @@ Spring BuildSpring(const Node& node) {
   }
   spring.law.curve = CurveAt(node, "curve");
   spring.solid_length = NumberAt(node, "solid_length");
+  spring.keep_seated = FlagAt(node, "keep_seated");
   spring.weighed = TextAt(node, "free_length") == "weighed";
   // A weighed one is worked out once the whole vehicle is known (ResolveWeighedLengths).
   if (!spring.weighed) spring.law.free_length = NumberAt(node, "free_length").value();
@@ -73,9 +75,16 @@ Damper BuildDamper(const Node& node) {
   return damper;
 }
 
+Strap BuildStrap(const Node& node) {
+  Strap strap;
+  strap.length = NumberAt(node, "length");
+  return strap;
+}
+
 Steering BuildSteering(const Node& node) {
   Steering steering;
   steering.drag_link = SpanAt(*Find(node, "drag_link")).value();
+  steering.lock = NumberAt(node, "lock");
   if (const Node* rod = Find(node, "tie_rod")) {
     const Eigen::Vector3d left = PointAt(*rod, "left").value();
     steering.tie_rod = TieRod{left, PointAt(*rod, "right").value_or(Mirrored(left))};
@@ -126,7 +135,8 @@ std::optional<Opening> BuildOpening(const Node& root, std::string_view name) {
   if (opening == nullptr) return std::nullopt;
   const Node& center = *Find(*opening, "center");
   return Opening{center.items[0].si.value(), center.items[1].si.value(),
-                 NumberAt(*opening, "radius")};
+                 NumberAt(*opening, "radius"), NumberAt(*opening, "lip_y"),
+                 NumberAt(*opening, "inner_panel_y")};
 }
 
 }  // namespace
@@ -147,6 +157,7 @@ Axle BuildAxle(const Node& root, std::string_view name) {
   axle.dampers = BuildMembers<Damper>(node, "dampers", BuildDamper);
   axle.rating = NumberAt(node, "rating");
   BuildGaps(node, axle);
+  axle.straps = BuildMembers<Strap>(node, "straps", BuildStrap);
   BuildSmallParts(node, axle);
   axle.opening = BuildOpening(root, name);
   return axle;

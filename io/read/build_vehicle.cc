@@ -125,7 +125,12 @@ void MapNode(const Node& node, const std::vector<std::string>& part, const std::
 }  // namespace
 
 Mass BuildMass(const Node& item) {
-  return {TextAt(item, "item"), NumberAt(item, "mass").value(), PointAt(item, "at").value()};
+  Mass mass{TextAt(item, "item"), NumberAt(item, "mass").value(), PointAt(item, "at").value()};
+  const std::string place = TextAt(item, "fixed_to");
+  if (place == "body") mass.fixed_to = FixedTo::kBody;
+  if (place == "chassis") mass.fixed_to = FixedTo::kChassis;
+  if (place == "rear") mass.fixed_to = FixedTo::kRear;
+  return mass;
 }
 
 namespace {

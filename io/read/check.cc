@@ -107,6 +107,15 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
   AddErrorAt(report, shaft, "output", "it is the same point as the pinion's yoke");
 }
 
+void CheckOpening(const Part& opening, Report& report) {
+  const auto lip = NumberAt(opening.node(), "lip_y");
+  const auto panel = NumberAt(opening.node(), "inner_panel_y");
+  if (!lip || !panel || *panel < *lip) return;
+  AddErrorAt(
+      report, opening, "inner_panel_y",
+      fmt::format("it is not inside the lip, whose lip_y is {}", Show(*lip, opening.node())));
+}
+
 }  // namespace
 
 void AddErrorAt(Report& report, const Part& part, std::string_view key, std::string message) {
@@ -138,6 +147,11 @@ void CheckVehicle(const Node& root, Report& report) {
     CheckShares(*front, *rear, "brake_share", report);
   }
   for (const Part& shaft : PartsAt(vehicle, "driveshafts")) CheckDriveshaft(shaft, *axles, report);
+  const auto openings = PartAt(vehicle, "openings");
+  for (const std::string_view axle : {"front", "rear"}) {
+    const auto opening = openings ? PartAt(*openings, axle) : std::nullopt;
+    if (opening) CheckOpening(*opening, report);
+  }
 }
 
 }  // namespace linkwright

@@ -116,6 +116,14 @@ void CheckDamper(const Part& member, const std::optional<Span>& span, Report& re
   }
 }
 
+void CheckStrap(const Part& member, const Span& span, Report& report) {
+  const auto length = NumberAt(member.node(), "length");
+  if (!length || *length >= MeasuredLength(span)) return;
+  AddErrorAt(report, member, "length",
+             fmt::format("its ends are {} apart as measured, more than its length",
+                         Show(MeasuredLength(span), member.node())));
+}
+
 void CheckSteeringRods(const Part& axle, Report& report) {
   const auto steering = PartAt(axle, "steering");
   if (!steering) return;
@@ -137,7 +145,7 @@ void CheckSteeringRods(const Part& axle, Report& report) {
 }  // namespace
 
 void CheckMembers(const Part& vehicle, const Part& axle, Report& report) {
-  for (const std::string_view kind : {"links", "springs", "bump_stops", "dampers"}) {
+  for (const std::string_view kind : {"links", "springs", "bump_stops", "dampers", "straps"}) {
     const bool has_seats = kind == "springs" || kind == "bump_stops";
     for (const Part& member : PartsAt(axle, kind)) {
       const std::optional<Span> span = SpanAt(member.node());
@@ -155,6 +163,7 @@ void CheckMembers(const Part& vehicle, const Part& axle, Report& report) {
         CheckWeighed(vehicle, axle, member, report);
       }
       if (kind == "dampers") CheckDamper(member, span, report);
+      if (kind == "straps" && span) CheckStrap(member, *span, report);
     }
   }
   CheckArms(axle, report);

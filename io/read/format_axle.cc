@@ -39,6 +39,9 @@ Group AxleGroup() {
                "housing, each under a name of your own.",
                Many::kNamed),
           Number("rating", D::kMass, kPositive, "What the axle may carry on the floor."),
+          Part("straps", "strap",
+               "Straps that hold the axle up in droop, each under a name of your own.",
+               Many::kNamed),
           Part("steering", "steering", "The steering linkage to this axle."),
           Part("anti_roll_bar", "anti_roll_bar", "The anti-roll bar, free in the measured stance."),
           Part("pinion", "pinion", "The pinion shaft of a driven axle."),
@@ -74,7 +77,10 @@ Group LinkGroup() {
                               "5 kN/mm"),
                       Number("thread", D::kLength, kPositive,
                              "How much one turn of its adjuster lengthens it: the thread's pitch, "
-                             "or the sum of both pitches where one end has a left-hand thread.")})};
+                             "or the sum of both pitches where one end has a left-hand thread."),
+                      Number("misalignment_limit", D::kAngle, kJointLimit,
+                             "How far either joint may be out of line with its bolt, counted from "
+                             "the measured stance, before it binds.")})};
 }
 
 Key CurveKey(std::string_view meaning) {
@@ -104,6 +110,11 @@ Group SpringGroup() {
               Required(free_length),
               Number("solid_length", D::kLength, kPositive,
                      "Length with every coil touching the next."),
+              Default({.name = "keep_seated",
+                       .kind = Kind::kFlag,
+                       .meaning = "true: nothing but its load holds it in, so that travel ends "
+                                  "where it would let go of its seats (limits)."},
+                      "false"),
           }),
           {{RuleKind::kExactlyOne, {"rate", "curve", "wire"}},
            {RuleKind::kNeeds, {"wire", "mean_diameter", "active_coils"}},
@@ -134,6 +145,13 @@ Group DamperGroup() {
           })};
 }
 
+Group StrapGroup() {
+  return {"strap", "axles.A.straps.NAME",
+          MemberKeys({Number("length", D::kLength, kPositive,
+                             "Eye to eye, pulled taut; without it limits says how long to make "
+                             "it.")})};
+}
+
 std::vector<Group> SteeringGroups() {
   return {
       {"kingpin",
@@ -147,6 +165,9 @@ std::vector<Group> SteeringGroups() {
        {Required(Part("drag_link", "drag_link", "From the pitman arm to the knuckle.")),
         Part("tie_rod", "tie_rod",
              "From knuckle to knuckle; without it both wheels are taken to steer alike."),
+        Number("lock", D::kAngle, kLock,
+               "Steer of the wheel on the inside of the bend at full lock, against the axle; the "
+               "same both ways."),
         Part("limits", "steering_limits", "What `steering` points at.")}},
       {"steering_limits",
        "axles.A.steering.limits",
@@ -183,7 +204,8 @@ std::vector<Group> SmallGroups() {
       {"tire",
        "axles.A.tire",
        {Number("radius", D::kLength, kPositive,
-               "Unloaded radius, half the tyre's height off the ground; used only with a rate."),
+               "Unloaded radius, half the tyre's height off the ground; it carries nothing without "
+               "a rate, and stands in its opening with or without."),
         Number("width", D::kLength, kPositive, "Width of the tyre."),
         Number("rate", D::kRate, kPositive,
                "Vertical stiffness; without it the tyre is rigid at its measured loaded height."),
@@ -216,7 +238,8 @@ std::vector<Group> SmallGroups() {
 std::vector<Group> AxleGroups() {
   std::vector<Group> groups = {AxleGroup(), LinkGroup()};
   for (const Group& group : ArmGroups()) groups.push_back(group);
-  for (const Group& group : {SpringGroup(), StopGroup(), DamperGroup()}) groups.push_back(group);
+  for (const Group& group : {SpringGroup(), StopGroup(), DamperGroup(), StrapGroup()})
+    groups.push_back(group);
   for (const Group& group : SteeringGroups()) groups.push_back(group);
   for (const Group& group : SmallGroups()) groups.push_back(group);
   return groups;

@@ -18,6 +18,8 @@ constexpr Range kNotNegative{.low = 0.0};
 constexpr Range kShare{.low = 0.0, .high = 1.0};
 constexpr Range kLean{.low = -kRightAngle / 2, .high = kRightAngle / 2};
 constexpr Range kSlope{.low = -kRightAngle, .high = kRightAngle};
+constexpr Range kLock{.low = 0.0, .high = kRightAngle * 2 / 3, .above_low = true};
+constexpr Range kJointLimit{.low = 0.0, .high = kRightAngle, .above_low = true};
 constexpr Range kHalfTurn{.low = -2 * kRightAngle, .high = 2 * kRightAngle};
 
 inline Key Number(std::string_view name, Dimension dimension, Range range,

@@ -165,7 +165,11 @@ std::vector<Group> MassGroups() {
        "Items of ledger.removed, ledger.added and loads.NAME",
        {Required(Text("item", "What it is.")),
         Required(Number("mass", D::kMass, kPositive, "Its mass.")),
-        Required(Point("at", "Its centre."))},
+        Required(Point("at", "Its centre.")),
+        Word("fixed_to", {"body", "chassis", "rear"},
+             "What it goes along with where the body is moved on the chassis or the chassis is cut "
+             "(openings): the body, the chassis ahead of the cut, or the chassis behind it; unless "
+             "given, an item of a load goes with the body and any other stays.")},
        {},
        true},
       {"sprung",
@@ -191,7 +195,12 @@ std::vector<Group> OtherGroups() {
                   .kind = Kind::kSide,
                   .meaning = "Its centre in side view, where the wheel should sit.",
                   .dimension = D::kLength}),
-        Number("radius", D::kLength, kPositive, "Its radius.")}},
+        Number("radius", D::kLength, kPositive, "Its radius."),
+        Number("lip_y", D::kLength, kPositive,
+               "Where its left lip stands, out from the centreline; without it the lip is taken to "
+               "reach across the whole tyre."),
+        Number("inner_panel_y", D::kLength, kPositive,
+               "Where the left inner panel stands, out from the centreline.")}},
       {"variant",
        "A variant's file",
        {Required(Text("base", "The file this is a variant of, seen from this file's folder.")),

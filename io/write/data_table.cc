@@ -3,6 +3,10 @@
 
 namespace linkwright {
 
+Cell CellIf(bool has_meaning, double value) {
+  return ToCell(has_meaning ? std::optional(value) : std::nullopt);
+}
+
 Cell ToCell(std::optional<double> value) {
   if (!value) return std::monostate{};
   return *value;

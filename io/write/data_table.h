@@ -17,6 +17,9 @@ using Cell = std::variant<std::monostate, double, std::string>;
 
 [[nodiscard]] Cell ToCell(std::optional<double> value);
 
+// The number where it has a meaning, else nothing.
+[[nodiscard]] Cell CellIf(bool has_meaning, double value);
+
 struct Column {
   std::string name;  // without its unit: "front_lateral_shift"
   std::string head;  // words over it in a table: "lateral shift"

@@ -36,6 +36,13 @@ Column ParameterColumn(MotionKind kind) {
           "of the one wheel, against the stance, along the chassis z axis; + bump"};
 }
 
+MotionColumn DiagonalColumn() {
+  return {{"diagonal_travel", "travel between diagonals", kLength, "Both axles",
+           "mean travel of the front right and rear left wheel less that of the other two, along "
+           "the chassis z axis; + where those two rise"},
+          [](const MotionRow& row) { return Cell(row.diagonal_travel); }};
+}
+
 // "Front" for "front": how a printed table's title begins.
 std::string GroupOf(std::string axle) {
   axle[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(axle[0])));
@@ -145,6 +152,7 @@ std::vector<MotionColumn> Collect(const Vehicle& vehicle, MotionKind kind) {
   const bool forces = !IsGeometryOnly(vehicle);
   std::vector<MotionColumn> columns{
       {ParameterColumn(kind), [](const MotionRow& row) { return Cell(row.parameter); }}};
+  if (kind == MotionKind::kCrossed) columns.push_back(DiagonalColumn());
   for (size_t a = 0; a < 2; ++a) {
     const Axle& axle = vehicle.axles[a];
     AddHousing(columns, a, axle.name, forces);
@@ -193,6 +201,7 @@ std::vector<Column> AllMotionColumns() {
        {MotionKind::kRoll, MotionKind::kOneWheel, MotionKind::kCrossed, MotionKind::kSteer}) {
     columns.push_back({ParameterColumn(kind), {}});
   }
+  columns.push_back(DiagonalColumn());
   AddHousing(columns, 0, "A", true);
   AddSide(columns, 0, 0, "A", "S", true);
   AddHand(columns, 0, 0, "A", "S");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "solver/geometry/steering.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "solver/model/error.h"
@@ -149,17 +150,57 @@ std::optional<double> TurnToHeading(const KingpinAxis& pin, const Eigen::Isometr
   return std::nullopt;
 }
 
+// Turn of the other knuckle when the left (or right) one has turned: through the tie rod, or alike.
+std::optional<HandTurns> WithOther(const Axle& axle, const AxleFrame& frame, bool left_leads,
+                                   double turn) {
+  const KingpinAxis lead = PrepareKingpin(axle, frame, left_leads ? 1.0 : -1.0);
+  const KingpinAxis follow = PrepareKingpin(axle, frame, left_leads ? -1.0 : 1.0);
+  const auto other = FollowTurn(axle, frame, left_leads, lead, follow, turn);
+  if (!other) return std::nullopt;
+  return left_leads ? HandTurns{.left = turn, .right = *other}
+                    : HandTurns{.left = *other, .right = turn};
+}
+
+std::optional<HandTurns> TurnBySteer(const Axle& axle, const AxleFrame& frame,
+                                     const Eigen::Isometry3d& X_CA, bool left_leads, double steer) {
+  const KingpinAxis lead = PrepareKingpin(axle, frame, left_leads ? 1.0 : -1.0);
+  const auto turn = TurnToHeading(lead, X_CA, HeadingOf(lead, 0.0, X_CA) + steer);
+  if (!turn) return std::nullopt;
+  return WithOther(axle, frame, left_leads, *turn);
+}
+
 }  // namespace
 
 std::optional<HandTurns> TurnByHand(const Axle& axle, const AxleFrame& frame,
                                     const Eigen::Isometry3d& X_CA, double hand) {
-  const KingpinAxis left = PrepareKingpin(axle, frame, 1.0);
-  const KingpinAxis right = PrepareKingpin(axle, frame, -1.0);
-  const auto turn = TurnToHeading(left, X_CA, HeadingOf(left, 0.0, X_CA) + hand);
+  return TurnBySteer(axle, frame, X_CA, true, hand);
+}
+
+std::optional<HandTurns> TurnInside(const Axle& axle, const AxleFrame& frame,
+                                    const Eigen::Isometry3d& X_CA, double steer) {
+  return TurnBySteer(axle, frame, X_CA, steer >= 0.0, steer);
+}
+
+std::optional<HandTurns> TurnsHeld(const Axle& axle, const AxleFrame& frame,
+                                   const Eigen::Isometry3d& X_CA) {
+  const auto turn = KnuckleTurn(PrepareKnuckle(axle, frame), X_CA);
   if (!turn) return std::nullopt;
-  const auto follow = FollowTurn(axle, frame, true, left, right, *turn);
-  if (!follow) return std::nullopt;
-  return HandTurns{.left = *turn, .right = *follow};
+  return WithOther(axle, frame, axle.steering->drag_link.p_CQ.y() >= 0.0, *turn);
+}
+
+// The ball's circle about the kingpin has points between sqrt(mean - swing) and sqrt(mean + swing)
+// from the pitman end.
+double ReachLeft(const Knuckle& knuckle, const Eigen::Isometry3d& X_CA) {
+  const Eigen::Vector3d p_AP = X_CA.inverse(Eigen::Isometry) * knuckle.p_CP;
+  const Eigen::Vector3d& k = knuckle.pin.axis_A;
+  const Eigen::Vector3d a = knuckle.p_AQ - knuckle.pin.p_AK;
+  const Eigen::Vector3d across = a - k.dot(a) * k;
+  const Eigen::Vector3d c = knuckle.pin.p_AK + k.dot(a) * k - p_AP;
+  const double mean = c.squaredNorm() + across.squaredNorm();
+  const double swing = 2.0 * std::hypot(c.dot(across), c.dot(k.cross(a)));
+  const double farthest = std::sqrt(mean + swing);
+  const double nearest = std::sqrt(std::max(0.0, mean - swing));
+  return std::min(farthest - knuckle.length, knuckle.length - nearest);
 }
 
 }  // namespace linkwright

@@ -81,4 +81,18 @@ struct HandTurns {
 [[nodiscard]] std::optional<HandTurns> TurnByHand(const Axle& axle, const AxleFrame& frame,
                                                   const Eigen::Isometry3d& X_CA, double hand);
 
+// The same with the steer given of the wheel inside the bend: of the left wheel where it is above
+// 0, of the right one below. source: docs/theory.md (77)
+[[nodiscard]] std::optional<HandTurns> TurnInside(const Axle& axle, const AxleFrame& frame,
+                                                  const Eigen::Isometry3d& X_CA, double steer);
+
+// Both knuckles' turns with the steering wheel held: one by the drag link, the other through the
+// tie rod, or alike without one. Absent where a rod is out of reach. source: docs/theory.md (29)
+[[nodiscard]] std::optional<HandTurns> TurnsHeld(const Axle& axle, const AxleFrame& frame,
+                                                 const Eigen::Isometry3d& X_CA);
+
+// How far the drag link is from the nearer end of its reach, stretched out or folded [m]; below 0
+// where it cannot reach. source: docs/theory.md (70)
+[[nodiscard]] double ReachLeft(const Knuckle& knuckle, const Eigen::Isometry3d& X_CA);
+
 }  // namespace linkwright

@@ -38,6 +38,11 @@ std::vector<TravelMargin> TravelMargins(const Axle& axle, const AxleFrame& frame
     margins.push_back(
         {TravelEnd::kStopSolid, DisplayName(stop.name), length - SolidBelow(stop.law)});
   }
+  for (const Strap& strap : axle.straps) {
+    if (!strap.length) continue;
+    margins.push_back({TravelEnd::kStrapTaut, DisplayName(strap.name),
+                       *strap.length - LengthAt(strap.span, frame, X_CA)});
+  }
   return margins;
 }
 
@@ -64,6 +69,20 @@ std::string Describe(const TravelMargin& margin) {
       return "its links line up and can follow no further (" + margin.member + " holds it most)";
     case TravelEnd::kDragLinkOutOfReach:
       return "the drag link cannot reach its knuckle";
+    case TravelEnd::kCoilUnseated:
+      return margin.member + " is off its seat";
+    case TravelEnd::kStrapTaut:
+      return margin.member + " is taut";
+    case TravelEnd::kJointAtLimit:
+      return margin.member + " is at its misalignment limit";
+    case TravelEnd::kShaftBottomed:
+      return margin.member + " bottoms in its slip";
+    case TravelEnd::kShaftParted:
+      return margin.member + " parts";
+    case TravelEnd::kTireOnLip:
+      return margin.member + " touches its opening";
+    case TravelEnd::kTireOnPanel:
+      return margin.member + " touches its inner panel";
   }
   return margin.member;
 }

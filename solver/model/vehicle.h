@@ -13,8 +13,8 @@
 #include <string>
 #include <vector>
 
-#include "solver/model/warning_limits.h"
 #include "solver/model/leaf.h"
+#include "solver/model/warning_limits.h"
 
 namespace linkwright {
 
@@ -47,6 +47,7 @@ struct Link {
                       // and where a torque winds the housing up
   std::optional<double> thread =
       {};  // length change per turn of its adjuster [m]; absent: none given
+  std::optional<double> misalignment_limit = {};  // of either joint [rad]; absent: not watched
 };
 
 // A rigid arm with two eyes on the chassis and one ball or bushing on the housing: a wishbone, an
@@ -111,6 +112,7 @@ struct Spring {
   std::optional<double> solid_length;  // [m]; absent: not given, binding is not watched
   std::optional<CoilWire> wire;        // absent: the rate or a curve was given
   bool weighed = false;                // the free length follows from the ledger's weights
+  bool keep_seated = false;            // nothing holds it in: letting go of its seats ends travel
 };
 
 struct Stop {
@@ -135,12 +137,27 @@ struct Gap {
   std::optional<double> least;  // [m]; absent: as the limits have it
 };
 
+// A band that holds the axle up in droop.
+struct Strap {
+  MemberName name;
+  Span span;
+  std::optional<double> length;  // pulled taut, eye to eye [m]
+};
+
 struct Tire {
-  std::optional<double> radius;  // unloaded [m]; not used without a rate
+  std::optional<double> radius;  // unloaded [m]; carries nothing without a rate
   std::optional<double> width;   // [m]
   std::optional<double> rate;    // vertical [N/m]; absent: rigid at its measured loaded height
   // Sideways on the floor [N/m]; only vibration needs it, and takes a guess where it is absent.
   std::optional<double> lateral_rate = std::nullopt;
+};
+
+// What an item goes along with when the body is moved on the chassis or the chassis is cut between
+// its axles.
+enum class FixedTo {
+  kBody,     // with the body
+  kChassis,  // stays: on the chassis ahead of the cut
+  kRear,     // with the chassis behind the cut
 };
 
 // A lump of mass.
@@ -148,6 +165,8 @@ struct Mass {
   std::string item;
   double mass;           // [kg]
   Eigen::Vector3d p_CM;  // its centre, from Co, in C, in the measured stance [m]
+  // Absent: an item of a load goes with the body, any other stays.
+  std::optional<FixedTo> fixed_to = {};
 };
 
 struct Pinion {
@@ -176,14 +195,17 @@ struct SteeringLimits {
 };
 
 struct Steering {
-  Span drag_link;                 // pitman arm (chassis end) to knuckle (axle end)
-  std::optional<TieRod> tie_rod;  // absent: both wheels are taken to steer alike
+  Span drag_link;                   // pitman arm (chassis end) to knuckle (axle end)
+  std::optional<TieRod> tie_rod;    // absent: both wheels are taken to steer alike
+  std::optional<double> lock = {};  // steer of the wheel inside the bend at full lock [rad]
   SteeringLimits limits = {};
 };
 
 struct Opening {
-  double x, z;                   // centre in side view, chassis axes [m]
-  std::optional<double> radius;  // [m]
+  double x, z;                       // centre in side view, chassis axes [m]
+  std::optional<double> radius;      // of its arc [m]
+  std::optional<double> lip_y = {};  // of the left lip's plane; absent: the whole tyre's [m]
+  std::optional<double> inner_panel_y = {};  // of the left inner panel's plane [m]
 };
 
 struct Axle {
@@ -203,7 +225,8 @@ struct Axle {
   std::vector<Stop> bump_stops;
   std::vector<Damper> dampers;
   std::vector<Gap> gaps;
-  std::optional<double> rating;         // what the axle may carry on the floor [kg]
+  std::optional<double> rating;  // what the axle may carry on the floor [kg]
+  std::vector<Strap> straps;
   std::optional<double> bar_roll_rate;  // anti-roll bar, per radian of housing roll [N m/rad]
   std::optional<Pinion> pinion;
   std::optional<Kingpin> kingpin;

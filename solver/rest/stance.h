@@ -10,7 +10,7 @@ namespace linkwright {
 
 enum class StanceStatus {
   kRests,     // stationary, stable, every member within its ends
-  kPastEnd,   // stationary only with a stop, coil or damper past its end
+  kPastEnd,   // stationary only with a stop, coil, damper or strap past its end
   kUnstable,  // stationary, but the energy is no minimum there: it would fall over or wind down
   kNotFound,  // no stationary point within kMostIterations
 };

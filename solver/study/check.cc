@@ -41,6 +41,7 @@ void AddMismatches(const Vehicle& vehicle, std::vector<Mismatch>& to) {
     AddTwins(to, i, axle.springs, most);
     AddTwins(to, i, axle.bump_stops, most);
     AddTwins(to, i, axle.dampers, most);
+    AddTwins(to, i, axle.straps, most);
   }
 }
 

@@ -6,6 +6,7 @@
 
 #include "solver/model/error.h"
 #include "solver/rest/link_loads.h"
+#include "solver/study/paths.h"
 
 namespace linkwright {
 namespace {
@@ -40,28 +41,6 @@ std::optional<std::string> RefuseHand(const Rig& rig, double hand, size_t index,
   const Axle& axle = rig.vehicle->axles[index];
   if (!axle.steering || TurnByHand(axle, rig.axles[index].frame, X_CA, hand)) return std::nullopt;
   return "the tie rod cannot follow";
-}
-
-AxlePath PathOf(const Rig& rig, const MotionRequest& request, const std::array<double, 2>& mean) {
-  AxlePath path;
-  if (request.kind == MotionKind::kSteer) {
-    path.refuse = [&rig](double hand, size_t axle, const Eigen::Isometry3d& X_CA) {
-      return RefuseHand(rig, hand, axle, X_CA);
-    };
-  }
-  path.place = [&rig, request, mean](double s, size_t axle) {
-    const AxleFrame& frame = rig.axles[axle].frame;
-    double left = 0.0, right = 0.0;
-    if (request.kind == MotionKind::kRoll || request.kind == MotionKind::kCrossed) {
-      const double phi = request.kind == MotionKind::kCrossed && axle == kRear ? -s : s;
-      left = -0.5 * frame.track * std::sin(phi);
-      right = -left;
-    } else if (request.kind == MotionKind::kOneWheel && request.wheel / 2 == axle) {
-      (request.wheel % 2 == 0 ? left : right) = s;
-    }
-    return PlaceAt(frame, mean[axle], left, right);
-  };
-  return path;
 }
 
 std::optional<double> MeanCoilLength(const Axle& axle, const AxleFrame& frame,
@@ -148,16 +127,35 @@ void SubtractRest(const MotionRow& rest, MotionRow& row) {
 
 }  // namespace
 
+AxlePath MotionPath(const Rig& rig, const MotionRequest& request,
+                    const std::array<double, 2>& start) {
+  AxlePath path;
+  if (request.kind == MotionKind::kSteer) {
+    path.refuse = [&rig](double hand, size_t axle, const Eigen::Isometry3d& X_CA) {
+      return RefuseHand(rig, hand, axle, X_CA);
+    };
+  }
+  path.place = [&rig, request, start](double s, size_t axle) {
+    const AxleFrame& frame = rig.axles[axle].frame;
+    double left = 0.0, right = 0.0;
+    if (request.kind == MotionKind::kRoll || request.kind == MotionKind::kCrossed) {
+      const double phi = request.kind == MotionKind::kCrossed && axle == kRear ? -s : s;
+      left = -0.5 * frame.track * std::sin(phi);
+      right = -left;
+    } else if (request.kind == MotionKind::kOneWheel && request.wheel / 2 == axle) {
+      (request.wheel % 2 == 0 ? left : right) = s;
+    }
+    return PlaceAt(frame, start[axle], left, right);
+  };
+  return path;
+}
+
 MotionSweep SweepMotion(const Rig& rig, const Stance* stance, const MotionRequest& request) {
   const std::array<Axle, 2>& axles = rig.vehicle->axles;
   if (request.kind == MotionKind::kSteer && !axles[0].steering && !axles[1].steering) {
     throw ModelError({"axles"}, "no axle steers: steering: {drag_link: ...} is wanted at one");
   }
-  std::array<double, 2> mean{0.0, 0.0};
-  for (size_t i = 0; i < 2 && stance != nullptr; ++i) {
-    mean[i] = stance->motion[i].pose.z - rig.axles[i].frame.measured.z;
-  }
-  const AxlePath path = PathOf(rig, request, mean);
+  const AxlePath path = MotionPath(rig, request, StartOf(rig, stance));
   const Reach reach = ReachOf(request.kind);
   const GridOptions& grid = request.grid;
   MotionSweep sweep{.request = request, .rows = {}, .low = {}, .high = {}};
@@ -171,7 +169,9 @@ MotionSweep SweepMotion(const Rig& rig, const Stance* stance, const MotionReques
   sweep.rows = WalkGrid<MotionRow>(
       rig, path, Grid(from, to, grid),
       [&](double parameter, const std::array<HousingMotion, 2>& motion) {
-        MotionRow row{.parameter = parameter, .axles = {}};
+        MotionRow row{.parameter = parameter,
+                      .diagonal_travel = DiagonalTravel(rig, {motion[0].pose, motion[1].pose}),
+                      .axles = {}};
         for (size_t i = 0; i < 2; ++i) {
           row.axles[i] = EvaluateAxle(rig, i, stance, motion[i]);
           const Axle& axle = rig.vehicle->axles[i];

@@ -47,6 +47,7 @@ struct MotionAxleRow {
 
 struct MotionRow {
   double parameter;
+  double diagonal_travel;  // of the diagonals against each other: DiagonalTravel [m]
   std::array<MotionAxleRow, 2> axles;
 };
 
@@ -56,10 +57,15 @@ struct MotionSweep {
   std::array<std::optional<SweepEnd>, 2> low, high;  // per axle
 };
 
+// The motion as a path. The rig must outlive it.
+//   start   mean travel of each axle's wheels where the parameter is 0 [m]
+[[nodiscard]] AxlePath MotionPath(const Rig& rig, const MotionRequest& request,
+                                  const std::array<double, 2>& start);
+
 // Rows about the stance: each axle from the mean of its two wheels' travels, as in bounce.
 //   stance   the rest to start from; null: the measured stance, geometry only
 //   errors   ModelError as PrepareKnuckle; for kSteer where no axle steers
-//   source   docs/theory.md (50) to (53)
+//   source   docs/theory.md (50) to (53), (71)
 [[nodiscard]] MotionSweep SweepMotion(const Rig& rig, const Stance* stance,
                                       const MotionRequest& request);
 

@@ -72,6 +72,7 @@ std::vector<Oddity> FindOddities(const Vehicle& vehicle) {
     AddAllBelowFloor(vehicle, i, axles[i].links, oddities);
     AddAllBelowFloor(vehicle, i, axles[i].springs, oddities);
     AddAllBelowFloor(vehicle, i, axles[i].dampers, oddities);
+    AddAllBelowFloor(vehicle, i, axles[i].straps, oddities);
     AddLinks(axles[i], i, wheelbase, oddities);
     AddCoils(axles[i], i, oddities);
     AddUnsprung(vehicle, i, oddities);

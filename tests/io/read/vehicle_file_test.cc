@@ -262,5 +262,34 @@ TEST(VehicleFile, TakesJointsPhaseAndSlipOfAShaft) {
   EXPECT_FALSE(shaft.top_speed.has_value());
 }
 
+TEST(VehicleFile, TakesStrapsLocksJointLimitsAndWhatAnItemIsFixedTo) {
+  std::string text = BenchWith(
+      "    straps:\n      band: {pair: true, frame: [-2600, 300, 700], axle: [-2600, 300, 400], "
+      "length: 420}\n      spare: {frame: [-2600, 0, 700], axle: [-2600, 0, 400]}\n"
+      "    springs:\n      coil: {pair: true, frame: [-2535, 420, 660], axle: [-2545, 430, 420], "
+      "rate: 29, free_length: 339, keep_seated: true}\n"
+      "openings:\n  rear: {center: [-2548, 372], radius: 425, lip_y: 790, inner_panel_y: 560}\n"
+      "loads:\n  crates: [{item: a, mass: 1, at: [0, 0, 0], fixed_to: rear}, "
+      "{item: b, mass: 1, at: [0, 0, 0]}]\n");
+  text.replace(text.find("axle: [15, -150, 480]}"), 22,
+               "axle: [15, -150, 480], misalignment_limit: 12}");
+  const Vehicle vehicle = Read(text);
+  const Axle& rear = vehicle.axles[kRear];
+  ASSERT_EQ(rear.straps.size(), 3U);
+  EXPECT_NEAR(rear.straps[1].length.value(), 0.420, kRounding);
+  EXPECT_TRUE(Near(rear.straps[1].span.p_CQ, -2.6, -0.3, 0.4));
+  EXPECT_FALSE(rear.straps[2].length.has_value());
+  EXPECT_TRUE(rear.springs[0].keep_seated);
+  EXPECT_NEAR(rear.opening->lip_y.value(), 0.790, kRounding);
+  EXPECT_NEAR(rear.opening->inner_panel_y.value(), 0.560, kRounding);
+  EXPECT_EQ(vehicle.loads.at(0).items.at(0).fixed_to, FixedTo::kRear);
+  EXPECT_FALSE(vehicle.loads.at(0).items.at(1).fixed_to.has_value());
+  size_t limited = 0;
+  for (const Link& link : vehicle.axles[kFront].links) {
+    if (link.misalignment_limit) ++limited;
+  }
+  EXPECT_EQ(limited, 1U);
+}
+
 }  // namespace
 }  // namespace linkwright

@@ -13,13 +13,16 @@
 #include "io/read/vehicle_file.h"
 #include "io/write/check_tables.h"
 #include "io/write/driveline_tables.h"
+#include "io/write/limits_tables.h"
 #include "io/write/motion_columns.h"
+#include "io/write/openings_tables.h"
 #include "io/write/original_tables.h"
 #include "io/write/ride_tables.h"
 #include "io/write/roll_tables.h"
 #include "io/write/settle_columns.h"
 #include "io/write/steering_tables.h"
 #include "io/write/sweep_columns.h"
+#include "solver/rest/settle.h"
 
 namespace linkwright {
 namespace {
@@ -63,6 +66,33 @@ std::vector<NamedTable> RollAndRide() {
   return tables;
 }
 
+// Of the tables that there are several of, one an axle and way, the first of each kind stands here.
+std::vector<Block> LimitsBlocks() {
+  const VehicleFile file = ReadVehicleFile(kRoot + "/fixtures/vehicles/harbour_van.yaml");
+  const Rig rig = PrepareRig(file.vehicle);
+  const Stance stance = Settle(rig, file.vehicle.loads[0]);
+  const LimitsReport limits = FindLimits(rig, &stance);
+  const PartsAdvice advice = AdviseParts(rig, &stance, limits, {}, LimitAims{});
+  std::vector<Block> blocks;
+  for (const NamedTable& named : LimitsTables(file.vehicle, limits, advice, UnitSystem::kMetric)) {
+    std::string name = named.name;
+    if (name == "front bump") name = "axle and way";
+    if (name == "front crossed +") name = "axle crossed";
+    if (name.starts_with("front ") || name.starts_with("rear ")) continue;
+    blocks.push_back({"limits " + name, ColumnReference(named.table.columns)});
+  }
+  const CentringPlan plan = Centre(file.vehicle, &file.vehicle.loads[0], 1.0);
+  const auto hanging = HangAxles(rig, &stance);
+  const OpeningsAnswer answer{.report = SweepOpenings(rig, &stance, 0.5),
+                              .plans = {plan},
+                              .hanging = {hanging.begin(), hanging.end()},
+                              .hanging_moved = {}};
+  for (const NamedTable& named : OpeningsTables(file.vehicle, answer, UnitSystem::kMetric)) {
+    blocks.push_back({"openings " + named.name, ColumnReference(named.table.columns)});
+  }
+  return blocks;
+}
+
 std::vector<Block> WantedBlocks() {
   std::vector<Block> blocks{{"units", UnitReference()},
                             {"settle", ColumnReference(AllSettleColumns())},
@@ -81,6 +111,7 @@ std::vector<Block> WantedBlocks() {
   for (const NamedTable& named : RollAndRide()) {
     blocks.push_back({named.name, ColumnReference(named.table.columns)});
   }
+  for (Block& block : LimitsBlocks()) blocks.push_back(std::move(block));
   return blocks;
 }
 

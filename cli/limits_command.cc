@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+#include <memory>
+
+#include "cli/command.h"
+#include "cli/standing.h"
+#include "io/write/limits_tables.h"
+#include "io/write/long_table.h"
+#include "io/write/text_table.h"
+
+namespace linkwright {
+namespace {
+
+struct LimitsOptions {
+  CommonOptions common;
+  std::string file, load;
+  std::string split, bump, droop;
+};
+
+std::optional<double> ParseAbove0(const char* option, const std::string& text, UnitSystem units) {
+  const auto value = ParseOption(option, text, Dimension::kLength, units);
+  if (value && *value <= 0.0)
+    throw UsageError(std::string(option) + ": a length above 0 is wanted");
+  return value;
+}
+
+// Plain numbers are in the file's own units, whatever --units shows.
+TravelWish ParseWish(const LimitsOptions& options, UnitSystem units) {
+  TravelWish wish{.split = ParseOption("--split", options.split, Dimension::kPercent, units),
+                  .bump = ParseAbove0("--bump", options.bump, units),
+                  .droop = ParseAbove0("--droop", options.droop, units)};
+  if (wish.split && (wish.bump || wish.droop)) {
+    throw UsageError("--split shares the travel as found; it does not go with --bump and --droop");
+  }
+  if (wish.split && !(*wish.split > 0.0 && *wish.split < 1.0)) {
+    throw UsageError("--split: the share of bump in percent is wanted, between 0 and 100");
+  }
+  return wish;
+}
+
+struct LimitsAnswer {
+  std::vector<NamedTable> tables;
+  std::vector<Finding> findings;
+};
+
+LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
+                          const TravelWish& wish, UnitSystem units) {
+  const Stance* stance = StanceOf(standing);
+  const LimitAims aims;
+  try {
+    const LimitsReport limits = FindLimits(standing.rig, stance);
+    const PartsAdvice advice = AdviseParts(standing.rig, stance, limits, wish, aims);
+    return {LimitsTables(file.vehicle, limits, advice, units),
+            LimitsFindings(file.vehicle, limits, advice, aims, units)};
+  } catch (const ModelError& error) {
+    throw Locate(file, error);
+  }
+}
+
+int RunLimits(const LimitsOptions& options, Streams& streams) {
+  const VehicleFile file = ReadFor(options.common, options.file, streams);
+  const TravelWish wish = ParseWish(options, file.units);
+  const auto stood = StandFile(file, options.load);
+  if (const Refusal* refusal = std::get_if<Refusal>(&stood)) {
+    streams.err << FormatRefusal(file, *refusal);
+    return kAnswerIsNo;
+  }
+  const FileStanding& standing = std::get<FileStanding>(stood);
+  const LimitsAnswer answer = AnswerLimits(file, standing, wish, OutputUnits(options.common, file));
+  Notes notes{.lines = {StandingNote(standing)}};
+  AddFindings(answer.findings, notes);
+  const std::string findings = CountFindings(file);
+  if (!findings.empty()) notes.lines.push_back(findings);
+  WriteFiles(options.common, ToLongTable(answer.tables),
+             {.command = "limits",
+              .file = file.path,
+              .title = file.vehicle.title,
+              .tables = answer.tables,
+              .notes = notes.lines},
+             file.inputs);
+  streams.out << Heading(file);
+  for (const NamedTable& named : answer.tables) {
+    streams.out << ToTitledText(named.name, named.table) << "\n";
+  }
+  for (const std::string& note : notes.lines) streams.out << note << "\n";
+  streams.out << "Straps stretch: order one that is this long under load. Tabs, stops and straps "
+                 "carry hard blows;\nhow strong they and their welds must be is not said here.\n"
+              << Cautions();
+  return options.common.strict && (notes.warned || !findings.empty()) ? kAnswerIsNo : kDone;
+}
+
+}  // namespace
+
+Command AddLimits(CLI::App& root) {
+  auto options = std::make_shared<LimitsOptions>();
+  CLI::App* app = root.add_subcommand(
+      "limits", "what ends each axle's travel, what the rest has left, which parts would suit");
+  app->add_option("FILE", options->file, "vehicle file or variant")->required();
+  app->add_option("--load", options->load, "stand it under this load first; by default the first");
+  app->add_option("--split", options->split,
+                  "advise parts that make this share of the travel bump, in percent");
+  app->add_option("--bump", options->bump, "advise parts for this bump of both wheels");
+  app->add_option("--droop", options->droop, "advise parts for this droop of both wheels");
+  AddCommonOptions(*app, options->common);
+  return {app, [options](Streams& streams) { return RunLimits(*options, streams); }};
+}
+
+}  // namespace linkwright

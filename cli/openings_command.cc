@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+#include <memory>
+
+#include "cli/command.h"
+#include "cli/standing.h"
+#include "io/write/long_table.h"
+#include "io/write/openings_tables.h"
+#include "io/write/text_table.h"
+
+namespace linkwright {
+namespace {
+
+struct OpeningsOptions {
+  CommonOptions common;
+  std::string file, load;
+  std::string lock, split;
+};
+
+struct OpeningsWish {
+  std::optional<double> lock;  // [rad]
+  double split = 1.0;
+};
+
+OpeningsWish ParseWish(const OpeningsOptions& options, UnitSystem units) {
+  constexpr double kMostLock = M_PI / 3.0;  // as in the file
+  OpeningsWish wish{
+      .lock = ParseOption("--lock", options.lock, Dimension::kAngle, units),
+      .split =
+          ParseOption("--centre-split", options.split, Dimension::kPercent, units).value_or(1.0)};
+  if (wish.lock && !(*wish.lock > 0.0 && *wish.lock <= kMostLock)) {
+    throw UsageError("--lock: an angle above 0 and up to 60 degrees is wanted");
+  }
+  if (!(wish.split >= 0.0 && wish.split <= 1.0)) {
+    throw UsageError("--centre-split: the chassis' share in percent is wanted, from 0 to 100");
+  }
+  return wish;
+}
+
+OpeningsAnswer Answer(const VehicleFile& file, const FileStanding& standing,
+                      const OpeningsWish& wish) {
+  const Vehicle& vehicle = file.vehicle;
+  const Stance* stance = StanceOf(standing);
+  try {
+    OpeningsAnswer answer{.report = SweepOpenings(standing.rig, stance, wish.lock),
+                          .plans = {},
+                          .hanging = {},
+                          .hanging_moved = {}};
+    const std::array<Hanging, 2> hanging = HangAxles(standing.rig, stance);
+    answer.hanging.assign(hanging.begin(), hanging.end());
+    if (!vehicle.axles[0].opening || !vehicle.axles[1].opening) return answer;
+    answer.plans.push_back(Centre(vehicle, standing.load, wish.split));
+    if (wish.split > 0.0) answer.plans.push_back(Centre(vehicle, standing.load, 0.0));
+    if (answer.plans[0].found) {
+      answer.hanging_moved = HangAxles(vehicle, standing.load, answer.plans[0].move);
+    }
+    return answer;
+  } catch (const ModelError& error) {
+    throw Locate(file, error);
+  }
+}
+
+int RunOpenings(const OpeningsOptions& options, Streams& streams) {
+  const VehicleFile file = ReadFor(options.common, options.file, streams);
+  const OpeningsWish wish = ParseWish(options, file.units);
+  const auto stood = StandFile(file, options.load);
+  if (const Refusal* refusal = std::get_if<Refusal>(&stood)) {
+    streams.err << FormatRefusal(file, *refusal);
+    return kAnswerIsNo;
+  }
+  const FileStanding& standing = std::get<FileStanding>(stood);
+  const UnitSystem units = OutputUnits(options.common, file);
+  const OpeningsAnswer answer = Answer(file, standing, wish);
+  const std::vector<NamedTable> tables = OpeningsTables(file.vehicle, answer, units);
+  Notes notes{.lines = {StandingNote(standing)}};
+  AddFindings(OpeningsFindings(file.vehicle, answer, LimitAims{}, units), notes);
+  const std::string findings = CountFindings(file);
+  if (!findings.empty()) notes.lines.push_back(findings);
+  WriteFiles(options.common, ToLongTable(tables),
+             {.command = "openings",
+              .file = file.path,
+              .title = file.vehicle.title,
+              .tables = tables,
+              .notes = notes.lines},
+             file.inputs);
+  streams.out << Heading(file);
+  for (const NamedTable& named : tables) {
+    streams.out << ToTitledText(named.name, named.table) << "\n";
+  }
+  for (const std::string& note : notes.lines) streams.out << note << "\n";
+  streams.out << "A cut frame is an engineered repair: the frame maker's rules on cutting, welding "
+                 "and heating come first.\nNobody works under a body or an axle that one machine "
+                 "holds up.\n"
+              << Cautions();
+  return options.common.strict && (notes.warned || !findings.empty()) ? kAnswerIsNo : kDone;
+}
+
+}  // namespace
+
+Command AddOpenings(CLI::App& root) {
+  auto options = std::make_shared<OpeningsOptions>();
+  CLI::App* app = root.add_subcommand(
+      "openings", "how near the tyres come to their openings, and how to centre them");
+  app->add_option("FILE", options->file, "vehicle file or variant")->required();
+  app->add_option("--load", options->load, "stand it under this load first; by default the first");
+  app->add_option("--lock", options->lock,
+                  "steer of the wheel inside the bend at full lock; by default the file's");
+  app->add_option("--centre-split", options->split,
+                  "share in percent of the wheelbase mismatch that the chassis is cut or stretched "
+                  "for, the rest left evenly; by default 100");
+  AddCommonOptions(*app, options->common);
+  return {app, [options](Streams& streams) { return RunOpenings(*options, streams); }};
+}
+
+}  // namespace linkwright

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+#include "io/write/amount.h"
+
+#include <fmt/format.h>
+
+namespace linkwright {
+
+std::string ShowAmount(double si, Dimension dimension, UnitSystem units) {
+  const Unit& unit = UnitOf(dimension, units);
+  std::string text = fmt::format("{:.{}f}", FromSi(si, dimension, units), unit.decimals);
+  if (text.find_first_of("123456789") == std::string::npos && text.front() == '-') text.erase(0, 1);
+  return fmt::format("{} {}", text, unit.name);
+}
+
+}  // namespace linkwright

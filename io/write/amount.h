@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+// A value for a sentence, with its unit and the decimals a table would show: "76.2 mm".
+#pragma once
+
+#include <string>
+
+#include "io/units.h"
+
+namespace linkwright {
+
+// Never "-0.0 mm".
+[[nodiscard]] std::string ShowAmount(double si, Dimension dimension, UnitSystem units);
+
+}  // namespace linkwright

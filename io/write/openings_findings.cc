@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "io/write/amount.h"
+#include "io/write/openings_tables.h"
+#include "solver/model/masses.h"
+
+namespace linkwright {
+namespace {
+
+struct Writer {
+  const Vehicle* vehicle;
+  UnitSystem units;
+  std::vector<Finding>* to;
+
+  [[nodiscard]] std::string Length(double si) const {
+    return ShowAmount(si, Dimension::kLength, units);
+  }
+  [[nodiscard]] std::string Angle(double si) const {
+    return ShowAmount(si, Dimension::kAngle, units);
+  }
+  void Warn(std::string text) const { to->push_back({true, std::move(text)}); }
+  void Say(std::string text) const { to->push_back({false, std::move(text)}); }
+};
+
+std::string When(const Writer& writer, const NearestTire& nearest) {
+  std::string text = NameOf(nearest.motion);
+  if (nearest.motion != TireMotion::kRest) {
+    text = fmt::format("{} at {}, this wheel at {}", text,
+                       IsAngular(nearest.motion) ? writer.Angle(nearest.parameter)
+                                                 : writer.Length(nearest.parameter),
+                       writer.Length(nearest.wheel_travel));
+  }
+  if (nearest.steer) {
+    text += fmt::format(", steered {} {}", writer.Angle(std::abs(*nearest.steer)),
+                        *nearest.steer >= 0.0 ? "left" : "right");
+  }
+  return text;
+}
+
+void JudgeClearance(const Writer& writer, const TireClearance& clearance, double aim) {
+  const NearestTire* least = LeastOf(clearance);
+  if (least == nullptr || least->gap.distance >= aim) return;
+  const std::string name = NameOf(*writer.vehicle, clearance);
+  const std::string when = When(writer, *least);
+  if (least->gap.distance < 0.0) {
+    writer.Warn(fmt::format("{}: {} deep in: {}", name, writer.Length(-least->gap.distance), when));
+  } else {
+    writer.Warn(fmt::format("{}: {} clear, aim {} or more: {}", name,
+                            writer.Length(least->gap.distance), writer.Length(aim), when));
+  }
+}
+
+void JudgeOffset(const Writer& writer, const WheelInOpening& wheel, double aim) {
+  const double off = std::max(std::abs(wheel.ahead), std::abs(wheel.up));
+  if (wheel.side != 0 || off <= aim) return;  // both sides of an axle stand alike
+  writer.Warn(
+      fmt::format("{} wheels: {} {} and {} {} the centre of their openings at rest, aim {} "
+                  "or less",
+                  writer.vehicle->axles[wheel.axle].name, writer.Length(std::abs(wheel.ahead)),
+                  wheel.ahead >= 0.0 ? "ahead of" : "behind", writer.Length(std::abs(wheel.up)),
+                  wheel.up >= 0.0 ? "above" : "below", writer.Length(aim)));
+}
+
+std::string Way(const Writer& writer, double value, const char* plus, const char* minus) {
+  return fmt::format("{} {}", writer.Length(std::abs(value)), value >= 0.0 ? plus : minus);
+}
+
+void SayPlan(const Writer& writer, const CentringPlan& plan) {
+  if (!plan.found) {
+    writer.Warn("no plan that centres the wheels was found: " + plan.message);
+    return;
+  }
+  if (plan.share == 0.0) return;
+  writer.Say(fmt::format(
+      "plan: {} the chassis between the axles, set the body {} on it, {} at its front opening and "
+      "{} at its rear one; settled again, the hubs stand {} and {}",
+      plan.move.longer >= 0.0 ? "let " + writer.Length(plan.move.longer) + " into"
+                              : "cut " + writer.Length(-plan.move.longer) + " out of",
+      Way(writer, plan.move.ahead, "forward", "back"),
+      Way(writer, plan.move.up_front, "up", "down"), Way(writer, plan.move.up_rear, "up", "down"),
+      Way(writer, plan.after[0].ahead, "ahead of the centre at the front",
+          "behind the centre at the front"),
+      Way(writer, plan.after[1].ahead, "ahead of it at the rear", "behind it at the rear")));
+}
+
+// What moves with the body must be told, or it is taken to stay.
+void SayMasses(const Writer& writer) {
+  const Vehicle& vehicle = *writer.vehicle;
+  if (IsGeometryOnly(vehicle)) {
+    writer.Say("centring is about the measured stance: the file has no masses to settle with");
+    return;
+  }
+  const auto on_body = [](const Mass& mass) { return mass.fixed_to == FixedTo::kBody; };
+  if (vehicle.ledger &&
+      std::any_of(vehicle.ledger->added.begin(), vehicle.ledger->added.end(), on_body)) {
+    return;
+  }
+  writer.Say(vehicle.ledger
+                 ? "assumed: no item of ledger.added is fixed_to: body, so that a move of the body "
+                   "leaves its weight where it is; say which item is the body"
+                 : "assumed: the sprung mass is given as one lump, so that a move of the body "
+                   "leaves its weight where it is");
+}
+
+void SaySteering(const Writer& writer, const OpeningsReport& report, size_t axle) {
+  const Axle& it = writer.vehicle->axles[axle];
+  if (!it.kingpin && !it.steering) return;
+  if (!it.kingpin || !it.kingpin->p_CK) {
+    writer.Say(it.name + ": not steered here: kingpin: {at} is not given");
+  } else if (!report.lock[axle]) {
+    writer.Say(it.name + ": not steered here: give --lock, or steering: {lock} in the file");
+  } else {
+    writer.Say(fmt::format("{}: lock to lock is {} of the wheel inside the bend, either way{}",
+                           it.name, writer.Angle(*report.lock[axle]),
+                           it.steering && it.steering->tie_rod
+                               ? ""
+                               : "; no tie_rod is given, so both wheels steer alike"));
+  }
+  if (report.steer_refused[axle]) {
+    writer.Warn(it.name +
+                ": the drag link or tie rod does not follow to full lock everywhere; "
+                "those places are left out");
+  }
+}
+
+void SayMissing(const Writer& writer, const OpeningsReport& report, size_t axle) {
+  const Axle& it = writer.vehicle->axles[axle];
+  if (!it.opening) {
+    writer.Say(it.name + ": no opening is given, so nothing is said of its wheels");
+    return;
+  }
+  if (!it.opening->radius) {
+    writer.Say(it.name + ": the opening has no radius, so no gap to its lip is to be had");
+  } else if (!it.opening->lip_y) {
+    writer.Say(it.name +
+               ": assumed: no lip_y is given, so the lip is taken to reach across the "
+               "whole tyre");
+  }
+  if (!it.opening->inner_panel_y) {
+    writer.Say(it.name + ": no inner_panel_y is given, so no gap to the inner panel is to be had");
+  }
+  if (it.opening->inner_panel_y) {
+    writer.Say(it.name +
+               ": assumed: the inner panel is a plane without end; where its point lies "
+               "below the real one's edge, the tyre passes under it");
+  }
+  if (report.tires[axle].radius_assumed) {
+    writer.Say(
+        fmt::format("{}: assumed: no tire radius is given, so it is the hub's measured "
+                    "height, {}; the tyre's top stands higher",
+                    it.name, writer.Length(report.tires[axle].radius)));
+  }
+  if (report.tires[axle].width_assumed) {
+    writer.Say(it.name + ": assumed: no tire width is given, so the tyre is a disc without width");
+  }
+  SaySteering(writer, report, axle);
+}
+
+}  // namespace
+
+std::vector<Finding> OpeningsFindings(const Vehicle& vehicle, const OpeningsAnswer& answer,
+                                      const LimitAims& aims, UnitSystem units) {
+  std::vector<Finding> findings;
+  const Writer writer{&vehicle, units, &findings};
+  for (const WheelInOpening& wheel : answer.report.wheels) {
+    JudgeOffset(writer, wheel, aims.wheel_off_centre);
+  }
+  for (const TireClearance& clearance : answer.report.clearances) {
+    JudgeClearance(writer, clearance, aims.tire_clearance);
+  }
+  for (const CentringPlan& plan : answer.plans) SayPlan(writer, plan);
+  if (answer.plans.empty()) {
+    writer.Say("no plan to centre the wheels: both axles must have an opening");
+  } else {
+    SayMasses(writer);
+  }
+  for (size_t axle = 0; axle < 2; ++axle) SayMissing(writer, answer.report, axle);
+  return findings;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+// What `openings` found, as tables and as sentences.
+#pragma once
+
+#include "io/write/check_tables.h"
+#include "solver/study/centring.h"
+#include "solver/study/openings.h"
+
+namespace linkwright {
+
+// Everything the command worked out. Plans and hangings are empty where an opening is missing.
+struct OpeningsAnswer {
+  OpeningsReport report;
+  std::vector<CentringPlan> plans;     // as asked first, then with the body alone
+  std::vector<Hanging> hanging;        // as it is
+  std::vector<Hanging> hanging_moved;  // with the first plan carried out
+};
+
+// "in their openings at rest", "least clearance", "clearance by motion", "swept", "centring",
+// "on stands"; those that have rows.
+[[nodiscard]] std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle,
+                                                     const OpeningsAnswer& answer,
+                                                     UnitSystem units);
+
+// What falls short of an aim, what the plan says, and what the file does not allow to be told.
+[[nodiscard]] std::vector<Finding> OpeningsFindings(const Vehicle& vehicle,
+                                                    const OpeningsAnswer& answer,
+                                                    const LimitAims& aims, UnitSystem units);
+
+// "front left tyre to lip"; "on its tread"; "crossed". Shared with the findings.
+[[nodiscard]] std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance);
+[[nodiscard]] const char* NameOf(TirePart part);
+[[nodiscard]] const char* NameOf(TireMotion motion);
+[[nodiscard]] bool IsAngular(TireMotion motion);  // its parameter is an angle
+
+}  // namespace linkwright

@@ -1,0 +1,225 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/centring.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solver/model/error.h"
+#include "solver/model/masses.h"
+#include "solver/rest/settle.h"
+#include "solver/study/paths.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kStill = 1e-9;     // [m]
+constexpr int kMostRounds = 60;     // each brings a factor of 5 or more
+constexpr double kUnlimited = 0.1;  // [m] droop where nothing in the file ends it
+
+Eigen::Vector3d Hub(const Axle& axle) { return 0.5 * (axle.p_CW_l + axle.p_CW_r); }
+
+// The body's way from where it was measured to where it is put, in C.
+Eigen::Isometry3d BodyWay(const Vehicle& vehicle, const BodyMove& move) {
+  Eigen::Isometry3d way(Eigen::Translation3d(move.ahead, 0.0, move.up_front));
+  if (!vehicle.axles[0].opening || !vehicle.axles[1].opening) return way;
+  const Opening& front = *vehicle.axles[0].opening;
+  const Opening& rear = *vehicle.axles[1].opening;
+  const double dx = rear.x - front.x, dz = rear.z - front.z;
+  const double length = std::hypot(dx, dz);
+  const double wanted = dz + move.up_rear - move.up_front;  // of the rear centre over the front one
+  const double turn = std::asin(wanted / length) - std::asin(dz / length);
+  const Eigen::Vector3d about(front.x, 0.0, front.z);
+  // Seen along +y a turn with the nose up lowers what lies behind; here the rear rises by `turn`.
+  way = way * Eigen::Translation3d(about) * Eigen::AngleAxisd(turn, Eigen::Vector3d::UnitY()) *
+        Eigen::Translation3d(-about);
+  return way;
+}
+
+void MoveMass(Mass& mass, FixedTo fixed_to, const Eigen::Isometry3d& body, double longer) {
+  if (fixed_to == FixedTo::kBody) mass.p_CM = body * mass.p_CM;
+  if (fixed_to == FixedTo::kRear) mass.p_CM.x() -= longer;
+}
+
+template <typename Members>
+void MoveSpans(Members& members, const Eigen::Vector3d& by) {
+  for (auto& member : members) member.span.p_CP += by, member.span.p_CQ += by;
+}
+
+void MoveAxle(Axle& axle, const Eigen::Vector3d& by) {
+  axle.p_CW_l += by, axle.p_CW_r += by;
+  if (axle.unsprung) axle.unsprung->p_CM += by;
+  MoveSpans(axle.links, by), MoveSpans(axle.springs, by), MoveSpans(axle.bump_stops, by);
+  MoveSpans(axle.dampers, by), MoveSpans(axle.straps, by);
+  for (AArm& arm : axle.a_arms) arm.p_CP[0] += by, arm.p_CP[1] += by, arm.p_CQ += by;
+  for (RadiusArm& arm : axle.radius_arms) arm.p_CP += by, arm.p_CQ[0] += by, arm.p_CQ[1] += by;
+  for (WattsLink& watts : axle.watts_links) {
+    watts.pivot += by;
+    for (size_t i = 0; i < 2; ++i) watts.end[i] += by, watts.far[i] += by;
+  }
+  if (axle.pinion) axle.pinion->p_CY += by;
+  if (axle.kingpin && axle.kingpin->p_CK) *axle.kingpin->p_CK += by;
+  if (!axle.steering) return;
+  axle.steering->drag_link.p_CP += by, axle.steering->drag_link.p_CQ += by;
+  if (axle.steering->tie_rod)
+    axle.steering->tie_rod->p_CL += by, axle.steering->tie_rod->p_CR += by;
+}
+
+// The finished sprung mass with its known items moved and the rest as two lumps over the axles.
+SprungMass MovedSprung(const Vehicle& vehicle, const Eigen::Isometry3d& body, double longer) {
+  const SprungMass before = FinishedSprungMass(vehicle);
+  double rest = before.mass;
+  Eigen::Vector3d rest_moment = before.mass * before.p_CM;
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();
+  if (vehicle.ledger) {
+    for (Mass item : vehicle.ledger->added) {
+      if (!item.fixed_to) continue;
+      rest -= item.mass;
+      rest_moment -= item.mass * item.p_CM;
+      MoveMass(item, *item.fixed_to, body, longer);
+      moment += item.mass * item.p_CM;
+    }
+  }
+  const double front = Hub(vehicle.axles[0]).x(), rear = Hub(vehicle.axles[1]).x();
+  // Rear lump: its moment about the front axle over the wheelbase.
+  const double rear_lump = (front * rest - rest_moment.x()) / (front - rear);
+  rest_moment.x() -= rear_lump * longer;
+  SprungMass after = before;
+  after.p_CM = (moment + rest_moment) / before.mass;
+  return after;
+}
+
+void MoveOpening(Opening& opening, const Eigen::Isometry3d& body) {
+  const Eigen::Vector3d centre = body * Eigen::Vector3d(opening.x, 0.0, opening.z);
+  opening.x = centre.x(), opening.z = centre.z();
+}
+
+// Where both hubs stand in their openings, or why they do not.
+struct Stood {
+  std::array<Offset, 2> offset{};
+  std::string message;
+};
+
+Stood StandIn(const Vehicle& vehicle, const Load* load) {
+  const Rig rig = PrepareRig(vehicle);
+  Stood stood;
+  std::optional<Stance> stance;
+  if (load != nullptr) {
+    stance = Settle(rig, *load);
+    if (stance->status != StanceStatus::kRests) stood.message = stance->message;
+  }
+  const std::array<double, 2> start = StartOf(rig, stance ? &*stance : nullptr);
+  const AxlePath path = BouncePath(rig, start);
+  for (size_t i = 0; i < 2; ++i) {
+    const Pose pose = StartWalk(rig, i, path).here.pose;
+    const Opening& opening = *vehicle.axles[i].opening;
+    stood.offset[i] = {pose.x - opening.x, pose.z - opening.z};
+  }
+  return stood;
+}
+
+}  // namespace
+
+Vehicle WithBodyMoved(const Vehicle& vehicle, const BodyMove& move) {
+  Vehicle moved = vehicle;
+  const Eigen::Isometry3d body = BodyWay(vehicle, move);
+  if (!IsGeometryOnly(vehicle)) {
+    moved.sprung = MovedSprung(vehicle, body, move.longer);
+    moved.ledger.reset();
+  }
+  MoveAxle(moved.axles[1], {-move.longer, 0.0, 0.0});
+  for (Axle& axle : moved.axles) {
+    if (axle.opening) MoveOpening(*axle.opening, body);
+  }
+  for (Mark& mark : moved.marks) mark.p_CB = body * mark.p_CB;
+  for (Load& load : moved.loads) load = WithBodyMoved(load, move, vehicle);
+  return moved;
+}
+
+Load WithBodyMoved(const Load& load, const BodyMove& move, const Vehicle& vehicle) {
+  Load moved = load;
+  const Eigen::Isometry3d body = BodyWay(vehicle, move);
+  for (Mass& item : moved.items) {
+    MoveMass(item, item.fixed_to.value_or(FixedTo::kBody), body, move.longer);
+  }
+  return moved;
+}
+
+CentringPlan Centre(const Vehicle& vehicle, const Load* load, double share) {
+  for (size_t i = 0; i < 2; ++i) {
+    if (vehicle.axles[i].opening) continue;
+    throw ModelError({"openings"},
+                     "no opening is given for the " + vehicle.axles[i].name + " axle");
+  }
+  CentringPlan plan{
+      .share = share, .move = {}, .before = {}, .after = {}, .found = false, .message = {}};
+  Stood stood = StandIn(vehicle, load);
+  plan.before = stood.offset;
+  // What the chassis does not take is shared evenly: front ahead by as much as the rear is behind.
+  const double left_over = (1.0 - share) * (plan.before[1].ahead - plan.before[0].ahead);
+  for (int round = 0; round < kMostRounds && stood.message.empty(); ++round) {
+    const std::array<Offset, 2>& off = stood.offset;
+    const double mismatch = off[1].ahead - off[0].ahead;
+    const double longer = share == 0.0 ? 0.0 : mismatch - left_over;
+    const double leave = share == 0.0 ? mismatch : left_over;
+    const BodyMove step{.ahead = off[0].ahead + 0.5 * leave,
+                        .up_front = off[0].up,
+                        .up_rear = off[1].up,
+                        .longer = longer};
+    plan.after = off;
+    plan.found = std::max({std::abs(step.ahead), std::abs(step.up_front), std::abs(step.up_rear),
+                           std::abs(step.longer)}) < kStill;
+    if (plan.found) return plan;
+    plan.move.ahead += step.ahead, plan.move.longer += step.longer;
+    plan.move.up_front += step.up_front, plan.move.up_rear += step.up_rear;
+    const Vehicle moved = WithBodyMoved(vehicle, plan.move);
+    const std::optional<Load> its =
+        load == nullptr ? std::nullopt : std::optional(WithBodyMoved(*load, plan.move, vehicle));
+    stood = StandIn(moved, its ? &*its : nullptr);
+    plan.after = stood.offset;
+  }
+  plan.message = stood.message.empty() ? "the steps do not come to rest" : stood.message;
+  return plan;
+}
+
+std::array<Hanging, 2> HangAxles(const Rig& rig, const Stance* stance) {
+  std::array<Hanging, 2> hanging;
+  const AxlePath path = BouncePath(rig, StartOf(rig, stance));
+  for (size_t i = 0; i < 2; ++i) {
+    Walker walker = StartWalk(rig, i, path);
+    const HousingMotion rest = walker.here;
+    const auto end = FindEnd(walker, -0.6, 0.005);
+    hanging[i] = {.axle = i,
+                  .travel = end ? end->travel : -kUnlimited,
+                  .ended_by = std::nullopt,
+                  .ahead = 0.0,
+                  .left = 0.0,
+                  .up = 0.0,
+                  .pitch = 0.0,
+                  .in_opening = std::nullopt};
+    if (end) hanging[i].ended_by = end->reason;
+    (void)WalkTo(walker, hanging[i].travel);
+    const Pose& pose = walker.here.pose;
+    hanging[i].ahead = pose.x - rest.pose.x;
+    hanging[i].left = pose.y - rest.pose.y;
+    hanging[i].up = pose.z - rest.pose.z;
+    const AxleFrame& frame = rig.axles[i].frame;
+    hanging[i].pitch = HousingPitch(frame, walker.here).v - HousingPitch(frame, rest).v;
+    const auto& opening = rig.vehicle->axles[i].opening;
+    if (opening) hanging[i].in_opening = Offset{pose.x - opening->x, pose.z - opening->z};
+  }
+  return hanging;
+}
+
+std::vector<Hanging> HangAxles(const Vehicle& vehicle, const Load* load, const BodyMove& move) {
+  const Vehicle moved = WithBodyMoved(vehicle, move);
+  const Rig rig = PrepareRig(moved);
+  std::optional<Stance> stance;
+  if (load != nullptr) {
+    stance = Settle(rig, WithBodyMoved(*load, move, vehicle));
+    if (stance->status != StanceStatus::kRests) return {};
+  }
+  const std::array<Hanging, 2> hanging = HangAxles(rig, stance ? &*stance : nullptr);
+  return {hanging.begin(), hanging.end()};
+}
+
+}  // namespace linkwright

@@ -1,0 +1,276 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/travel_parts.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solver/model/force_law.h"
+#include "solver/study/paths.h"
+
+namespace linkwright {
+namespace {
+
+constexpr int kGrid = 9;            // wheel travels a side of the square, corners among them
+constexpr double kFarTab = 0.3;     // [m] no tab moves farther
+constexpr double kTabFound = 1e-9;  // [m]
+
+double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
+  return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
+}
+
+// Poses of one axle: at rest, at the wanted ends, and everywhere between them.
+struct Poses {
+  Eigen::Isometry3d rest;
+  std::optional<Eigen::Isometry3d> bump, droop;
+  std::vector<Eigen::Isometry3d> all;
+  bool reached = true;
+};
+
+struct Range {
+  double least, greatest;
+};
+
+Range RangeOf(const Span& span, const AxleFrame& frame, const Poses& poses) {
+  Range range{LengthAt(span, frame, poses.rest), LengthAt(span, frame, poses.rest)};
+  for (const Eigen::Isometry3d& X_CA : poses.all) {
+    const double length = LengthAt(span, frame, X_CA);
+    range = {std::min(range.least, length), std::max(range.greatest, length)};
+  }
+  return range;
+}
+
+std::optional<Eigen::Isometry3d> PoseAt(const RigAxle& axle, double start, double left,
+                                        double right) {
+  const AxleFrame& frame = axle.frame;
+  const double z = frame.measured.z + start + 0.5 * (left + right);
+  const double roll = std::asin(std::sin(frame.measured.roll) + (left - right) / frame.track);
+  const PoseSolution moved = MovePose(frame, axle.measured, z, roll);
+  if (moved.status != SolveStatus::kConverged) return std::nullopt;
+  return Transform(moved.pose);
+}
+
+Poses PosesOf(const RigAxle& axle, double start, const WantedTravel& wanted) {
+  Poses poses;
+  poses.rest = *PoseAt(axle, start, 0.0, 0.0);
+  const double up = wanted.bump.value_or(0.0), down = -wanted.droop.value_or(0.0);
+  const auto keep = [&](const std::optional<Eigen::Isometry3d>& pose) {
+    if (pose) poses.all.push_back(*pose);
+    poses.reached = poses.reached && pose.has_value();
+    return pose;
+  };
+  if (wanted.bump) poses.bump = keep(PoseAt(axle, start, up, up));
+  if (wanted.droop) poses.droop = keep(PoseAt(axle, start, down, down));
+  if (!wanted.bump || !wanted.droop) return poses;
+  for (int i = 0; i < kGrid; ++i) {
+    for (int k = 0; k < kGrid; ++k) {
+      (void)keep(PoseAt(axle, start, down + (up - down) * i / (kGrid - 1),
+                        down + (up - down) * k / (kGrid - 1)));
+    }
+  }
+  return poses;
+}
+
+// The axle crossed as far as the stops and straps of the advice let it.
+void AddCrossed(const Rig& rig, const Stance* stance, const PartsAdvice& advice,
+                std::array<Poses, 2>& poses) {
+  Vehicle fitted = WithStopsAndStraps(*rig.vehicle, advice);
+  for (Axle& axle : fitted.axles) axle.dampers.clear();
+  const Rig alike = PrepareRig(fitted);
+  const AxlePath path = MotionPath(alike, {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}},
+                                   StartOf(rig, stance));
+  for (size_t i = 0; i < 2; ++i) {
+    if (!advice.wanted[i].bump || !advice.wanted[i].droop) continue;
+    for (const double far : {-kFarthestCross, kFarthestCross}) {
+      Walker walker = StartWalk(alike, i, path);
+      const auto end = FindEnd(walker, far, 0.5 * M_PI / 180.0);
+      if (!end) continue;
+      for (int k = 1; k < kGrid; ++k) {
+        if (WalkTo(walker, end->travel * k / (kGrid - 1))) break;
+        poses[i].all.push_back(Transform(walker.here.pose));
+      }
+    }
+  }
+}
+
+Span WithTab(Span span, const Eigen::Vector3d& along, double move) {
+  span.p_CP += move * along;
+  return span;
+}
+
+// The move at which `excess`, which grows with it, is 0; absent where none within reach does.
+template <typename F>
+std::optional<double> FindMove(const F& excess) {
+  double low = -kFarTab, high = kFarTab;
+  if (excess(low) > 0.0 || excess(high) < 0.0) return std::nullopt;
+  while (high - low > kTabFound) {
+    const double middle = 0.5 * (low + high);
+    (excess(middle) < 0.0 ? low : high) = middle;
+  }
+  return 0.5 * (low + high);
+}
+
+void FitDamper(const Damper& damper, const AxleFrame& frame, const Poses& poses, double reserve,
+               DamperAdvice& advice) {
+  if (!damper.shortest || !damper.longest) return;
+  const double lacking = (advice.open - advice.closed) - (*damper.longest - *damper.shortest);
+  const Eigen::Vector3d lower = poses.rest * OnHousing(frame, damper.span.p_CQ);
+  const Eigen::Vector3d along = (damper.span.p_CP - lower).normalized();
+  const auto range = [&](double move) {
+    return RangeOf(WithTab(damper.span, along, move), frame, poses);
+  };
+  const auto low =
+      FindMove([&](double move) { return range(move).least - reserve - *damper.shortest; });
+  const auto high =
+      FindMove([&](double move) { return range(move).greatest + reserve - *damper.longest; });
+  if (!low || !high || *low > *high + kTabFound) {
+    advice.fit = DamperFit::kStrokeShort;
+    advice.stroke_short = std::max(0.0, low && high ? std::max(lacking, *low - *high) : lacking);
+    return;
+  }
+  if (*low <= kTabFound && *high >= -kTabFound) {
+    advice.fit = DamperFit::kFits;
+    return;
+  }
+  advice.fit = DamperFit::kMoveTab;
+  advice.tab_move = 0.5 * (*low + *high);
+  advice.p_CP = damper.span.p_CP + *advice.tab_move * along;
+}
+
+void AdviseStops(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
+                 std::vector<StopAdvice>& to) {
+  if (!poses.bump) return;
+  for (const Stop& stop : axle.bump_stops) {
+    StopAdvice advice{.axle = index,
+                      .member = DisplayName(stop.name),
+                      .gap_at_rest = LengthAt(stop.span, frame, poses.rest) - stop.law.free_length,
+                      .solid = LengthAt(stop.span, frame, *poses.bump),
+                      .height_now = stop.law.free_length,
+                      .height = std::nullopt};
+    if (!stop.law.curve.empty()) {
+      advice.height = advice.solid + stop.law.curve.back().deflection;
+    }
+    to.push_back(advice);
+  }
+}
+
+void AdviseStraps(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
+                  std::vector<StrapAdvice>& to) {
+  if (!poses.droop) return;
+  const auto add = [&](const MemberName& name, const Span& span, std::optional<double> now,
+                       bool beside) {
+    to.push_back({.axle = index,
+                  .member = DisplayName(name),
+                  .beside_damper = beside,
+                  .length_now = now,
+                  .length = LengthAt(span, frame, *poses.droop),
+                  .span = span});
+  };
+  for (const Strap& strap : axle.straps) add(strap.name, strap.span, strap.length, false);
+  if (!axle.straps.empty()) return;
+  for (const Damper& damper : axle.dampers) add(damper.name, damper.span, std::nullopt, true);
+}
+
+void AdviseDampers(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
+                   double reserve, std::vector<DamperAdvice>& to) {
+  if (!poses.bump || !poses.droop) return;
+  for (const Damper& damper : axle.dampers) {
+    const Range range = RangeOf(damper.span, frame, poses);
+    DamperAdvice advice{.axle = index,
+                        .member = DisplayName(damper.name),
+                        .at_rest = LengthAt(damper.span, frame, poses.rest),
+                        .at_bump = LengthAt(damper.span, frame, *poses.bump),
+                        .at_droop = LengthAt(damper.span, frame, *poses.droop),
+                        .least = range.least,
+                        .greatest = range.greatest,
+                        .closed = range.least - reserve,
+                        .open = range.greatest + reserve,
+                        .fit = DamperFit::kUnknown,
+                        .stroke_short = std::nullopt,
+                        .tab_move = std::nullopt,
+                        .p_CP = std::nullopt};
+    FitDamper(damper, frame, poses, reserve, advice);
+    to.push_back(advice);
+  }
+}
+
+void AdviseCoils(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
+                 std::vector<CoilAdvice>& to) {
+  if (!poses.bump || !poses.droop) return;
+  for (const Spring& spring : axle.springs) {
+    const Range range = RangeOf(spring.span, frame, poses);
+    CoilAdvice advice{.axle = index,
+                      .member = DisplayName(spring.name),
+                      .length_at_droop = LengthAt(spring.span, frame, *poses.droop),
+                      .length_at_bump = LengthAt(spring.span, frame, *poses.bump),
+                      .preload = spring.law.free_length - range.greatest,
+                      .preload_force = Evaluate(spring.law, range.greatest).force,
+                      .gap = std::nullopt};
+    if (spring.solid_length) advice.gap = range.least - *spring.solid_length;
+    if (!spring.law.curve.empty()) {
+      const double gap = range.least - SolidBelow(spring.law);
+      advice.gap = std::min(gap, advice.gap.value_or(gap));
+    }
+    to.push_back(advice);
+  }
+}
+
+}  // namespace
+
+WantedTravel WantedOf(const TravelWish& wish, const LimitsReport& limits, size_t axle) {
+  const AxleLimit& up = limits.bounce[axle][0];
+  const AxleLimit& down = limits.bounce[axle][1];
+  WantedTravel wanted{wish.bump, wish.droop};
+  if (!wanted.bump && up.ended_by && up.parameter > 0.0) wanted.bump = up.parameter;
+  if (!wanted.droop && down.ended_by && down.parameter < 0.0) wanted.droop = -down.parameter;
+  if (wish.split && wanted.bump && wanted.droop) {
+    const double travel = *wanted.bump + *wanted.droop;
+    wanted = {*wish.split * travel, (1.0 - *wish.split) * travel};
+  }
+  return wanted;
+}
+
+Vehicle WithStopsAndStraps(const Vehicle& vehicle, const PartsAdvice& advice) {
+  Vehicle fitted = vehicle;
+  for (const StopAdvice& each : advice.stops) {
+    for (Stop& stop : fitted.axles[each.axle].bump_stops) {
+      if (each.height && DisplayName(stop.name) == each.member) stop.law.free_length = *each.height;
+    }
+  }
+  for (const StrapAdvice& each : advice.straps) {
+    std::vector<Strap>& straps = fitted.axles[each.axle].straps;
+    for (Strap& strap : straps) {
+      if (!each.beside_damper && DisplayName(strap.name) == each.member) strap.length = each.length;
+    }
+    if (!each.beside_damper) continue;
+    straps.push_back({.name = {"strap beside " + each.member, Side::kMiddle},
+                      .span = each.span,
+                      .length = each.length});
+  }
+  return fitted;
+}
+
+PartsAdvice AdviseParts(const Rig& rig, const Stance* stance, const LimitsReport& limits,
+                        const TravelWish& wish, const LimitAims& aims) {
+  PartsAdvice advice;
+  const std::array<double, 2> start = StartOf(rig, stance);
+  std::array<Poses, 2> poses;
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = rig.vehicle->axles[i];
+    const AxleFrame& frame = rig.axles[i].frame;
+    advice.wanted[i] = WantedOf(wish, limits, i);
+    poses[i] = PosesOf(rig.axles[i], start[i], advice.wanted[i]);
+    advice.reached[i] = poses[i].reached;
+    AdviseStops(axle, i, frame, poses[i], advice.stops);
+    AdviseStraps(axle, i, frame, poses[i], advice.straps);
+  }
+  AddCrossed(rig, stance, advice, poses);
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = rig.vehicle->axles[i];
+    const AxleFrame& frame = rig.axles[i].frame;
+    AdviseDampers(axle, i, frame, poses[i], aims.damper_reserve, advice.dampers);
+    AdviseCoils(axle, i, frame, poses[i], advice.coils);
+  }
+  return advice;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: MIT
+// Dampers, stops and straps for a wanted travel, and whether the coils then stay in their seats.
+#pragma once
+
+#include "solver/study/limit_aims.h"
+#include "solver/study/limits.h"
+
+namespace linkwright {
+
+// What is wanted of every axle; all absent: the travel as found.
+//   split         share of the travel found that is to be bump [-], 0 to 1
+//   bump, droop   wheel travel up and down from the stance [m], above 0; with neither split
+struct TravelWish {
+  std::optional<double> split, bump, droop;
+};
+
+// Both above 0 [m]. Absent: that end is neither given nor found.
+struct WantedTravel {
+  std::optional<double> bump, droop;
+};
+
+enum class DamperFit {
+  kUnknown,      // the file gives no shortest or longest
+  kFits,         // as it stands
+  kMoveTab,      // with its upper end at another place
+  kStrokeShort,  // wherever its ends go
+};
+
+struct DamperAdvice {
+  size_t axle;
+  std::string member;
+  double at_rest, at_bump, at_droop;  // eye to eye, both wheels together [m]
+  double least, greatest;             // over everything the axle can do [m]
+  double closed, open;                // order it no longer closed, no shorter open [m]
+  DamperFit fit;
+  std::optional<double> stroke_short;  // kStrokeShort: by how much [m]
+  std::optional<double>
+      tab_move;  // kMoveTab: its chassis end along the damper, + away from the axle [m]
+  std::optional<Eigen::Vector3d> p_CP;  // kMoveTab: to there, in C [m]
+};
+
+struct StopAdvice {
+  size_t axle;
+  std::string member;
+  double gap_at_rest;            // before it touches [m]; below 0: squeezed
+  double solid;                  // its height when solid, at the wanted bump [m]
+  double height_now;             // free [m]
+  std::optional<double> height;  // free, wanted; absent without a curve [m]
+};
+
+struct StrapAdvice {
+  size_t axle;
+  std::string member;  // of the strap; without straps, of the damper it stands beside
+  bool beside_damper;
+  std::optional<double> length_now;
+  double length;  // wanted, pulled taut [m]
+  Span span;
+};
+
+struct CoilAdvice {
+  size_t axle;
+  std::string member;
+  double length_at_droop, length_at_bump;  // both wheels together [m]
+  double preload;             // squeezed where it is longest; below 0: off its seat by that [m]
+  double preload_force;       // [N]
+  std::optional<double> gap;  // left before solid where it is shortest [m]
+};
+
+struct PartsAdvice {
+  std::array<WantedTravel, 2> wanted;
+  std::array<bool, 2> reached{true, true};  // false: the links do not follow everywhere
+  std::vector<DamperAdvice> dampers;
+  std::vector<StopAdvice> stops;
+  std::vector<StrapAdvice> straps;
+  std::vector<CoilAdvice> coils;
+};
+
+// What is wanted of an axle whose limits were found.
+[[nodiscard]] WantedTravel WantedOf(const TravelWish& wish, const LimitsReport& limits,
+                                    size_t axle);
+
+// Axles whose wanted bump or droop is absent get no advice on what would set it.
+//   stance   as for FindLimits
+//   source   docs/theory.md (72), (73)
+[[nodiscard]] PartsAdvice AdviseParts(const Rig& rig, const Stance* stance,
+                                      const LimitsReport& limits, const TravelWish& wish,
+                                      const LimitAims& aims);
+
+// The vehicle with the stops and straps of the advice on it.
+[[nodiscard]] Vehicle WithStopsAndStraps(const Vehicle& vehicle, const PartsAdvice& advice);
+
+}  // namespace linkwright

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <fstream>
+
+#include "tests/cli/program.h"
+#include "tests/io/write/folder.h"
+
+namespace linkwright::check {
+namespace {
+
+const std::vector<std::string> kVehicles{"harbour_van", "orchard_tractor_truck", "quarry_pickup",
+                                         "fire_patrol", "bare_frame"};
+
+std::string Value(const Sheet& sheet, const std::string& table, const std::string& row,
+                  const std::string& quantity) {
+  for (const CsvRecord& record : sheet.rows) {
+    if (record[0] == table && record[1] == row && record[2] == quantity) return record[4];
+  }
+  ADD_FAILURE() << table << ", " << row << ", " << quantity << " is not there";
+  return "";
+}
+
+// A vehicle file of one test, a variant of the van.
+std::string WriteVariant(const Folder& folder, const std::string& text) {
+  const std::string path = folder.Path("variant.yaml");
+  std::ofstream(path) << "base: " << VehiclePath("harbour_van") << "\n" << text;
+  return path;
+}
+
+TEST(LimitsCommand, AnswersForEveryVehicleWithoutAnythingThatIsNoNumber) {
+  for (const std::string& vehicle : kVehicles) {
+    const Sheet sheet = RunToSheet({"limits", VehiclePath(vehicle)});
+    ASSERT_FALSE(sheet.rows.empty());
+    for (const CsvRecord& row : sheet.rows) {
+      EXPECT_EQ(row[4].find("nan"), std::string::npos) << vehicle << ": " << row[1];
+      EXPECT_EQ(row[4].find("inf"), std::string::npos) << vehicle << ": " << row[1];
+    }
+  }
+}
+
+TEST(LimitsCommand, TheSweepsRowsEndWhereItSaysWhereNothingElseComesFirst) {
+  // Without openings and slip only what ends a sweep is left to end the travel.
+  for (const char* vehicle : {"harbour_van", "orchard_tractor_truck", "fire_patrol"}) {
+    const Folder folder;
+    const std::string path = folder.Path("plain.yaml");
+    std::ofstream(path) << "base: " << VehiclePath(vehicle)
+                        << "\nremove: [openings, driveshafts]\n";
+    const Sheet limits = RunToSheet({"limits", path, "--units", "metric"});
+    const Sheet sweep = RunToSheet({"sweep", path, "--units", "metric"});
+    double bump = 1e9, droop = -1e9;
+    for (const char* axle : {"front", "rear"}) {
+      const std::string name = axle;
+      bump = std::min(bump, ToNumber(Value(limits, "travel", name + " bump", "travel")));
+      droop = std::max(droop, ToNumber(Value(limits, "travel", name + " droop", "travel")));
+    }
+    constexpr double kSame = 1e-6;  // [mm] the sweep bisects to 1e-7 mm
+    EXPECT_NEAR(sweep.Number(sweep.rows.size() - 1, "travel_mm"), bump, kSame) << vehicle;
+    EXPECT_NEAR(sweep.Number(0, "travel_mm"), droop, kSame) << vehicle;
+    const Sheet crossed = RunToSheet({"sweep", path, "--motion", "crossed", "--units", "metric"});
+    const size_t last = crossed.rows.size() - 1;
+    EXPECT_NEAR(crossed.Number(last, "cross_deg"),
+                ToNumber(Value(limits, "crossed", "crossed +", "cross")), 1e-7);
+    EXPECT_NEAR(crossed.Number(last, "diagonal_travel_mm"),
+                ToNumber(Value(limits, "crossed", "crossed +", "diagonal_travel")), 1e-5);
+  }
+}
+
+TEST(LimitsCommand, AWishForTravelChangesThePartsAndNotWhatIsFound) {
+  const std::string van = VehiclePath("harbour_van");
+  const Sheet plain = RunToSheet({"limits", van});
+  const Sheet wished = RunToSheet({"limits", van, "--bump", "60", "--droop", "3 in"});
+  EXPECT_EQ(Value(plain, "travel", "rear bump", "travel"),
+            Value(wished, "travel", "rear bump", "travel"));
+  EXPECT_NEAR(ToNumber(Value(wished, "travel", "rear bump", "wanted")), 60.0, 1e-9);
+  EXPECT_NEAR(ToNumber(Value(wished, "travel", "rear droop", "wanted")), -76.2, 1e-9);
+  const Sheet split = RunToSheet({"limits", van, "--split", "40"});
+  const double bump = ToNumber(Value(split, "travel", "front bump", "wanted"));
+  const double droop = ToNumber(Value(split, "travel", "front droop", "wanted"));
+  EXPECT_NEAR(bump / (bump - droop), 0.4, 1e-9);
+}
+
+TEST(LimitsCommand, RefusesWishesThatDoNotGoTogether) {
+  const std::string van = VehiclePath("harbour_van");
+  const auto error = [&](std::vector<std::string> options) {
+    options.insert(options.begin(), {"limits", van});
+    const Outcome outcome = RunProgram(options);
+    EXPECT_EQ(outcome.exit, 2);
+    return outcome.err;
+  };
+  EXPECT_EQ(error({"--split", "40", "--bump", "60"}),
+            "linkwright: --split shares the travel as found; it does not go with --bump and "
+            "--droop\n");
+  EXPECT_EQ(error({"--split", "100"}),
+            "linkwright: --split: the share of bump in percent is wanted, between 0 and 100\n");
+  EXPECT_EQ(error({"--bump", "0"}), "linkwright: --bump: a length above 0 is wanted\n");
+  EXPECT_NE(error({"--load", "hay"}).find("--load: no load is called 'hay'"), std::string::npos);
+  EXPECT_EQ(RunProgram({"limits", VehiclePath("bare_frame"), "--load", "empty"}).err,
+            "linkwright: --load: the file has no masses, so it stands as measured\n");
+}
+
+TEST(LimitsCommand, AStrapEndsDroopThereAsInASweep) {
+  const Folder folder;
+  const std::string path =
+      WriteVariant(folder,
+                   "add:\n  axles.rear.straps: {band: {pair: true, frame: [-2540, 300, 650], axle: "
+                   "[-2540, 300, 400], length: 275}}\nremove: [openings]\n");
+  const Sheet limits = RunToSheet({"limits", path});
+  EXPECT_NE(Value(limits, "travel", "rear droop", "ended_by").find("band"), std::string::npos);
+  const Sheet sweep = RunToSheet({"sweep", path});
+  EXPECT_NEAR(sweep.Number(0, "travel_mm"),
+              std::max(ToNumber(Value(limits, "travel", "rear droop", "travel")),
+                       ToNumber(Value(limits, "travel", "front droop", "travel"))),
+              1e-6);
+}
+
+TEST(LimitsCommand, WarnsOfADamperThatIsTheStopAndSaysWhatItDoesNotWatch) {
+  const std::string van = VehiclePath("harbour_van");
+  const Outcome outcome = RunProgram({"limits", van});
+  EXPECT_EQ(outcome.exit, 0);
+  EXPECT_NE(outcome.out.find("look at this: rear droop: the damper is the stop"), std::string::npos)
+      << outcome.out;
+  EXPECT_NE(outcome.out.find("not watched for want of data: joints of links"), std::string::npos);
+  EXPECT_NE(outcome.out.find("Coils hold energy"), std::string::npos);
+  EXPECT_EQ(RunProgram({"limits", van, "--strict"}).exit, 1);
+}
+
+TEST(LimitsCommand, ShowsInchesWithSixteenths) {
+  const Outcome outcome = RunProgram({"limits", VehiclePath("orchard_tractor_truck")});
+  EXPECT_NE(outcome.out.find("/16)"), std::string::npos);
+}
+
+TEST(LimitsCommand, JsonHoldsItsTables) {
+  const std::string json = RunToJson({"limits", VehiclePath("harbour_van")});
+  for (const char* name : {"\"limits\"", "\"travel\"", "\"dampers\"", "\"rear crossed -\""}) {
+    EXPECT_NE(json.find(name), std::string::npos) << name;
+  }
+}
+
+}  // namespace
+}  // namespace linkwright::check
