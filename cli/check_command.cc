@@ -1,11 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <memory>
 
-#include "cli/command.h"
+#include "cli/answer.h"
 #include "cli/settled.h"
 #include "io/write/check_tables.h"
-#include "io/write/long_table.h"
-#include "io/write/text_table.h"
 
 namespace linkwright {
 namespace {
@@ -23,12 +21,6 @@ CheckReport CheckFile(const VehicleFile& file) {
   }
 }
 
-void Print(const std::vector<NamedTable>& tables, std::ostream& out) {
-  for (const NamedTable& named : tables) {
-    out << ToTitledText(named.name, named.table) << "\n";
-  }
-}
-
 int RunCheck(const CheckOptions& options, Streams& streams) {
   const VehicleFile file = ReadFor(options.common, options.file, streams);
   const UnitSystem units = OutputUnits(options.common, file);
@@ -42,24 +34,13 @@ int RunCheck(const CheckOptions& options, Streams& streams) {
     throw Locate(file, error);
   }
   std::vector<std::string> notes;
-  bool warned = false;
-  for (const Finding& finding : findings) {
-    notes.push_back((finding.warning ? "look at this: " : "") + finding.text);
-    warned = warned || finding.warning;
-  }
-  WriteFiles(options.common, ToLongTable(tables),
-             {.command = "check",
-              .file = file.path,
-              .title = file.vehicle.title,
-              .tables = tables,
-              .notes = notes},
-             file.inputs);
-  streams.out << Heading(file);
-  Print(tables, streams.out);
-  for (const std::string& note : notes) streams.out << note << "\n";
+  AddFindings(findings, notes);
+  const int status = HandOut(
+      {.command = "check", .head = Heading(file), .tables = tables, .notes = notes, .cautions = {}},
+      ToText(tables), file, options.common, streams);
   streams.out.flush();
   (void)PrepareFor(file);  // links that leave an axle free, or lock it, are an error in the file
-  return options.common.strict && warned ? kAnswerIsNo : kDone;
+  return status;
 }
 
 }  // namespace

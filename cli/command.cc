@@ -56,12 +56,17 @@ const Load& FindLoad(const Vehicle& vehicle, const std::string& name) {
   throw UsageError(fmt::format("--load: no load is called '{}'; the file has {}", name, known));
 }
 
+double ParseAmount(const char* option, const std::string& text, Dimension dimension,
+                   UnitSystem units) {
+  const ParsedValue value = ParseValue(text, dimension, units);
+  if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
+  return *value.si;
+}
+
 std::optional<double> ParseOption(const char* option, const std::string& text, Dimension dimension,
                                   UnitSystem units) {
   if (text.empty()) return std::nullopt;
-  const ParsedValue value = ParseValue(text, dimension, units);
-  if (!value.si) throw UsageError(std::string(option) + ": " + value.error);
-  return value.si;
+  return ParseAmount(option, text, dimension, units);
 }
 
 std::string Heading(const VehicleFile& file) {

@@ -59,8 +59,12 @@ void WriteFiles(const CommonOptions& options, const DataTable& csv, const Docume
 // are.
 [[nodiscard]] const Load& FindLoad(const Vehicle& vehicle, const std::string& name);
 
-// A value given to an option; a plain number is in `units`. Absent for an empty text.
+// A value given to an option; a plain number is in `units`.
 //   errors   UsageError
+[[nodiscard]] double ParseAmount(const char* option, const std::string& text, Dimension dimension,
+                                 UnitSystem units);
+
+// The same, absent for an empty text.
 [[nodiscard]] std::optional<double> ParseOption(const char* option, const std::string& text,
                                                 Dimension dimension, UnitSystem units);
 

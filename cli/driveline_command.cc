@@ -1,13 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-
 #include <memory>
 
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/driveline_tables.h"
-#include "io/write/long_table.h"
-#include "io/write/text_table.h"
 
 namespace linkwright {
 namespace {
@@ -18,20 +14,12 @@ struct DrivelineOptions {
   std::string speed, torque;  // as typed; empty: not given
 };
 
-std::optional<double> Parse(const char* option, const std::string& text, Dimension dimension,
-                            UnitSystem units) {
-  if (text.empty()) return std::nullopt;
-  const ParsedValue value = ParseValue(text, dimension, units);
-  if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
-  return value.si;
-}
-
 std::vector<ShaftReport> Report(const DrivelineOptions& options, const VehicleFile& file,
                                 const FileStanding& standing, UnitSystem units) {
   DrivelineRequest request{
       .load = standing.load,
-      .speed = Parse("--speed", options.speed, Dimension::kShaftSpeed, file.units),
-      .torque = Parse("--torque", options.torque, Dimension::kTorque, file.units),
+      .speed = ParseOption("--speed", options.speed, Dimension::kShaftSpeed, file.units),
+      .torque = ParseOption("--torque", options.torque, Dimension::kTorque, file.units),
       .step = units == UnitSystem::kMetric ? 0.02 : 0.0254};
   if (request.speed && !(*request.speed > 0.0)) throw UsageError("--speed: above zero is wanted");
   try {
@@ -41,48 +29,27 @@ std::vector<ShaftReport> Report(const DrivelineOptions& options, const VehicleFi
   }
 }
 
-void Print(const std::vector<NamedTable>& tables, std::ostream& out) {
-  for (const NamedTable& named : tables) {
-    if (named.name.ends_with(" order")) {
-      out << named.name << "\n" << ToTurnedText(named.table) << "\n";
-    } else {
-      out << ToTitledText(named.name, named.table) << "\n";
-    }
-  }
-}
-
 int RunDriveline(const DrivelineOptions& options, Streams& streams) {
   const VehicleFile file = ReadFor(options.common, options.file, streams);
   if (file.vehicle.driveshafts.empty()) {
     throw Locate(file, ModelError({}, "the file has no driveshafts: {NAME: {output: ..., ...}}"));
   }
   const UnitSystem units = OutputUnits(options.common, file);
-  const auto stood = StandFile(file, options.load);
-  if (const Refusal* refusal = std::get_if<Refusal>(&stood)) {
-    streams.err << FormatRefusal(file, *refusal);
-    return kAnswerIsNo;
-  }
-  const FileStanding& standing = std::get<FileStanding>(stood);
-  const std::vector<ShaftReport> reports = Report(options, file, standing, units);
+  const auto standing = StandFile(file, options.load, streams);
+  if (!standing) return kAnswerIsNo;
+  const std::vector<ShaftReport> reports = Report(options, file, *standing, units);
   const std::vector<NamedTable> tables = DrivelineTables(file.vehicle, reports, units);
-  Notes notes{.lines = {StandingNote(standing)}};
+  std::vector<std::string> notes{StandingNote(*standing)};
   AddFindings(DrivelineFindings(file.vehicle, reports, units), notes);
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) notes.lines.push_back(findings);
-  WriteFiles(options.common, ToLongTable(tables),
-             {.command = "driveline",
-              .file = file.path,
-              .title = file.vehicle.title,
-              .tables = tables,
-              .notes = notes.lines},
-             file.inputs);
-  streams.out << Heading(file);
-  Print(tables, streams.out);
-  for (const std::string& note : notes.lines) streams.out << note << "\n";
-  streams.out << Cautions()
-              << "A shaft that bottoms breaks gearboxes, one that parts kills: prove both ends of "
-                 "travel by hand.\n";
-  return options.common.strict && (notes.warned || !findings.empty()) ? kAnswerIsNo : kDone;
+  AddCount(file, notes);
+  return HandOut({.command = "driveline",
+                  .head = Heading(file),
+                  .tables = tables,
+                  .notes = notes,
+                  .cautions = Cautions() +
+                              "A shaft that bottoms breaks gearboxes, one that parts kills: prove "
+                              "both ends of travel by hand.\n"},
+                 ToText(tables, " order"), file, options.common, streams);
 }
 
 }  // namespace

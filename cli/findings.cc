@@ -55,7 +55,7 @@ std::string CountFindings(const VehicleFile& file) {
     if (finding.warning) ++count;
   }
   if (count == 0) return {};
-  return fmt::format("look at this: {} {} in the file may be wrong; linkwright check {} names {}",
+  return fmt::format("{}{} {} in the file may be wrong; linkwright check {} names {}", kLookAtThis,
                      count, count == 1 ? "thing" : "things", file.path, count == 1 ? "it" : "them");
 }
 

@@ -14,6 +14,9 @@ namespace linkwright {
 [[nodiscard]] std::vector<Finding> AllFindings(const VehicleFile& file, const CheckReport& report,
                                                UnitSystem units, bool cures = true);
 
+// What every note that is to be looked at begins with.
+constexpr const char* kLookAtThis = "look at this: ";
+
 // "look at this: 2 things in the file may be wrong; ..."; empty where nothing is pointed at.
 [[nodiscard]] std::string CountFindings(const VehicleFile& file);
 

@@ -4,8 +4,6 @@
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/limits_tables.h"
-#include "io/write/long_table.h"
-#include "io/write/text_table.h"
 
 namespace linkwright {
 namespace {
@@ -59,33 +57,23 @@ LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
 int RunLimits(const LimitsOptions& options, Streams& streams) {
   const VehicleFile file = ReadFor(options.common, options.file, streams);
   const TravelWish wish = ParseWish(options, file.units);
-  const auto stood = StandFile(file, options.load);
-  if (const Refusal* refusal = std::get_if<Refusal>(&stood)) {
-    streams.err << FormatRefusal(file, *refusal);
-    return kAnswerIsNo;
-  }
-  const FileStanding& standing = std::get<FileStanding>(stood);
-  const LimitsAnswer answer = AnswerLimits(file, standing, wish, OutputUnits(options.common, file));
-  Notes notes{.lines = {StandingNote(standing)}};
+  const auto standing = StandFile(file, options.load, streams);
+  if (!standing) return kAnswerIsNo;
+  const LimitsAnswer answer =
+      AnswerLimits(file, *standing, wish, OutputUnits(options.common, file));
+  std::vector<std::string> notes{StandingNote(*standing)};
   AddFindings(answer.findings, notes);
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) notes.lines.push_back(findings);
-  WriteFiles(options.common, ToLongTable(answer.tables),
-             {.command = "limits",
-              .file = file.path,
-              .title = file.vehicle.title,
-              .tables = answer.tables,
-              .notes = notes.lines},
-             file.inputs);
-  streams.out << Heading(file);
-  for (const NamedTable& named : answer.tables) {
-    streams.out << ToTitledText(named.name, named.table) << "\n";
-  }
-  for (const std::string& note : notes.lines) streams.out << note << "\n";
-  streams.out << "Straps stretch: order one that is this long under load. Tabs, stops and straps "
-                 "carry hard blows;\nhow strong they and their welds must be is not said here.\n"
-              << Cautions();
-  return options.common.strict && (notes.warned || !findings.empty()) ? kAnswerIsNo : kDone;
+  AddCount(file, notes);
+  return HandOut(
+      {.command = "limits",
+       .head = Heading(file),
+       .tables = answer.tables,
+       .notes = notes,
+       .cautions = "Straps stretch: order one that is this long under load. Tabs, stops "
+                   "and straps carry hard blows;\nhow strong they and their welds must be "
+                   "is not said here.\n" +
+                   Cautions()},
+      ToText(answer.tables), file, options.common, streams);
 }
 
 }  // namespace

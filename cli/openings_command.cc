@@ -3,9 +3,7 @@
 
 #include "cli/command.h"
 #include "cli/standing.h"
-#include "io/write/long_table.h"
 #include "io/write/openings_tables.h"
-#include "io/write/text_table.h"
 
 namespace linkwright {
 namespace {
@@ -62,36 +60,23 @@ OpeningsAnswer Answer(const VehicleFile& file, const FileStanding& standing,
 int RunOpenings(const OpeningsOptions& options, Streams& streams) {
   const VehicleFile file = ReadFor(options.common, options.file, streams);
   const OpeningsWish wish = ParseWish(options, file.units);
-  const auto stood = StandFile(file, options.load);
-  if (const Refusal* refusal = std::get_if<Refusal>(&stood)) {
-    streams.err << FormatRefusal(file, *refusal);
-    return kAnswerIsNo;
-  }
-  const FileStanding& standing = std::get<FileStanding>(stood);
+  const auto standing = StandFile(file, options.load, streams);
+  if (!standing) return kAnswerIsNo;
   const UnitSystem units = OutputUnits(options.common, file);
-  const OpeningsAnswer answer = Answer(file, standing, wish);
+  const OpeningsAnswer answer = Answer(file, *standing, wish);
   const std::vector<NamedTable> tables = OpeningsTables(file.vehicle, answer, units);
-  Notes notes{.lines = {StandingNote(standing)}};
+  std::vector<std::string> notes{StandingNote(*standing)};
   AddFindings(OpeningsFindings(file.vehicle, answer, LimitAims{}, units), notes);
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) notes.lines.push_back(findings);
-  WriteFiles(options.common, ToLongTable(tables),
-             {.command = "openings",
-              .file = file.path,
-              .title = file.vehicle.title,
-              .tables = tables,
-              .notes = notes.lines},
-             file.inputs);
-  streams.out << Heading(file);
-  for (const NamedTable& named : tables) {
-    streams.out << ToTitledText(named.name, named.table) << "\n";
-  }
-  for (const std::string& note : notes.lines) streams.out << note << "\n";
-  streams.out << "A cut frame is an engineered repair: the frame maker's rules on cutting, welding "
-                 "and heating come first.\nNobody works under a body or an axle that one machine "
-                 "holds up.\n"
-              << Cautions();
-  return options.common.strict && (notes.warned || !findings.empty()) ? kAnswerIsNo : kDone;
+  AddCount(file, notes);
+  return HandOut({.command = "openings",
+                  .head = Heading(file),
+                  .tables = tables,
+                  .notes = notes,
+                  .cautions = "A cut frame is an engineered repair: the frame maker's rules on "
+                              "cutting, welding and heating come first.\nNobody works under a body "
+                              "or an axle that one machine holds up.\n" +
+                              Cautions()},
+                 ToText(tables), file, options.common, streams);
 }
 
 }  // namespace

@@ -1,11 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <memory>
 
-#include "cli/command.h"
-#include "cli/standing.h"
-#include "io/write/long_table.h"
+#include "cli/answer.h"
 #include "io/write/original_tables.h"
-#include "io/write/text_table.h"
 
 namespace linkwright {
 namespace {
@@ -36,28 +33,18 @@ int RunOriginal(const OriginalOptions& options, Streams& streams) {
   const UnitSystem units = OutputUnits(options.common, file);
   const OriginalReport report = Report(file, units);
   const std::vector<NamedTable> tables = OriginalTables(file.vehicle, report, units);
-  Notes notes;
+  std::vector<std::string> notes;
   AddFindings(OriginalFindings(file.vehicle, report, units), notes);
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) notes.lines.push_back(findings);
-  WriteFiles(options.common, ToLongTable(tables),
-             {.command = "original",
-              .file = file.path,
-              .title = file.vehicle.title,
-              .tables = tables,
-              .notes = notes.lines},
-             file.inputs);
-  streams.out << Heading(file);
-  for (const NamedTable& named : tables) {
-    streams.out << ToTitledText(named.name, named.table) << "\n";
-  }
-  for (const std::string& note : notes.lines) streams.out << note << "\n";
-  streams.out << Cautions()
-              << "A leaf spring holds energy too: hold axle and leaf before a shackle, an eye or a "
-                 "U-bolt is "
-                 "undone.\nMeasure with the vehicle on its wheels; nobody works under one that a "
-                 "single jack holds up.\n";
-  return options.common.strict && (notes.warned || !findings.empty()) ? kAnswerIsNo : kDone;
+  AddCount(file, notes);
+  return HandOut({.command = "original",
+                  .head = Heading(file),
+                  .tables = tables,
+                  .notes = notes,
+                  .cautions = Cautions() +
+                              "A leaf spring holds energy too: hold axle and leaf before a "
+                              "shackle, an eye or a U-bolt is undone.\nMeasure with the vehicle on "
+                              "its wheels; nobody works under one that a single jack holds up.\n"},
+                 ToText(tables), file, options.common, streams);
 }
 
 }  // namespace

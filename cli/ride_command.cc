@@ -3,11 +3,9 @@
 
 #include <memory>
 
-#include "cli/command.h"
+#include "cli/answer.h"
 #include "cli/settled.h"
-#include "io/write/long_table.h"
 #include "io/write/ride_tables.h"
-#include "io/write/text_table.h"
 #include "solver/model/masses.h"
 #include "solver/rest/settle.h"
 
@@ -23,13 +21,6 @@ struct RideOptions {
   std::string payload;          // empty: 500 kg or 1000 lb
   std::vector<std::string> at;  // x, y, z; empty: over the rear axle
 };
-
-double ParseAmount(const char* option, const std::string& text, Dimension dimension,
-                   UnitSystem units) {
-  const ParsedValue value = ParseValue(text, dimension, units);
-  if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
-  return *value.si;
-}
 
 double MostPayload(const VehicleFile& file, const RideOptions& options) {
   if (options.payload.empty()) {
@@ -175,13 +166,6 @@ std::optional<size_t> ChosenLoad(const VehicleFile& file, const Settled& settled
   return std::nullopt;
 }
 
-bool NeedsALook(const std::vector<std::string>& notes) {
-  for (const std::string& note : notes) {
-    if (note.starts_with("look at this")) return true;
-  }
-  return false;
-}
-
 int RunRide(const RideOptions& options, Streams& streams) {
   const VehicleFile file = ReadFor(options.common, options.file, streams);
   const Settled settled = SettleLoads(file, "");
@@ -192,23 +176,14 @@ int RunRide(const RideOptions& options, Streams& streams) {
   const RideStudy study = StudyRide(file, settled, options, *chosen);
   const std::vector<NamedTable> tables = RideTables(file.vehicle, study, units);
   std::vector<std::string> notes = RideNotes(file, study);
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) notes.push_back(findings);
-  WriteFiles(options.common, ToLongTable(tables),
-             {.command = "ride",
-              .file = file.path,
-              .title = file.vehicle.title,
-              .tables = tables,
-              .notes = notes},
-             file.inputs);
-  streams.out << Heading(file) << "load: " << study.load << "\n\n";
-  for (size_t i = 0; i < tables.size(); ++i) {
-    streams.out << (i > 0 ? "\n" : "") << ToTitledText(tables[i].name, tables[i].table);
-  }
-  PrintNotes(streams.out, notes);
-  streams.out << Cautions();
-  return settled.refusals.empty() && !(options.common.strict && NeedsALook(notes)) ? kDone
-                                                                                   : kAnswerIsNo;
+  AddCount(file, notes);
+  const int status = HandOut({.command = "ride",
+                              .head = Heading(file) + "load: " + study.load + "\n\n",
+                              .tables = tables,
+                              .notes = notes,
+                              .cautions = Cautions()},
+                             ToText(tables), file, options.common, streams);
+  return settled.refusals.empty() ? status : kAnswerIsNo;
 }
 
 }  // namespace

@@ -4,11 +4,9 @@
 #include <cmath>
 #include <memory>
 
-#include "cli/command.h"
+#include "cli/answer.h"
 #include "cli/settled.h"
-#include "io/write/long_table.h"
 #include "io/write/roll_tables.h"
-#include "io/write/text_table.h"
 #include "solver/model/masses.h"
 
 namespace linkwright {
@@ -24,13 +22,6 @@ struct RollOptions {
   std::string lateral = "0.5 g";
   std::string torque;
 };
-
-double ParseAmount(const char* option, const std::string& text, Dimension dimension,
-                   UnitSystem units) {
-  const ParsedValue value = ParseValue(text, dimension, units);
-  if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
-  return *value.si;
-}
 
 RollStudy StudyRoll(const VehicleFile& file, const Settled& settled, const RollOptions& options) {
   const Rig& rig = settled.rig;
@@ -102,13 +93,6 @@ std::vector<std::string> RollNotes(const VehicleFile& file, const RollStudy& stu
   return notes;
 }
 
-bool NeedsALook(const std::vector<std::string>& notes) {
-  for (const std::string& note : notes) {
-    if (note.starts_with("look at this")) return true;
-  }
-  return false;
-}
-
 std::string LateralCaution() {
   return "This is no promise that it will not roll over: a real road lifts a wheel sooner.\n";
 }
@@ -122,23 +106,15 @@ int RunRoll(const RollOptions& options, Streams& streams) {
   RollStudy study = StudyRoll(file, settled, options);
   const std::vector<NamedTable> tables = RollTables(file.vehicle, study, units);
   std::vector<std::string> notes = RollNotes(file, study);
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) notes.push_back(findings);
-  WriteFiles(options.common, ToLongTable(tables),
-             {.command = "roll",
-              .file = file.path,
-              .title = file.vehicle.title,
-              .tables = tables,
-              .notes = notes},
-             file.inputs);
-  streams.out << Heading(file) << "load: " << study.rest.load << "\n\n";
-  for (size_t i = 0; i < tables.size(); ++i) {
-    streams.out << (i > 0 ? "\n" : "") << ToTitledText(tables[i].name, tables[i].table);
-  }
-  PrintNotes(streams.out, notes);
-  streams.out << Cautions() << LateralCaution();
+  AddCount(file, notes);
+  const int status = HandOut({.command = "roll",
+                              .head = Heading(file) + "load: " + study.rest.load + "\n\n",
+                              .tables = tables,
+                              .notes = notes,
+                              .cautions = Cautions() + LateralCaution()},
+                             ToText(tables), file, options.common, streams);
   const bool stands = study.corner.stance.status == StanceStatus::kRests;
-  return stands && !(options.common.strict && NeedsALook(notes)) ? kDone : kAnswerIsNo;
+  return stands ? status : kAnswerIsNo;
 }
 
 }  // namespace

@@ -7,7 +7,8 @@
 
 namespace linkwright {
 
-std::variant<FileStanding, Refusal> StandFile(const VehicleFile& file, const std::string& load) {
+std::optional<FileStanding> StandFile(const VehicleFile& file, const std::string& load,
+                                      Streams& streams) {
   FileStanding result{.rig = PrepareFor(file), .load = nullptr, .standing = {}};
   if (IsGeometryOnly(file.vehicle)) {
     if (!load.empty()) {
@@ -20,7 +21,8 @@ std::variant<FileStanding, Refusal> StandFile(const VehicleFile& file, const std
   try {
     const Stance stance = Settle(result.rig, *result.load);
     if (stance.status != StanceStatus::kRests) {
-      return Refusal{.load = result.load->name, .message = stance.message};
+      streams.err << FormatRefusal(file, {.load = result.load->name, .message = stance.message});
+      return std::nullopt;
     }
     result.standing = {.stance = stance, .level = LevelMotion(result.rig, stance)};
   } catch (const ModelError& error) {
@@ -40,13 +42,6 @@ std::string StandingNote(const FileStanding& standing) {
   }
   return "rest is the resting position under the load '" + standing.load->name +
          "', each axle at the mean of its two wheels";
-}
-
-void AddFindings(const std::vector<Finding>& findings, Notes& notes) {
-  for (const Finding& finding : findings) {
-    notes.lines.push_back((finding.warning ? "look at this: " : "") + finding.text);
-    notes.warned = notes.warned || finding.warning;
-  }
 }
 
 }  // namespace linkwright

@@ -3,9 +3,7 @@
 
 #include "cli/command.h"
 #include "cli/standing.h"
-#include "io/write/long_table.h"
 #include "io/write/steering_tables.h"
-#include "io/write/text_table.h"
 
 namespace linkwright {
 namespace {
@@ -27,38 +25,25 @@ SteeringReport Report(const VehicleFile& file, const FileStanding& standing, Uni
 int RunSteering(const SteeringOptions& options, Streams& streams) {
   const VehicleFile file = ReadFor(options.common, options.file, streams);
   const UnitSystem units = OutputUnits(options.common, file);
-  const auto stood = StandFile(file, options.load);
-  if (const Refusal* refusal = std::get_if<Refusal>(&stood)) {
-    streams.err << FormatRefusal(file, *refusal);
-    return kAnswerIsNo;
-  }
-  const FileStanding& standing = std::get<FileStanding>(stood);
-  const SteeringReport report = Report(file, standing, units);
+  const auto standing = StandFile(file, options.load, streams);
+  if (!standing) return kAnswerIsNo;
+  const SteeringReport report = Report(file, *standing, units);
   const std::vector<NamedTable> tables = SteeringTables(file.vehicle, report, units);
-  Notes notes{.lines = {StandingNote(standing)}};
+  std::vector<std::string> notes{StandingNote(*standing)};
   if (report.axles.empty()) {
-    notes.lines.emplace_back(
+    notes.emplace_back(
         "no axle has steering: {drag_link: {frame: ..., axle: ...}}: only sideways is answered");
   }
   AddFindings(SteeringFindings(file.vehicle, report, units), notes);
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) notes.lines.push_back(findings);
-  WriteFiles(options.common, ToLongTable(tables),
-             {.command = "steering",
-              .file = file.path,
-              .title = file.vehicle.title,
-              .tables = tables,
-              .notes = notes.lines},
-             file.inputs);
-  streams.out << Heading(file);
-  for (const NamedTable& named : tables) {
-    streams.out << ToTitledText(named.name, named.table) << "\n";
-  }
-  for (const std::string& note : notes.lines) streams.out << note << "\n";
-  streams.out << Cautions()
-              << "Steering parts that bind, run out of thread or touch kill: turn lock to lock at "
-                 "both ends of travel.\n";
-  return options.common.strict && (notes.warned || !findings.empty()) ? kAnswerIsNo : kDone;
+  AddCount(file, notes);
+  return HandOut(
+      {.command = "steering",
+       .head = Heading(file),
+       .tables = tables,
+       .notes = notes,
+       .cautions = Cautions() + "Steering parts that bind, run out of thread or touch kill: turn "
+                                "lock to lock at both ends of travel.\n"},
+      ToText(tables), file, options.common, streams);
 }
 
 }  // namespace

@@ -48,22 +48,14 @@ Parameter ParameterOf(const Vehicle& vehicle, const SweepRequest& request) {
   return angle;
 }
 
-std::optional<double> ParseStep(const char* option, const std::string& text, Dimension dimension,
-                                UnitSystem units) {
-  if (text.empty()) return std::nullopt;
-  const ParsedValue value = ParseValue(text, dimension, units);
-  if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
-  return value.si;
-}
-
 // Plain numbers are in the file's own units, whatever --units shows.
 GridOptions ParseGrid(const SweepRequest& request, const Parameter& parameter, UnitSystem units) {
   const Dimension d = parameter.dimension;
   GridOptions grid{
-      .from = ParseStep("--from", request.from, d, units),
-      .to = ParseStep("--to", request.to, d, units),
+      .from = ParseOption("--from", request.from, d, units),
+      .to = ParseOption("--to", request.to, d, units),
       .step = units == UnitSystem::kMetric ? parameter.metric_step : parameter.inch_step};
-  if (const auto step = ParseStep("--step", request.step, d, units)) grid.step = *step;
+  if (const auto step = ParseOption("--step", request.step, d, units)) grid.step = *step;
   if (!(grid.step > 0.0)) throw UsageError("--step: a step above zero is wanted");
   if (grid.from && grid.to && *grid.from > *grid.to) {
     throw UsageError("--from is above --to: give the lower one (droop is negative) as --from");

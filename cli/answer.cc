@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+#include "cli/answer.h"
+
+#include <algorithm>
+
+#include "io/write/long_table.h"
+#include "io/write/text_table.h"
+
+namespace linkwright {
+
+std::string ToText(const std::vector<NamedTable>& tables, const std::string& turned) {
+  std::string text;
+  for (const NamedTable& named : tables) {
+    const bool turn = !turned.empty() && named.name.ends_with(turned);
+    text += turn ? named.name + "\n" + ToTurnedText(named.table)
+                 : ToTitledText(named.name, named.table);
+    text += "\n";
+  }
+  return text;
+}
+
+int HandOut(const Answer& answer, const std::string& text, const VehicleFile& file,
+            const CommonOptions& options, Streams& streams) {
+  WriteFiles(options, ToLongTable(answer.tables),
+             {.command = answer.command,
+              .file = file.path,
+              .title = file.vehicle.title,
+              .tables = answer.tables,
+              .notes = answer.notes},
+             file.inputs);
+  streams.out << answer.head << text;
+  for (const std::string& note : answer.notes) streams.out << note << "\n";
+  streams.out << answer.cautions;
+  const bool warned =
+      std::any_of(answer.notes.begin(), answer.notes.end(),
+                  [](const std::string& note) { return note.starts_with(kLookAtThis); });
+  return options.strict && warned ? kAnswerIsNo : kDone;
+}
+
+void AddFindings(const std::vector<Finding>& findings, std::vector<std::string>& notes) {
+  for (const Finding& finding : findings) {
+    notes.push_back((finding.warning ? kLookAtThis : "") + finding.text);
+  }
+}
+
+void AddCount(const VehicleFile& file, std::vector<std::string>& notes) {
+  const std::string count = CountFindings(file);
+  if (!count.empty()) notes.push_back(count);
+}
+
+}  // namespace linkwright

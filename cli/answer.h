@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+// What a command found, and handing it out: files, tables, notes, cautions, exit status. For
+// commands whose CSV is one long table.
+#pragma once
+
+#include "cli/command.h"
+
+namespace linkwright {
+
+struct Answer {
+  const char* command;  // its name in the JSON document
+  std::string head;     // over the tables, with an empty line after it
+  std::vector<NamedTable> tables;
+  std::vector<std::string> notes;  // those to look at begin with kLookAtThis
+  std::string cautions;            // under the notes
+};
+
+// The tables one after another, each under its title with an empty line after it; one whose title
+// ends in `turned` with its columns as lines.
+//   turned   empty: none
+[[nodiscard]] std::string ToText(const std::vector<NamedTable>& tables,
+                                 const std::string& turned = {});
+
+// Writes what --csv and --json ask for, then prints.
+//   text      the tables as shown
+//   returns   kAnswerIsNo under --strict where a note is to be looked at
+[[nodiscard]] int HandOut(const Answer& answer, const std::string& text, const VehicleFile& file,
+                          const CommonOptions& options, Streams& streams);
+
+// Findings as notes.
+void AddFindings(const std::vector<Finding>& findings, std::vector<std::string>& notes);
+
+// The note that counts what `check` would point at, where there is something.
+void AddCount(const VehicleFile& file, std::vector<std::string>& notes);
+
+}  // namespace linkwright
