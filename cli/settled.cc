@@ -4,27 +4,23 @@
 #include <fmt/format.h>
 
 #include "cli/command.h"
+#include "io/write/amount.h"
 #include "solver/model/masses.h"
 #include "solver/rest/settle.h"
 
 namespace linkwright {
 namespace {
 
-std::string Amount(double si, Dimension dimension, UnitSystem units) {
-  const Unit& unit = UnitOf(dimension, units);
-  return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
-}
-
 std::string Describe(const Contact& contact, const Axle& axle, UnitSystem units) {
   const std::string who = axle.name + " " + contact.member;
   switch (contact.kind) {
     case ContactKind::kStopTouches:
       return fmt::format("{} touches: squeezed {}, pushing {}", who,
-                         Amount(contact.deflection, Dimension::kLength, units),
-                         Amount(contact.force, Dimension::kForce, units));
+                         ShowAmount(contact.deflection, Dimension::kLength, units),
+                         ShowAmount(contact.force, Dimension::kForce, units));
     case ContactKind::kCoilUnseated:
       return fmt::format("{} is off its seat by {}", who,
-                         Amount(contact.deflection, Dimension::kLength, units));
+                         ShowAmount(contact.deflection, Dimension::kLength, units));
     case ContactKind::kWheelLifted:
       break;
   }

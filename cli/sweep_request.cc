@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "io/write/amount.h"
 #include "io/write/motion_columns.h"
 #include "io/write/sweep_columns.h"
 #include "solver/model/masses.h"
@@ -95,10 +96,7 @@ using Ends = std::array<std::optional<SweepEnd>, 2>;
 
 std::string EndNote(const Axle& axle, const char* side, const std::optional<SweepEnd>& end,
                     std::optional<double> asked, Dimension dimension, UnitSystem units) {
-  const Unit& unit = UnitOf(dimension, units);
-  const auto amount = [&](double si) {
-    return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
-  };
+  const auto amount = [&](double si) { return ShowAmount(si, dimension, units); };
   if (end) {
     return fmt::format("{} axle, {}: travel ends at {}: {}", axle.name, side, amount(end->travel),
                        end->reason);

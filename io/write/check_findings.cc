@@ -3,15 +3,11 @@
 
 #include <cmath>
 
+#include "io/write/amount.h"
 #include "io/write/check_tables.h"
 
 namespace linkwright {
 namespace {
-
-std::string Amount(double si, Dimension dimension, UnitSystem units) {
-  const Unit& unit = UnitOf(dimension, units);
-  return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
-}
 
 void AddFreedom(const Axle& axle, const Freedom& freedom, UnitSystem units,
                 std::vector<Finding>& to) {
@@ -36,10 +32,10 @@ void AddFreedom(const Axle& axle, const Freedom& freedom, UnitSystem units,
            "the {} axle: {} links where four would do, so it lives on bushing give: near "
            "the measured stance {} takes {} a degree of roll, and {} takes {} a {} of bounce",
            axle.name, 4 + fight.too_many, fight.roll_name,
-           Amount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce, units),
+           ShowAmount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce, units),
            fight.bounce_name,
-           Amount(fight.bounce_link_force * (units == UnitSystem::kMetric ? 0.01 : 0.0254),
-                  Dimension::kForce, units),
+           ShowAmount(fight.bounce_link_force * (units == UnitSystem::kMetric ? 0.01 : 0.0254),
+                      Dimension::kForce, units),
            units == UnitSystem::kMetric ? "10 mm" : "1 in")});
 }
 
@@ -53,8 +49,8 @@ void AddWeight(const Axle& axle, const WeightCheck& weight, double most, UnitSys
        fmt::format(
            "the {} axle: its coils and stops at their measured length say {}, "
            "the scales say {}: {:+.1f} %{}",
-           axle.name, Amount(weight.by_coils, Dimension::kMass, units),
-           Amount(*weight.by_scales, Dimension::kMass, units), 100.0 * off,
+           axle.name, ShowAmount(weight.by_coils, Dimension::kMass, units),
+           ShowAmount(*weight.by_scales, Dimension::kMass, units), 100.0 * off,
            bad ? fmt::format("; above {:g} % (common practice) look at the rates, free lengths "
                              "and what was on board; where the scales are right and the coils "
                              "cannot be measured, give free_length: weighed",
@@ -73,17 +69,17 @@ void AddMeasuredHeight(const Axle& axle, const WeightCheck& weight, double most,
       {true, fmt::format("the {} axle: its wheel centres were measured {} above the floor, "
                          "but its tyres under that weight hold them at {}: was it on stands, "
                          "or is a tyre's radius or rate wrong?",
-                         axle.name, Amount(weight.measured_height, Dimension::kLength, units),
-                         Amount(*weight.tire_height, Dimension::kLength, units))});
+                         axle.name, ShowAmount(weight.measured_height, Dimension::kLength, units),
+                         ShowAmount(*weight.tire_height, Dimension::kLength, units))});
 }
 
 // What was found and what most likely happened.
 std::string Describe(const Oddity& oddity, UnitSystem units) {
-  const std::string length = Amount(oddity.value, Dimension::kLength, units);
+  const std::string length = ShowAmount(oddity.value, Dimension::kLength, units);
   switch (oddity.kind) {
     case OddityKind::kBelowFloor:
       return fmt::format("{} reaches {} below the floor; is a height wrong?", oddity.member,
-                         Amount(-oddity.value, Dimension::kLength, units));
+                         ShowAmount(-oddity.value, Dimension::kLength, units));
     case OddityKind::kLongLink:
       return fmt::format("{} is {} long, more than half the wheelbase; is a sign or a place wrong?",
                          oddity.member, length);
@@ -106,7 +102,7 @@ std::string Describe(const Oddity& oddity, UnitSystem units) {
       break;
   }
   return fmt::format("its unsprung mass of {} is all the scales showed, or more",
-                     Amount(oddity.value, Dimension::kMass, units));
+                     ShowAmount(oddity.value, Dimension::kMass, units));
 }
 
 }  // namespace
@@ -130,8 +126,8 @@ std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& re
         {true, fmt::format("the {} axle: {} are no mirror images, {} apart; more than {} "
                            "(common practice)",
                            vehicle.axles[mismatch.axle].name, mismatch.what,
-                           Amount(mismatch.distance, Dimension::kLength, units),
-                           Amount(vehicle.limits.mirror, Dimension::kLength, units))});
+                           ShowAmount(mismatch.distance, Dimension::kLength, units),
+                           ShowAmount(vehicle.limits.mirror, Dimension::kLength, units))});
   }
   return findings;
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "io/write/amount.h"
 #include "io/write/driveline_tables.h"
 
 namespace linkwright {
@@ -19,8 +20,7 @@ struct Teller {
 
   [[nodiscard]] const Driveshaft& Shaft() const { return vehicle.driveshafts[report.shaft]; }
   [[nodiscard]] std::string Amount(double si, Dimension dimension) const {
-    const Unit& unit = UnitOf(dimension, units);
-    return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
+    return ShowAmount(si, dimension, units);
   }
   [[nodiscard]] std::string Angle(double si) const { return Amount(si, Dimension::kAngle); }
   void Say(bool warning, const std::string& text) const {

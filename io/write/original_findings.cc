@@ -3,19 +3,15 @@
 
 #include <cmath>
 
+#include "io/write/amount.h"
 #include "io/write/original_tables.h"
 
 namespace linkwright {
 namespace {
 
-std::string Amount(double si, Dimension dimension, UnitSystem units) {
-  const Unit& unit = UnitOf(dimension, units);
-  return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
-}
-
 // "25.3 mm", without its sign.
 std::string Length(double length, UnitSystem units) {
-  return Amount(std::abs(length), Dimension::kLength, units);
+  return ShowAmount(std::abs(length), Dimension::kLength, units);
 }
 
 constexpr double kNothing = 5e-5;  // [m] shows as nothing on a tape
@@ -64,7 +60,7 @@ void TellReadings(const Axle& axle, const LeafSpring& spring, const LeafAxle& le
     to.push_back(
         {true, fmt::format("the {} shackle lies only {} off the line of the eyes {}: a small error "
                            "of camber swings it far, so trust its axle's place less",
-                           axle.name, Amount(pose->swing, Dimension::kAngle, units),
+                           axle.name, ShowAmount(pose->swing, Dimension::kAngle, units),
                            pose == &leaf.now ? "now" : "when new")});
   }
 }
@@ -76,8 +72,8 @@ void TellDoubt(const Axle& axle, const LeafAxle& leaf, UnitSystem units, std::ve
   const CamberGuess& high = leaf.guesses.back();
   to.push_back({false, fmt::format("the {} camber when new is the reading known worst: between {} "
                                    "and {} of it the axle moved {} to {}",
-                                   axle.name, Amount(low.camber_new, Dimension::kLength, units),
-                                   Amount(high.camber_new, Dimension::kLength, units),
+                                   axle.name, ShowAmount(low.camber_new, Dimension::kLength, units),
+                                   ShowAmount(high.camber_new, Dimension::kLength, units),
                                    Along(low.moved.x(), units), Along(high.moved.x(), units))});
 }
 
@@ -94,8 +90,8 @@ void TellOpening(const Axle& axle, const LeafSpring& spring, const LeafAxle& lea
   }
   if (far && leaf.camber_centred) {
     text += fmt::format("; a camber of {} when new, not {}, would have centred it",
-                        Amount(*leaf.camber_centred, Dimension::kLength, units),
-                        Amount(spring.camber_new, Dimension::kLength, units));
+                        ShowAmount(*leaf.camber_centred, Dimension::kLength, units),
+                        ShowAmount(spring.camber_new, Dimension::kLength, units));
   } else if (far) {
     text += "; no camber when new would have centred it, so take the opening and the eyes again";
   }

@@ -3,33 +3,29 @@
 
 #include <cmath>
 
+#include "io/write/amount.h"
 #include "io/write/steering_tables.h"
 
 namespace linkwright {
 namespace {
-
-std::string Amount(double si, Dimension dimension, UnitSystem units) {
-  const Unit& unit = UnitOf(dimension, units);
-  return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
-}
 
 void TellMatch(const Axle& axle, const BarMatch& match, UnitSystem units,
                std::vector<Finding>& to) {
   const SteeringLimits& limits = axle.steering->limits;
   const double differ = std::abs(match.bar_slope - match.drag_slope);
   const auto limit = [&](const std::optional<double>& value, Dimension dimension) {
-    return value ? "; " + Amount(*value, dimension, units) + " is the limit" : std::string();
+    return value ? "; " + ShowAmount(*value, dimension, units) + " is the limit" : std::string();
   };
   to.push_back({limits.slope_differ && differ > *limits.slope_differ,
                 fmt::format("the {} axle: from in front, {} and drag link differ in slope by {}{}",
-                            axle.name, match.bar, Amount(differ, Dimension::kAngle, units),
+                            axle.name, match.bar, ShowAmount(differ, Dimension::kAngle, units),
                             limit(limits.slope_differ, Dimension::kAngle))});
   const double share = match.bar_length / match.drag_length - 1.0;
   to.push_back(
       {limits.length_differ && std::abs(share) > *limits.length_differ,
        fmt::format(
            "the {} axle: {} is {} {} than the drag link, {:.1f} %{}", axle.name, match.bar,
-           Amount(std::abs(match.bar_length - match.drag_length), Dimension::kLength, units),
+           ShowAmount(std::abs(match.bar_length - match.drag_length), Dimension::kLength, units),
            share > 0.0 ? "longer" : "shorter", 100.0 * std::abs(share),
            limit(limits.length_differ, Dimension::kPercent))});
   if (match.same_hand) return;
@@ -48,9 +44,10 @@ void TellSteer(const Axle& axle, const SteeredAxle& steered, UnitSystem units,
         {most && std::abs(*rate) > *most,
          fmt::format(
              "the {} axle: with the steering wheel held, bump at rest steers {} to the {}{}",
-             axle.name, Amount(std::abs(*rate), Dimension::kAngleRate, units),
+             axle.name, ShowAmount(std::abs(*rate), Dimension::kAngleRate, units),
              *rate > 0.0 ? "left" : "right",
-             most ? "; " + Amount(*most, Dimension::kAngleRate, units) + " is the limit" : "")});
+             most ? "; " + ShowAmount(*most, Dimension::kAngleRate, units) + " is the limit"
+                  : "")});
   }
   if (!steered.match) {
     to.push_back(
@@ -75,9 +72,9 @@ void TellSideways(const Axle& axle, const SidewaysCure& cure, UnitSystem units,
     return;
   }
   std::string text = fmt::format("the {} axle stands {} to the {} of centre", axle.name,
-                                 Amount(std::abs(cure.offset), Dimension::kLength, units),
+                                 ShowAmount(std::abs(cure.offset), Dimension::kLength, units),
                                  cure.offset > 0.0 ? "left" : "right");
-  if (off) text += fmt::format(", more than {}", Amount(*most, Dimension::kLength, units));
+  if (off) text += fmt::format(", more than {}", ShowAmount(*most, Dimension::kLength, units));
   if (!cure.bar) {
     text += "; no link lies across, so no one link centres it";
   } else if (!cure.by) {
@@ -86,14 +83,14 @@ void TellSideways(const Axle& axle, const SidewaysCure& cure, UnitSystem units,
   } else {
     text += fmt::format("; {} {} by {} centres it", cure.bar->name,
                         *cure.by > 0.0 ? "longer" : "shorter",
-                        Amount(std::abs(*cure.by), Dimension::kLength, units));
+                        ShowAmount(std::abs(*cure.by), Dimension::kLength, units));
     if (cure.bar->thread) {
       text += fmt::format(", {:.2f} turns", std::abs(*cure.by / *cure.bar->thread));
     }
     if (cure.drag_link_by) {
       text += fmt::format(", and the drag link {} by {} keeps the wheels where they point",
                           *cure.drag_link_by > 0.0 ? "longer" : "shorter",
-                          Amount(std::abs(*cure.drag_link_by), Dimension::kLength, units));
+                          ShowAmount(std::abs(*cure.drag_link_by), Dimension::kLength, units));
     }
   }
   to.push_back({off, text});

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "io/write/amount.h"
 #include "io/write/check_tables.h"
 
 namespace linkwright {
@@ -11,8 +12,7 @@ namespace {
 struct Writer {
   UnitSystem units;
   [[nodiscard]] std::string operator()(double si, Dimension dimension) const {
-    const Unit& unit = UnitOf(dimension, units);
-    return fmt::format("{:.{}f} {}", FromSi(si, dimension, units), unit.decimals, unit.name);
+    return ShowAmount(si, dimension, units);
   }
   [[nodiscard]] std::string Length(double si) const { return (*this)(si, Dimension::kLength); }
   [[nodiscard]] std::string Angle(double si) const { return (*this)(si, Dimension::kAngle); }
