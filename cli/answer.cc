@@ -19,6 +19,12 @@ std::string ToText(const std::vector<NamedTable>& tables, const std::string& tur
   return text;
 }
 
+std::string ToPageText(const std::vector<NamedTable>& tables) {
+  std::string text;
+  for (const NamedTable& named : tables) text += ToFittingText(named.name, named.table) + "\n";
+  return text;
+}
+
 int HandOut(const Answer& answer, const std::string& text, const VehicleFile& file,
             const CommonOptions& options, Streams& streams) {
   WriteFiles(options, ToLongTable(answer.tables),

@@ -21,6 +21,9 @@ struct Answer {
 [[nodiscard]] std::string ToText(const std::vector<NamedTable>& tables,
                                  const std::string& turned = {});
 
+// The same with each table fitted to a page (ToFittingText).
+[[nodiscard]] std::string ToPageText(const std::vector<NamedTable>& tables);
+
 // Writes what --csv and --json ask for, then prints.
 //   text      the tables as shown
 //   returns   kAnswerIsNo under --strict where a note is to be looked at

@@ -43,12 +43,12 @@ struct LimitsAnswer {
 LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
                           const TravelWish& wish, UnitSystem units) {
   const Stance* stance = StanceOf(standing);
-  const LimitAims aims;
   try {
     const LimitsReport limits = FindLimits(standing.rig, stance);
-    const PartsAdvice advice = AdviseParts(standing.rig, stance, limits, wish, aims);
+    const PartsAdvice advice =
+        AdviseParts(standing.rig, stance, limits, wish, file.vehicle.limits.damper_reserve);
     return {LimitsTables(file.vehicle, limits, advice, units),
-            LimitsFindings(file.vehicle, limits, advice, aims, units)};
+            LimitsFindings(file.vehicle, limits, advice, units)};
   } catch (const ModelError& error) {
     throw Locate(file, error);
   }
@@ -59,21 +59,23 @@ int RunLimits(const LimitsOptions& options, Streams& streams) {
   const TravelWish wish = ParseWish(options, file.units);
   const auto standing = StandFile(file, options.load, streams);
   if (!standing) return kAnswerIsNo;
-  const LimitsAnswer answer =
-      AnswerLimits(file, *standing, wish, OutputUnits(options.common, file));
+  const UnitSystem units = OutputUnits(options.common, file);
+  const LimitsAnswer answer = AnswerLimits(file, *standing, wish, units);
+  std::vector<NamedTable> in_files{StandingTable(*standing, units)};
+  in_files.insert(in_files.end(), answer.tables.begin(), answer.tables.end());
   std::vector<std::string> notes{StandingNote(*standing)};
   AddFindings(answer.findings, notes);
   AddCount(file, notes);
   return HandOut(
       {.command = "limits",
        .head = Heading(file),
-       .tables = answer.tables,
+       .tables = in_files,
        .notes = notes,
        .cautions = "Straps stretch: order one that is this long under load. Tabs, stops "
                    "and straps carry hard blows;\nhow strong they and their welds must be "
                    "is not said here.\n" +
                    Cautions()},
-      ToText(answer.tables), file, options.common, streams);
+      ToPageText(answer.tables), file, options.common, streams);
 }
 
 }  // namespace

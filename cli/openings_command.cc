@@ -65,18 +65,20 @@ int RunOpenings(const OpeningsOptions& options, Streams& streams) {
   const UnitSystem units = OutputUnits(options.common, file);
   const OpeningsAnswer answer = Answer(file, *standing, wish);
   const std::vector<NamedTable> tables = OpeningsTables(file.vehicle, answer, units);
+  std::vector<NamedTable> in_files{StandingTable(*standing, units)};
+  in_files.insert(in_files.end(), tables.begin(), tables.end());
   std::vector<std::string> notes{StandingNote(*standing)};
-  AddFindings(OpeningsFindings(file.vehicle, answer, LimitAims{}, units), notes);
+  AddFindings(OpeningsFindings(file.vehicle, answer, units), notes);
   AddCount(file, notes);
   return HandOut({.command = "openings",
                   .head = Heading(file),
-                  .tables = tables,
+                  .tables = in_files,
                   .notes = notes,
                   .cautions = "A cut frame is an engineered repair: the frame maker's rules on "
                               "cutting, welding and heating come first.\nNobody works under a body "
                               "or an axle that one machine holds up.\n" +
                               Cautions()},
-                 ToText(tables), file, options.common, streams);
+                 ToPageText(tables), file, options.common, streams);
 }
 
 }  // namespace

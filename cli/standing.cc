@@ -44,4 +44,14 @@ std::string StandingNote(const FileStanding& standing) {
          "', each axle at the mean of its two wheels";
 }
 
+NamedTable StandingTable(const FileStanding& standing, UnitSystem units) {
+  const std::string load = standing.load == nullptr ? "as measured" : standing.load->name;
+  return {"standing",
+          {.units = units,
+           .columns = {{"rest", "rest", Dimension::kNumber, "", "what everything is about"},
+                       {"load", "load", Dimension::kNumber, "",
+                        "the load it rests under; 'as measured' without masses"}},
+           .rows = {{std::string("at rest"), load}}}};
+}
+
 }  // namespace linkwright

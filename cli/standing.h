@@ -27,4 +27,7 @@ struct FileStanding {
 // What the places and angles are of: the load, or the measured stance.
 [[nodiscard]] std::string StandingNote(const FileStanding& standing);
 
+// The same for files: a table of one row, "load", its name or "as measured".
+[[nodiscard]] NamedTable StandingTable(const FileStanding& standing, UnitSystem units);
+
 }  // namespace linkwright

@@ -151,6 +151,13 @@ WarningLimits BuildLimits(const Node& node) {
   limits.frequency = number("frequency");
   limits.side_to_side = number("side_to_side");
   limits.bump_left = number("bump_left");
+  limits.damper_reserve = number("damper_reserve");
+  limits.damper_left = number("damper_left");
+  limits.slip_at_bump = number("slip_at_bump");
+  limits.slip_at_droop = number("slip_at_droop");
+  limits.joint_reserve = number("joint_reserve");
+  limits.tire_clearance = number("tire_clearance");
+  limits.wheel_off_center = number("wheel_off_center");
   limits.scales = number("scales");
   limits.hub_height = number("hub_height");
   limits.gap = number("gap");

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The format table: what `check` holds a vehicle against, and where each figure comes from.
+// The format table: what `check`, `limits` and `openings` hold a vehicle against, and where each
+// figure comes from.
 #include "io/read/format_keys.h"
 
 namespace linkwright {
@@ -52,6 +53,26 @@ std::vector<Group> LimitGroups() {
                   "height)."),
             Limit("bump_left", D::kLength, "2 in",
                   "Least bump travel left at rest on a paved road (street-rod inspection lists)."),
+            Limit("damper_reserve", D::kLength, "1/2 in",
+                  "Least length left in a damper, closed and open, wherever stops and straps let "
+                  "the axle go: `limits` orders dampers with it (common practice)."),
+            Limit("damper_left", D::kLength, "2 in",
+                  "Least length left in a damper at rest, either way (street-rod inspection "
+                  "lists)."),
+            Limit("slip_at_bump", D::kLength, "3/4 in",
+                  "Least length left at full bump before a spline bottoms (common practice)."),
+            Limit("slip_at_droop", D::kLength, "1 1/2 in",
+                  "Least length of a spline still engaged at full droop, of its `slip` (common "
+                  "practice)."),
+            Limit("joint_reserve", D::kAngle, "2 deg",
+                  "Least misalignment left in a link's joint where the travel ends (joint makers; "
+                  "common practice)."),
+            Limit("tire_clearance", D::kLength, "25 mm",
+                  "Least gap of a tyre to its opening's lip and to its inner panel, at full bump, "
+                  "crossed and lock to lock (British Columbia inspection; as quoted)."),
+            Limit("wheel_off_center", D::kLength, "1/4 in",
+                  "Most that a hub may stand ahead of, behind, above or below its opening's centre "
+                  "at rest (common practice)."),
             Limit("scales", D::kNumber, "0.03",
                   "Most that coils may differ from scales, of the weight (common practice)."),
             Limit("hub_height", D::kLength, "12 mm",

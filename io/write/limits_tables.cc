@@ -8,53 +8,12 @@ namespace {
 
 using enum Dimension;
 
-constexpr std::array kWays{"bump", "droop"};
-constexpr std::array kCrossings{"crossed +", "crossed -"};
-
-const char* EndWord(TravelEnd end) {
-  switch (end) {
-    case TravelEnd::kDamperClosed:
-      return "closed";
-    case TravelEnd::kDamperOpen:
-      return "open";
-    case TravelEnd::kCoilBound:
-      return "bound";
-    case TravelEnd::kStopSolid:
-      return "solid";
-    case TravelEnd::kLinksStraight:
-      return "lined up";
-    case TravelEnd::kDragLinkOutOfReach:
-      return "out of reach";
-    case TravelEnd::kStrapTaut:
-      return "taut";
-    case TravelEnd::kCoilUnseated:
-      return "unseated";
-    case TravelEnd::kJointAtLimit:
-      return "at its limit";
-    case TravelEnd::kShaftBottomed:
-      return "bottomed";
-    case TravelEnd::kShaftParted:
-      return "parted";
-    case TravelEnd::kTireOnLip:
-      return "at the lip";
-    case TravelEnd::kTireOnPanel:
-      return "at the panel";
-  }
-  return "";
-}
-
-// What runs out toward this end: what is opening up on the way is left out.
-bool Shrinks(const RunOut& run_out) {
-  if (run_out.at) return true;
-  return run_out.at_rest && run_out.left && *run_out.left < *run_out.at_rest;
-}
-
-// The next thing of another kind: a twin on the other side tells nothing new.
+// The next thing: a twin on the other side tells nothing new.
 const RunOut* NextAfter(const AxleLimit& limit) {
   if (!limit.ended_by) return nullptr;
   for (size_t i = *limit.ended_by + 1; i < limit.run_outs.size(); ++i) {
     const RunOut& next = limit.run_outs[i];
-    if (next.at && !next.event && next.end != limit.run_outs[*limit.ended_by].end) return &next;
+    if (next.at && !next.event && !AreTwins(next, limit.run_outs[*limit.ended_by])) return &next;
   }
   return nullptr;
 }
@@ -73,7 +32,7 @@ DataTable TravelTable(const Vehicle& vehicle, const LimitsReport& limits, const 
        "where it ends, both wheels together from the stance, + bump; empty where nothing ends it"},
       {"ended_by", "ended by", kNumber, "", "the first thing that runs out"},
       {"next_at", "next at", kLength, "",
-       "travel at which the next thing of another kind would have ended it"},
+       "travel at which the next thing, not its twin on the other side, would have ended it"},
       {"next", "next", kNumber, "", "which that is"},
       {"wanted", "wanted", kLength, "", "travel the parts below are for; + bump"}};
   for (size_t axle = 0; axle < 2; ++axle) {
@@ -81,7 +40,7 @@ DataTable TravelTable(const Vehicle& vehicle, const LimitsReport& limits, const 
       const AxleLimit& limit = limits.bounce[axle][i];
       const RunOut* next = NextAfter(limit);
       const auto& wanted = i == 0 ? advice.wanted[axle].bump : advice.wanted[axle].droop;
-      table.rows.push_back({vehicle.axles[axle].name + " " + kWays[i],
+      table.rows.push_back({vehicle.axles[axle].name + " " + NameOf(limit.motion),
                             CellIf(limit.ended_by.has_value(), limit.parameter), EnderOf(limit),
                             ToCell(next ? next->at : std::nullopt),
                             next ? NameOf(*next) : std::string("-"),
@@ -110,7 +69,7 @@ DataTable CrossedTable(const Vehicle& vehicle, const LimitsReport& limits, UnitS
     const bool ends = crossed.first.has_value();
     const AxleLimit& limit = crossed.axles[crossed.first.value_or(0)];
     table.rows.push_back(
-        {std::string(kCrossings[i]), CellIf(ends, crossed.angle),
+        {std::string(NameOf(limit.motion)), CellIf(ends, crossed.angle),
          ends ? vehicle.axles[*crossed.first].name + " " + NameOf(limit.run_outs[*limit.ended_by])
               : std::string("nothing in the file"),
          CellIf(ends, crossed.wheel_travel[0]), CellIf(ends, crossed.wheel_travel[1]),
@@ -119,34 +78,44 @@ DataTable CrossedTable(const Vehicle& vehicle, const LimitsReport& limits, UnitS
   return table;
 }
 
-DataTable RunOutTable(const AxleLimit& limit, bool crossed, UnitSystem units) {
-  const bool joints = std::any_of(limit.run_outs.begin(), limit.run_outs.end(),
-                                  [](const RunOut& each) { return IsAngle(each.end); });
+DataTable CrossedAloneTable(const Vehicle& vehicle, const LimitsReport& limits, UnitSystem units) {
   DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {{"what", "what runs out", kNumber, "",
-                    "member and how it ends; (passed) where it ends no travel"},
-                   {"left", "left there", kLength, "",
-                    "along the member where the travel ends; below 0: past its end"},
-                   {"wheel_travel", "would end at", kLength, "",
-                    "wheel travel at which it would end it alone; crossed, of the wheel that "
-                    "rises; empty where it lasts as far as the links follow"}};
-  if (crossed) {
-    table.columns.push_back(
-        {"cross", "would end at", kAngle, "", "cross angle at which it would end it alone"});
+  table.columns = {
+      {"way", "axle and way", kNumber, "", "each axle crossed by itself"},
+      {"cross", "cross", kAngle, "",
+       "angle at which it ends; empty where nothing in the file does"},
+      {"wheel_travel", "wheel", kLength, "", "one wheel up by this, the other down as far"},
+      {"ended_by", "ended by", kNumber, "", "the first thing that runs out"},
+      {"next_cross", "next at", kAngle, "", "angle at which the next thing would have ended it"},
+      {"next", "next", kNumber, "", "which that is"}};
+  for (size_t axle = 0; axle < 2; ++axle) {
+    for (const CrossedLimit& crossed : limits.crossed) {
+      const AxleLimit& limit = crossed.axles[axle];
+      const RunOut* next = NextAfter(limit);
+      const bool ends = limit.ended_by.has_value();
+      table.rows.push_back({vehicle.axles[axle].name + " " + NameOf(limit.motion),
+                            CellIf(ends, limit.parameter), CellIf(ends, limit.wheel_travel),
+                            EnderOf(limit), ToCell(next ? next->at : std::nullopt),
+                            next ? NameOf(*next) : std::string("-")});
+    }
   }
-  if (joints) {
-    table.columns.push_back(
-        {"left_angle", "joint has left", kAngle, "", "where the travel ends, of a joint"});
-  }
-  for (const RunOut& run_out : limit.run_outs) {
-    if (!Shrinks(run_out)) continue;
-    const bool angle = IsAngle(run_out.end);
-    std::vector<Cell> row{NameOf(run_out) + (run_out.event ? " (passed)" : ""),
-                          ToCell(angle ? std::nullopt : run_out.left),
-                          ToCell(run_out.wheel_travel)};
-    if (crossed) row.push_back(ToCell(run_out.at));
-    if (joints) row.push_back(ToCell(angle ? run_out.left : std::nullopt));
-    table.rows.push_back(std::move(row));
+  return table;
+}
+
+DataTable InTheWayTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {
+      {"what", "in the way", kNumber, "",
+       "axle, way and what ends the travel before the stop and the strap advised below would; no "
+       "damper, stop or strap mends it"},
+      {"wanted", "wanted", kLength, "",
+       "wheel travel wanted, + bump; crossed, as far as that stop and strap let a wheel rise"},
+      {"at", "comes at", kLength, "", "wheel travel at which it comes"},
+      {"short_by", "short by", kLength, "", "of what is wanted"}};
+  for (const InTheWay& each : advice.in_the_way) {
+    table.rows.push_back({vehicle.axles[each.axle].name + " " + NameOf(each.motion) + ": " +
+                              NameOf(each.end, each.member),
+                          each.wanted, each.at, each.short_by});
   }
   return table;
 }
@@ -159,6 +128,8 @@ std::string TabWords(const DamperAdvice& damper) {
       return "move its tab";
     case DamperFit::kStrokeShort:
       return "stroke too short";
+    case DamperFit::kTabTooFar:
+      return "no tab within reach";
     case DamperFit::kUnknown:
       break;
   }
@@ -172,7 +143,8 @@ DataTable DamperTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSys
       {"at_rest", "at rest", kLength, "", "eye to eye"},
       {"at_bump", "at bump", kLength, "", "eye to eye at the wanted bump, both wheels"},
       {"at_droop", "at droop", kLength, "", "eye to eye at the wanted droop, both wheels"},
-      {"least", "least", kLength, "", "over every place of the axle, one wheel alone and crossed"},
+      {"least", "least", kLength, "",
+       "wherever the stops and straps below let the axle go, one wheel up and the other down"},
       {"greatest", "greatest", kLength, "", "the same"},
       {"closed", "order: closed", kLength, "", "eye to eye, no longer than this"},
       {"open", "order: open", kLength, "", "eye to eye, no shorter than this"},
@@ -262,30 +234,21 @@ DataTable CoilTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSyste
 
 }  // namespace
 
-std::string NameOf(const RunOut& run_out) {
-  const std::string member =
-      run_out.end == TravelEnd::kLinksStraight ? "links (" + run_out.member + ")" : run_out.member;
-  return member + " " + EndWord(run_out.end);
-}
-
 std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport& limits,
                                      const PartsAdvice& advice, UnitSystem units) {
-  std::vector<NamedTable> tables{{"travel", TravelTable(vehicle, limits, advice, units)},
-                                 {"crossed", CrossedTable(vehicle, limits, units)}};
+  std::vector<NamedTable> tables;
   const auto add = [&](const std::string& name, DataTable table) {
     if (!table.rows.empty()) tables.push_back({name, std::move(table)});
   };
+  add("travel", TravelTable(vehicle, limits, advice, units));
+  add("crossed", CrossedTable(vehicle, limits, units));
+  add("crossed alone", CrossedAloneTable(vehicle, limits, units));
+  add("in the way", InTheWayTable(vehicle, advice, units));
   for (size_t axle = 0; axle < 2; ++axle) {
-    for (size_t i = 0; i < 2; ++i) {
-      add(vehicle.axles[axle].name + " " + kWays[i],
-          RunOutTable(limits.bounce[axle][i], false, units));
-    }
-  }
-  for (size_t i = 0; i < 2; ++i) {
-    for (size_t axle = 0; axle < 2; ++axle) {
-      add(vehicle.axles[axle].name + " " + kCrossings[i],
-          RunOutTable(limits.crossed[i].axles[axle], true, units));
-    }
+    const std::string& name = vehicle.axles[axle].name;
+    add(name + " margins", MarginTable(limits, axle, false, units));
+    add(name + " joint margins", MarginTable(limits, axle, true, units));
+    add(name + " ends", EndsTable(limits, axle, units));
   }
   add("dampers", DamperTable(vehicle, advice, units));
   add("tabs", TabTable(vehicle, advice, units));

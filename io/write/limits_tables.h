@@ -3,23 +3,43 @@
 #pragma once
 
 #include "io/write/check_tables.h"
+#include "io/write/finding_writer.h"
 #include "solver/study/travel_parts.h"
 
 namespace linkwright {
 
-// "travel", "crossed"; one an axle and way of what else runs out ("front bump"); "dampers",
-// "tabs", "stops", "straps", "coils", where there are any.
+// "travel", "crossed", "crossed alone"; "in the way" of what is wanted; of each axle "front
+// margins", "front joint margins", "front ends"; "dampers", "tabs", "stops", "straps", "coils";
+// those that have rows.
 [[nodiscard]] std::vector<NamedTable> LimitsTables(const Vehicle& vehicle,
                                                    const LimitsReport& limits,
                                                    const PartsAdvice& advice, UnitSystem units);
 
-// What falls short of an aim, and what the file leaves unwatched.
+// What falls short of a limit of the file (Vehicle::limits), what stands in the way of a wish, and
+// what the file leaves unwatched.
 [[nodiscard]] std::vector<Finding> LimitsFindings(const Vehicle& vehicle,
                                                   const LimitsReport& limits,
-                                                  const PartsAdvice& advice, const LimitAims& aims,
-                                                  UnitSystem units);
+                                                  const PartsAdvice& advice, UnitSystem units);
+
+// What is taken as it is given, and what is not watched for want of data.
+void SayUnwatched(const FindingWriter& writer, size_t axle);
 
 // "damper left closed": a member and how it ends. Shared with the findings.
+[[nodiscard]] std::string NameOf(TravelEnd end, const std::string& member);
 [[nodiscard]] std::string NameOf(const RunOut& run_out);
+
+// Whether two ends are the same on the two sides of an axle: "damper left", "damper right" closed.
+[[nodiscard]] bool AreTwins(const RunOut& a, const RunOut& b);
+
+// "bump", "droop", "crossed +", "crossed -".
+[[nodiscard]] const char* NameOf(LimitMotion motion);
+
+// What everything that can end one axle's travel has left at rest, at both ends and crossed: its
+// lengths, and its joints.
+[[nodiscard]] DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints,
+                                    UnitSystem units);
+
+// Where each of them alone would end it.
+[[nodiscard]] DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units);
 
 }  // namespace linkwright

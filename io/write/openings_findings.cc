@@ -4,29 +4,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "io/write/amount.h"
+#include "io/write/finding_writer.h"
 #include "io/write/openings_tables.h"
 #include "solver/model/masses.h"
 
 namespace linkwright {
 namespace {
 
-struct Writer {
-  const Vehicle* vehicle;
-  UnitSystem units;
-  std::vector<Finding>* to;
-
-  [[nodiscard]] std::string Length(double si) const {
-    return ShowAmount(si, Dimension::kLength, units);
-  }
-  [[nodiscard]] std::string Angle(double si) const {
-    return ShowAmount(si, Dimension::kAngle, units);
-  }
-  void Warn(std::string text) const { to->push_back({true, std::move(text)}); }
-  void Say(std::string text) const { to->push_back({false, std::move(text)}); }
-};
-
-std::string When(const Writer& writer, const NearestTire& nearest) {
+std::string When(const FindingWriter& writer, const NearestTire& nearest) {
   std::string text = NameOf(nearest.motion);
   if (nearest.motion != TireMotion::kRest) {
     text = fmt::format("{} at {}, this wheel at {}", text,
@@ -41,7 +26,7 @@ std::string When(const Writer& writer, const NearestTire& nearest) {
   return text;
 }
 
-void JudgeClearance(const Writer& writer, const TireClearance& clearance, double aim) {
+void JudgeClearance(const FindingWriter& writer, const TireClearance& clearance, double aim) {
   const NearestTire* least = LeastOf(clearance);
   if (least == nullptr || least->gap.distance >= aim) return;
   const std::string name = NameOf(*writer.vehicle, clearance);
@@ -54,7 +39,7 @@ void JudgeClearance(const Writer& writer, const TireClearance& clearance, double
   }
 }
 
-void JudgeOffset(const Writer& writer, const WheelInOpening& wheel, double aim) {
+void JudgeOffset(const FindingWriter& writer, const WheelInOpening& wheel, double aim) {
   const double off = std::max(std::abs(wheel.ahead), std::abs(wheel.up));
   if (wheel.side != 0 || off <= aim) return;  // both sides of an axle stand alike
   writer.Warn(
@@ -65,11 +50,11 @@ void JudgeOffset(const Writer& writer, const WheelInOpening& wheel, double aim) 
                   wheel.up >= 0.0 ? "above" : "below", writer.Length(aim)));
 }
 
-std::string Way(const Writer& writer, double value, const char* plus, const char* minus) {
+std::string Way(const FindingWriter& writer, double value, const char* plus, const char* minus) {
   return fmt::format("{} {}", writer.Length(std::abs(value)), value >= 0.0 ? plus : minus);
 }
 
-void SayPlan(const Writer& writer, const CentringPlan& plan) {
+void SayPlan(const FindingWriter& writer, const CentringPlan& plan) {
   if (!plan.found) {
     writer.Warn("no plan that centres the wheels was found: " + plan.message);
     return;
@@ -87,8 +72,20 @@ void SayPlan(const Writer& writer, const CentringPlan& plan) {
       Way(writer, plan.after[1].ahead, "ahead of it at the rear", "behind it at the rear")));
 }
 
+// What the shafts must follow when the chassis is cut or stretched.
+void SayShafts(const FindingWriter& writer, const CentringPlan& plan) {
+  if (!plan.found || plan.move.longer == 0.0) return;
+  for (const ShaftChange& shaft : plan.shafts) {
+    writer.Say(
+        fmt::format("with that plan the {} driveshaft must be {} {} at rest; brake lines, "
+                    "cables, wiring and exhaust follow the cut too",
+                    shaft.name, writer.Length(std::abs(shaft.longer)),
+                    shaft.longer >= 0.0 ? "longer" : "shorter"));
+  }
+}
+
 // What moves with the body must be told, or it is taken to stay.
-void SayMasses(const Writer& writer) {
+void SayMasses(const FindingWriter& writer) {
   const Vehicle& vehicle = *writer.vehicle;
   if (IsGeometryOnly(vehicle)) {
     writer.Say("centring is about the measured stance: the file has no masses to settle with");
@@ -106,7 +103,7 @@ void SayMasses(const Writer& writer) {
                    "leaves its weight where it is");
 }
 
-void SaySteering(const Writer& writer, const OpeningsReport& report, size_t axle) {
+void SaySteering(const FindingWriter& writer, const OpeningsReport& report, size_t axle) {
   const Axle& it = writer.vehicle->axles[axle];
   if (!it.kingpin && !it.steering) return;
   if (!it.kingpin || !it.kingpin->p_CK) {
@@ -127,7 +124,7 @@ void SaySteering(const Writer& writer, const OpeningsReport& report, size_t axle
   }
 }
 
-void SayMissing(const Writer& writer, const OpeningsReport& report, size_t axle) {
+void SayMissing(const FindingWriter& writer, const OpeningsReport& report, size_t axle) {
   const Axle& it = writer.vehicle->axles[axle];
   if (!it.opening) {
     writer.Say(it.name + ": no opening is given, so nothing is said of its wheels");
@@ -140,6 +137,7 @@ void SayMissing(const Writer& writer, const OpeningsReport& report, size_t axle)
                ": assumed: no lip_y is given, so the lip is taken to reach across the "
                "whole tyre");
   }
+  SayLipLegs(writer, it);
   if (!it.opening->inner_panel_y) {
     writer.Say(it.name + ": no inner_panel_y is given, so no gap to the inner panel is to be had");
   }
@@ -160,25 +158,47 @@ void SayMissing(const Writer& writer, const OpeningsReport& report, size_t axle)
   SaySteering(writer, report, axle);
 }
 
+// Where a sweep went as far as is usual because nothing in the file ends it.
+void SayUnended(const FindingWriter& writer, const OpeningsReport& report, size_t axle) {
+  std::string where;
+  for (const SweptRange& range : report.ranges[axle]) {
+    if (range.motion == TireMotion::kRest) continue;
+    for (size_t i = 0; i < 2; ++i) {
+      if (range.ended_by[i]) continue;
+      const double to = i == 0 ? range.low : range.high;
+      where += fmt::format("{}{} to {}", where.empty() ? "" : ", ", NameOf(range.motion),
+                           IsAngular(range.motion) ? writer.Angle(to) : writer.Length(to));
+    }
+  }
+  if (where.empty()) return;
+  writer.Say(
+      writer.vehicle->axles[axle].name +
+      ": nothing in the file ends the travel, so the tyres are swept as far as is usual: " + where);
+}
+
 }  // namespace
 
 std::vector<Finding> OpeningsFindings(const Vehicle& vehicle, const OpeningsAnswer& answer,
-                                      const LimitAims& aims, UnitSystem units) {
+                                      UnitSystem units) {
   std::vector<Finding> findings;
-  const Writer writer{&vehicle, units, &findings};
+  const FindingWriter writer{&vehicle, units, &findings};
   for (const WheelInOpening& wheel : answer.report.wheels) {
-    JudgeOffset(writer, wheel, aims.wheel_off_centre);
+    JudgeOffset(writer, wheel, vehicle.limits.wheel_off_center);
   }
   for (const TireClearance& clearance : answer.report.clearances) {
-    JudgeClearance(writer, clearance, aims.tire_clearance);
+    JudgeClearance(writer, clearance, vehicle.limits.tire_clearance);
   }
   for (const CentringPlan& plan : answer.plans) SayPlan(writer, plan);
+  if (!answer.plans.empty()) SayShafts(writer, answer.plans.front());
   if (answer.plans.empty()) {
     writer.Say("no plan to centre the wheels: both axles must have an opening");
   } else {
     SayMasses(writer);
   }
-  for (size_t axle = 0; axle < 2; ++axle) SayMissing(writer, answer.report, axle);
+  for (size_t axle = 0; axle < 2; ++axle) {
+    SayMissing(writer, answer.report, axle);
+    SayUnended(writer, answer.report, axle);
+  }
   return findings;
 }
 

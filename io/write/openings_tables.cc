@@ -49,9 +49,8 @@ DataTable LeastTable(const Vehicle& vehicle, const OpeningsReport& report, UnitS
       Text("pair", "tyre to what", "wheel, and the lip or the inner panel"),
       Length("gap", "least gap", "over every motion and steer; below 0: that deep in"),
       Text("motion", "when", "the motion in which it is least"),
-      Length("travel", "at travel", "the motion's parameter, of bounce and one wheel"),
-      Angle("angle", "at angle", "the motion's parameter, of roll and crossed"),
       Length("wheel_travel", "wheel travel", "of this wheel then, from rest; + bump"),
+      Angle("angle", "at angle", "the motion's parameter, of roll and crossed"),
       Angle("steer", "steer", "of the wheel inside the bend then, + left; empty: steering held"),
       Angle("around", "on tyre at",
             "where on the tyre about the hub in side view: 0 ahead, 90 on top, 180 behind"),
@@ -63,11 +62,11 @@ DataTable LeastTable(const Vehicle& vehicle, const OpeningsReport& report, UnitS
     const NearestTire* least = LeastOf(clearance);
     if (least == nullptr) continue;
     const bool angle = IsAngular(least->motion);
-    table.rows.push_back(
-        {NameOf(vehicle, clearance), least->gap.distance, std::string(NameOf(least->motion)),
-         CellIf(!angle, least->parameter), CellIf(angle, least->parameter), least->wheel_travel,
-         ToCell(least->steer), least->gap.around, std::string(NameOf(least->gap.part)),
-         least->gap.p_CB.x(), least->gap.p_CB.y(), least->gap.p_CB.z()});
+    table.rows.push_back({NameOf(vehicle, clearance), least->gap.distance,
+                          std::string(NameOf(least->motion)), least->wheel_travel,
+                          CellIf(angle, least->parameter), ToCell(least->steer), least->gap.around,
+                          std::string(NameOf(least->gap.part)), least->gap.p_CB.x(),
+                          least->gap.p_CB.y(), least->gap.p_CB.z()});
   }
   return table;
 }
@@ -100,26 +99,24 @@ DataTable MotionTable(const Vehicle& vehicle, const OpeningsReport& report, Unit
 
 DataTable SweptTable(const Vehicle& vehicle, const OpeningsReport& report, UnitSystem units) {
   DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      Text("motion", "motion", "axle and motion; of one wheel, the left one"),
-      Length("low", "from", "travel; + bump"),
-      Length("high", "to", "travel; + bump"),
-      Angle("low_angle", "from", "roll or cross angle"),
-      Angle("high_angle", "to", "roll or cross angle"),
-      Text("low_end", "ended by", "at its lower end; 'nothing' where the file has no end"),
-      Text("high_end", "and by", "at its upper end")};
+  table.columns = {Text("motion", "swept",
+                        "axle, motion and way; of one wheel, the left one; as `limits` has it, "
+                        "but through the tyres' own contact"),
+                   Length("travel", "to travel", "of bounce and one wheel; + bump"),
+                   Angle("angle", "to angle", "of roll and crossed"),
+                   Text("ended_by", "ended by", "'nothing' where the file has no end")};
   for (size_t axle = 0; axle < 2; ++axle) {
     for (const SweptRange& range : report.ranges[axle]) {
       if (range.motion == TireMotion::kRest) continue;
       const bool angle = IsAngular(range.motion);
-      const auto end = [&](size_t i) {
-        return range.ended_by[i]
-                   ? vehicle.axles[range.ended_by[i]->axle].name + " " + range.ended_by[i]->reason
-                   : std::string("nothing");
-      };
-      table.rows.push_back({vehicle.axles[axle].name + " " + NameOf(range.motion),
-                            CellIf(!angle, range.low), CellIf(!angle, range.high),
-                            CellIf(angle, range.low), CellIf(angle, range.high), end(0), end(1)});
+      for (size_t i = 0; i < 2; ++i) {
+        const double to = i == 0 ? range.low : range.high;
+        const auto& end = range.ended_by[i];
+        table.rows.push_back(
+            {vehicle.axles[axle].name + " " + NameOf(range.motion) + (i == 0 ? " -" : " +"),
+             CellIf(!angle, to), CellIf(angle, to),
+             end ? vehicle.axles[end->axle].name + " " + end->reason : std::string("nothing")});
+      }
     }
   }
   return table;
@@ -146,6 +143,17 @@ DataTable CentringTable(const OpeningsAnswer& answer, UnitSystem units) {
     table.rows.push_back({name, plan.move.ahead, plan.move.up_front, plan.move.up_rear,
                           plan.move.longer, plan.after[0].ahead, plan.after[0].up,
                           plan.after[1].ahead, plan.after[1].up});
+  }
+  return table;
+}
+
+DataTable ShaftTable(const OpeningsAnswer& answer, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {Text("shaft", "driveshaft", "with the first plan carried out"),
+                   Length("longer", "longer by", "at rest, against as it is; below 0: shorter")};
+  if (answer.plans.empty() || !answer.plans.front().found) return table;
+  for (const ShaftChange& shaft : answer.plans.front().shafts) {
+    table.rows.push_back({shaft.name, shaft.longer});
   }
   return table;
 }
@@ -238,6 +246,7 @@ std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAns
   add("clearance by motion", MotionTable(vehicle, answer.report, units));
   add("swept", SweptTable(vehicle, answer.report, units));
   add("centring", CentringTable(answer, units));
+  add("shafts then", ShaftTable(answer, units));
   add("on stands", StandsTable(vehicle, answer, units));
   return tables;
 }

@@ -17,15 +17,14 @@ struct OpeningsAnswer {
 };
 
 // "in their openings at rest", "least clearance", "clearance by motion", "swept", "centring",
-// "on stands"; those that have rows.
+// "shafts then", "on stands"; those that have rows.
 [[nodiscard]] std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle,
                                                      const OpeningsAnswer& answer,
                                                      UnitSystem units);
 
 // What falls short of an aim, what the plan says, and what the file does not allow to be told.
 [[nodiscard]] std::vector<Finding> OpeningsFindings(const Vehicle& vehicle,
-                                                    const OpeningsAnswer& answer,
-                                                    const LimitAims& aims, UnitSystem units);
+                                                    const OpeningsAnswer& answer, UnitSystem units);
 
 // "front left tyre to lip"; "on its tread"; "crossed". Shared with the findings.
 [[nodiscard]] std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance);

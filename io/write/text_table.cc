@@ -133,6 +133,16 @@ std::string PrintColumns(const DataTable& table, const std::vector<size_t>& pick
   return out;
 }
 
+size_t WidestLine(const std::string& text) {
+  size_t widest = 0;
+  for (size_t at = 0; at < text.size();) {
+    const size_t end = std::min(text.find('\n', at), text.size());
+    widest = std::max(widest, Width(text.substr(at, end - at)));
+    at = end + 1;
+  }
+  return widest;
+}
+
 std::vector<std::string> GroupsOf(const DataTable& table) {
   std::vector<std::string> groups;
   for (size_t i = 1; i < table.columns.size(); ++i) {
@@ -161,6 +171,28 @@ std::string ToTitledText(const std::string& title, const DataTable& table) {
   std::vector<size_t> all(table.columns.size());
   std::iota(all.begin(), all.end(), size_t{0});
   return title + "\n" + PrintColumns(table, all);
+}
+
+std::string ToFittingText(const std::string& title, const DataTable& table) {
+  std::string text = ToTitledText(title, table);
+  if (WidestLine(text) <= kPageWidth) return text;
+  const std::string turned = title + "\n" + ToTurnedText(table);
+  if (WidestLine(turned) <= kPageWidth) return turned;
+  text.clear();
+  for (size_t next = 1; next < table.columns.size();) {
+    std::vector<size_t> picked{0, next++};
+    while (next < table.columns.size()) {
+      picked.push_back(next);
+      if (WidestLine(PrintColumns(table, picked)) > kPageWidth) {
+        picked.pop_back();
+        break;
+      }
+      ++next;
+    }
+    text +=
+        (text.empty() ? title : "\n" + title + ", continued") + "\n" + PrintColumns(table, picked);
+  }
+  return text;
 }
 
 std::string ToTurnedText(const DataTable& table) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "solver/geometry/travel_limits.h"
 
+#include <algorithm>
+
 #include "solver/model/force_law.h"
 
 namespace linkwright {
@@ -25,12 +27,10 @@ std::vector<TravelMargin> TravelMargins(const Axle& axle, const AxleFrame& frame
   for (const Spring& spring : axle.springs) {
     const double length = LengthAt(spring.span, frame, X_CA);
     const std::string name = DisplayName(spring.name);
-    if (spring.solid_length) {
-      margins.push_back({TravelEnd::kCoilBound, name, length - *spring.solid_length});
-    }
-    if (!spring.law.curve.empty()) {
-      margins.push_back({TravelEnd::kCoilBound, name, length - SolidBelow(spring.law)});
-    }
+    // One end, even where the file has both: whichever comes first.
+    std::optional<double> bound = spring.solid_length;
+    if (!spring.law.curve.empty()) bound = std::max(SolidBelow(spring.law), bound.value_or(0.0));
+    if (bound) margins.push_back({TravelEnd::kCoilBound, name, length - *bound});
   }
   for (const Stop& stop : axle.bump_stops) {
     if (stop.law.curve.empty()) continue;

@@ -44,11 +44,13 @@ struct TravelMargin {
 // The other ends: the drag link's reach, coils off their seats, joints with a limit, splines and
 // tyres.
 //   events   a coil without keep_seated is an event, everything else an end
-//   tyres    with the steering wheel held, where the axle has a drag link
+//   tires    whether the tyres are looked at: with the steering wheel held, where the axle has a
+//            drag link
 //   errors   ModelError as PrepareKnuckle. source: docs/theory.md (70)
 [[nodiscard]] std::vector<TravelMargin> WatchedMargins(const Vehicle& vehicle, size_t axle,
                                                        const AxleFrame& frame,
-                                                       const Eigen::Isometry3d& X_CA);
+                                                       const Eigen::Isometry3d& X_CA,
+                                                       bool tires = true);
 
 // Whether a kind of margin is an angle [rad] and no length.
 [[nodiscard]] bool IsAngle(TravelEnd end);

@@ -79,7 +79,8 @@ void AddTires(const Vehicle& vehicle, size_t index, const AxleFrame& frame,
 bool IsAngle(TravelEnd end) { return end == TravelEnd::kJointAtLimit; }
 
 std::vector<TravelMargin> WatchedMargins(const Vehicle& vehicle, size_t index,
-                                         const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
+                                         const AxleFrame& frame, const Eigen::Isometry3d& X_CA,
+                                         bool tires) {
   const Axle& axle = vehicle.axles[index];
   std::vector<TravelMargin> margins;
   if (axle.steering) {
@@ -89,7 +90,7 @@ std::vector<TravelMargin> WatchedMargins(const Vehicle& vehicle, size_t index,
   AddSeats(axle, frame, X_CA, margins);
   AddJoints(axle, frame, X_CA, margins);
   AddShafts(vehicle, index, frame, X_CA, margins);
-  AddTires(vehicle, index, frame, X_CA, margins);
+  if (tires) AddTires(vehicle, index, frame, X_CA, margins);
   return margins;
 }
 

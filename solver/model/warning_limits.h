@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What `check` holds a vehicle against; every one can be set in the file. Sources beside their keys
-// in io/read/format_limits.cc, where the defaults are too.
+// What `check`, `limits` and `openings` hold a vehicle against; every one can be set in the file.
+// Sources beside their keys in io/read/format_limits.cc, where the defaults are too.
 #pragma once
 
 #include <optional>
@@ -22,11 +22,18 @@ struct WarningLimits {
   double link_slope = 12.0 * kLimitDegree;  // of a fore-and-aft link at rest, from the side [rad]
   double roll_steer = 0.10;                 // either way [rad/rad]
   double frequency = 1.8;                   // ride frequency at rest [Hz]
-  double side_to_side = 0.012;      // one axle's wheel travels at rest, left against right [m]
-  double bump_left = 2.0 * 0.0254;  // wheel travel left at rest before the end of bump [m]
-  double scales = 0.03;             // coils against scales [-]
-  double hub_height = 0.012;        // measured against what the tyre holds [m]
-  double gap = 0.0254;              // between a point of the chassis and one of the axle [m]
+  double side_to_side = 0.012;           // one axle's wheel travels at rest, left against right [m]
+  double bump_left = 2.0 * 0.0254;       // wheel travel left at rest before the end of bump [m]
+  double damper_reserve = 0.0254 / 2.0;  // left in a damper where stops end travel [m]
+  double damper_left = 2.0 * 0.0254;     // left in a damper either way at rest [m]
+  double slip_at_bump = 0.75 * 0.0254;   // left before a spline bottoms at full bump [m]
+  double slip_at_droop = 1.5 * 0.0254;   // left engaged in a spline at full droop [m]
+  double joint_reserve = 2.0 * kLimitDegree;  // left in a joint where travel ends [rad]
+  double tire_clearance = 0.025;              // a tyre to its lip or panel [m]
+  double wheel_off_center = 0.0254 / 4.0;     // a hub in its opening at rest, either way [m]
+  double scales = 0.03;                       // coils against scales [-]
+  double hub_height = 0.012;                  // measured against what the tyre holds [m]
+  double gap = 0.0254;                    // between a point of the chassis and one of the axle [m]
   std::optional<double> link_force = {};  // from links fighting one another at crossed extremes [N]
 };
 

@@ -4,10 +4,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solver/geometry/driveshaft.h"
 #include "solver/model/error.h"
 #include "solver/model/masses.h"
 #include "solver/rest/settle.h"
 #include "solver/study/paths.h"
+#include "solver/study/run_outs.h"
 
 namespace linkwright {
 namespace {
@@ -96,6 +98,7 @@ void MoveOpening(Opening& opening, const Eigen::Isometry3d& body) {
 // Where both hubs stand in their openings, or why they do not.
 struct Stood {
   std::array<Offset, 2> offset{};
+  std::vector<double> shaft_length;  // at rest, in the order of Vehicle::driveshafts [m]
   std::string message;
 };
 
@@ -109,10 +112,16 @@ Stood StandIn(const Vehicle& vehicle, const Load* load) {
   }
   const std::array<double, 2> start = StartOf(rig, stance ? &*stance : nullptr);
   const AxlePath path = BouncePath(rig, start);
+  std::array<Pose, 2> pose;
   for (size_t i = 0; i < 2; ++i) {
-    const Pose pose = StartWalk(rig, i, path).here.pose;
+    pose[i] = StartWalk(rig, i, path).here.pose;
     const Opening& opening = *vehicle.axles[i].opening;
-    stood.offset[i] = {pose.x - opening.x, pose.z - opening.z};
+    stood.offset[i] = {pose[i].x - opening.x, pose[i].z - opening.z};
+  }
+  for (const Driveshaft& shaft : vehicle.driveshafts) {
+    const auto i = static_cast<size_t>(shaft.axle);
+    stood.shaft_length.push_back(
+        EvaluateDriveshaft(shaft, vehicle.axles[i], rig.axles[i].frame, Transform(pose[i])).length);
   }
   return stood;
 }
@@ -150,9 +159,15 @@ CentringPlan Centre(const Vehicle& vehicle, const Load* load, double share) {
     throw ModelError({"openings"},
                      "no opening is given for the " + vehicle.axles[i].name + " axle");
   }
-  CentringPlan plan{
-      .share = share, .move = {}, .before = {}, .after = {}, .found = false, .message = {}};
+  CentringPlan plan{.share = share,
+                    .move = {},
+                    .before = {},
+                    .after = {},
+                    .shafts = {},
+                    .found = false,
+                    .message = {}};
   Stood stood = StandIn(vehicle, load);
+  const std::vector<double> shaft_length = stood.shaft_length;
   plan.before = stood.offset;
   // What the chassis does not take is shared evenly: front ahead by as much as the rear is behind.
   const double left_over = (1.0 - share) * (plan.before[1].ahead - plan.before[0].ahead);
@@ -168,7 +183,13 @@ CentringPlan Centre(const Vehicle& vehicle, const Load* load, double share) {
     plan.after = off;
     plan.found = std::max({std::abs(step.ahead), std::abs(step.up_front), std::abs(step.up_rear),
                            std::abs(step.longer)}) < kStill;
-    if (plan.found) return plan;
+    if (plan.found) {
+      for (size_t i = 0; i < shaft_length.size(); ++i) {
+        plan.shafts.push_back(
+            {vehicle.driveshafts[i].name, stood.shaft_length[i] - shaft_length[i]});
+      }
+      return plan;
+    }
     plan.move.ahead += step.ahead, plan.move.longer += step.longer;
     plan.move.up_front += step.up_front, plan.move.up_rear += step.up_rear;
     const Vehicle moved = WithBodyMoved(vehicle, plan.move);
@@ -185,25 +206,27 @@ std::array<Hanging, 2> HangAxles(const Rig& rig, const Stance* stance) {
   std::array<Hanging, 2> hanging;
   const AxlePath path = BouncePath(rig, StartOf(rig, stance));
   for (size_t i = 0; i < 2; ++i) {
-    Walker walker = StartWalk(rig, i, path);
-    const HousingMotion rest = walker.here;
-    const auto end = FindEnd(walker, -0.6, 0.005);
+    const HousingMotion rest = StartWalk(rig, i, path).here;
+    const std::vector<RunOut> what =
+        FindRunOuts(rig, i, path, {.far = -kFarthestTravel, .step = kTravelStep, .to_first = true});
+    const auto end = FirstEnd(what, kRealTravel);
     hanging[i] = {.axle = i,
-                  .travel = end ? end->travel : -kUnlimited,
+                  .travel = end ? *what[*end].at : -kUnlimited,
                   .ended_by = std::nullopt,
                   .ahead = 0.0,
                   .left = 0.0,
                   .up = 0.0,
                   .pitch = 0.0,
                   .in_opening = std::nullopt};
-    if (end) hanging[i].ended_by = end->reason;
-    (void)WalkTo(walker, hanging[i].travel);
-    const Pose& pose = walker.here.pose;
+    if (end) hanging[i].ended_by = Describe({what[*end].end, what[*end].member, 0.0});
+    const HousingMotion down =
+        EvaluateMotion(rig.axles[i].frame, PoseOn(rig, i, path, hanging[i].travel).pose);
+    const Pose& pose = down.pose;
     hanging[i].ahead = pose.x - rest.pose.x;
     hanging[i].left = pose.y - rest.pose.y;
     hanging[i].up = pose.z - rest.pose.z;
     const AxleFrame& frame = rig.axles[i].frame;
-    hanging[i].pitch = HousingPitch(frame, walker.here).v - HousingPitch(frame, rest).v;
+    hanging[i].pitch = HousingPitch(frame, down).v - HousingPitch(frame, rest).v;
     const auto& opening = rig.vehicle->axles[i].opening;
     if (opening) hanging[i].in_opening = Offset{pose.x - opening->x, pose.z - opening->z};
   }

@@ -4,7 +4,6 @@
 #pragma once
 
 #include "solver/rest/stance.h"
-#include "solver/study/limit_aims.h"
 
 namespace linkwright {
 
@@ -27,10 +26,17 @@ struct Offset {
   double ahead, up;  // hub centre against its opening's centre [m]
 };
 
+// A driveshaft at rest with a plan carried out against as it is.
+struct ShaftChange {
+  std::string name;
+  double longer;  // of the piece that slides; below 0: shorter [m]
+};
+
 struct CentringPlan {
   double share;  // of the mismatch that the chassis takes [-]
   BodyMove move;
   std::array<Offset, 2> before, after;  // front, rear, at rest
+  std::vector<ShaftChange> shafts;      // what the shafts must follow
   bool found = false;                   // else `message` says why, and move is the last one tried
   std::string message;
 };
@@ -41,10 +47,10 @@ struct CentringPlan {
 //   source   docs/theory.md (78)
 [[nodiscard]] CentringPlan Centre(const Vehicle& vehicle, const Load* load, double share);
 
-// An axle at full droop against the same at rest.
+// An axle at full droop, which ends where FindLimits says, against the same at rest.
 struct Hanging {
   size_t axle;
-  double travel;                        // below 0 [m]
+  double travel;                        // below 0; 100 mm where nothing ends it [m]
   std::optional<std::string> ended_by;  // absent: nothing in the file ends droop
   double ahead, left, up;               // of the hub centre against its place at rest [m]
   double pitch;                         // of the housing, nose up + [rad]

@@ -2,8 +2,8 @@
 // Where each axle's travel ends, by which member, and how much all the others have left there.
 #pragma once
 
-#include "solver/geometry/travel_limits.h"
 #include "solver/study/motions.h"
+#include "solver/study/run_outs.h"
 
 namespace linkwright {
 
@@ -11,27 +11,12 @@ namespace linkwright {
 // one the other way, as in MotionKind::kCrossed.
 enum class LimitMotion { kBump, kDroop, kCrossUp, kCrossDown };
 
-// One thing that may run out on the way.
-//   left   what is left of it where the travel ends, in its own measure [m]; of a joint [rad];
-//          below 0: past its end. Absent for links that line up, which have no measure of their own
-//   at     the motion's parameter at which it runs out [m] or [rad]; absent where it lasts as far
-//          as the axle was walked
-struct RunOut {
-  TravelEnd end;
-  std::string member;
-  bool event;  // reported, but no end of travel
-  std::optional<double> at_rest, left;
-  std::optional<double> at;
-  std::optional<double> wheel_travel;  // at `at`: of the wheel in bounce; crossed, of the one that
-                                       // rises while the other falls as far [m]
-};
-
 // One axle, one way.
 struct AxleLimit {
   size_t axle;
   LimitMotion motion;
   std::optional<size_t> ended_by;  // index into run_outs; absent: nothing in the file ends it
-  double parameter;                // where it ends [m] or [rad]; where nothing does, kFarthest
+  double parameter;                // where it ends [m] or [rad]; where nothing does, the farthest
   double wheel_travel;             // as in RunOut [m]
   std::vector<RunOut> run_outs;    // those with `at` first, the soonest first
 };
@@ -50,13 +35,10 @@ struct LimitsReport {
   std::array<CrossedLimit, 2> crossed;             // angle above 0, below 0
 };
 
-constexpr double kFarthestTravel = 0.6;               // [m] no axle on the road goes as far
-constexpr double kFarthestCross = 40.0 * M_PI / 180;  // [rad]
-
 // Every limit about a stance, each axle from the mean of its two wheels' travels as in SweepBounce.
 //   stance   the rest to start from; null: the measured stance
 //   ends     the first that runs out of: links that line up, TravelMargins, WatchedMargins but for
-//            events; found to 1e-10 of its own measure
+//            events; links alone beyond kRealTravel or kRealAngle end nothing
 //   errors   ModelError as PrepareKnuckle. source: docs/theory.md (70), (71)
 [[nodiscard]] LimitsReport FindLimits(const Rig& rig, const Stance* stance);
 

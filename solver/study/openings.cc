@@ -7,6 +7,7 @@
 #include "solver/geometry/least.h"
 #include "solver/geometry/steering.h"
 #include "solver/study/paths.h"
+#include "solver/study/run_outs.h"
 
 namespace linkwright {
 namespace {
@@ -17,15 +18,18 @@ constexpr int kStepsASide = 24;
 constexpr int kRounds = 3;          // pose and steer by turns
 constexpr double kClosedIn = 1e-5;  // of a spacing, enough for 0.01 mm
 
+// How far a motion is searched for ends, in what steps, beyond what links alone end nothing, and
+// how far it is swept where nothing ends it.
 struct Reach {
-  double far, step, unlimited;
+  double far, step, real, unlimited;
 };
 
 Reach ReachOf(TireMotion motion) {
   if (motion == TireMotion::kRoll || motion == TireMotion::kCrossed) {
-    return {.far = 40.0 * kDegree, .step = 0.5 * kDegree, .unlimited = 10.0 * kDegree};
+    return {
+        .far = kFarthestAngle, .step = kAngleStep, .real = kRealAngle, .unlimited = 10.0 * kDegree};
   }
-  return {.far = 0.6, .step = 0.005, .unlimited = 0.1};
+  return {.far = kFarthestTravel, .step = kTravelStep, .real = kRealTravel, .unlimited = 0.1};
 }
 
 AxlePath PathOf(const Rig& rig, const std::array<double, 2>& start, TireMotion motion,
@@ -42,12 +46,26 @@ AxlePath PathOf(const Rig& rig, const std::array<double, 2>& start, TireMotion m
   }
 }
 
+// Where one axle ends, its tyres left out: how deep they would be in is the question here.
+std::optional<SweepEnd> OwnEnd(const Rig& rig, const AxlePath& path, size_t axle,
+                               const Reach& reach, double sign) {
+  const std::vector<RunOut> what =
+      FindRunOuts(rig, axle, path,
+                  {.far = sign * reach.far, .step = reach.step, .tires = false, .to_first = true});
+  const auto first = FirstEnd(what, reach.real);
+  if (!first) return std::nullopt;
+  return SweepEnd{.travel = *what[*first].at,
+                  .axle = axle,
+                  .reason = Describe({what[*first].end, what[*first].member, 0.0})};
+}
+
 // Both axles end a roll or a crossing, an axle by itself the rest.
 std::optional<SweepEnd> EndOf(const Rig& rig, const AxlePath& path, TireMotion motion, size_t axle,
-                              double far, double step) {
-  std::optional<SweepEnd> own = FindEnd(StartWalk(rig, axle, path), far, step);
+                              double sign) {
+  const Reach reach = ReachOf(motion);
+  std::optional<SweepEnd> own = OwnEnd(rig, path, axle, reach, sign);
   if (motion != TireMotion::kRoll && motion != TireMotion::kCrossed) return own;
-  const auto other = FindEnd(StartWalk(rig, 1 - axle, path), far, step);
+  const auto other = OwnEnd(rig, path, 1 - axle, reach, sign);
   if (!own || (other && std::abs(other->travel) < std::abs(own->travel))) return other;
   return own;
 }
@@ -55,11 +73,10 @@ std::optional<SweepEnd> EndOf(const Rig& rig, const AxlePath& path, TireMotion m
 SweptRange RangeOf(const Rig& rig, const AxlePath& path, TireMotion motion, size_t axle) {
   SweptRange range{.motion = motion, .low = 0.0, .high = 0.0, .ended_by = {}};
   if (motion == TireMotion::kRest) return range;
-  const Reach reach = ReachOf(motion);
-  range.ended_by = {EndOf(rig, path, motion, axle, -reach.far, reach.step),
-                    EndOf(rig, path, motion, axle, reach.far, reach.step)};
-  range.low = range.ended_by[0] ? range.ended_by[0]->travel : -reach.unlimited;
-  range.high = range.ended_by[1] ? range.ended_by[1]->travel : reach.unlimited;
+  const double unlimited = ReachOf(motion).unlimited;
+  range.ended_by = {EndOf(rig, path, motion, axle, -1.0), EndOf(rig, path, motion, axle, 1.0)};
+  range.low = range.ended_by[0] ? range.ended_by[0]->travel : -unlimited;
+  range.high = range.ended_by[1] ? range.ended_by[1]->travel : unlimited;
   return range;
 }
 
@@ -72,12 +89,16 @@ std::vector<Sample> SamplesOf(const Rig& rig, const AxlePath& path, size_t axle,
                               const SweptRange& range) {
   std::vector<Sample> samples;
   for (const double end : {range.low, range.high}) {
-    Walker walker = StartWalk(rig, axle, path);
-    if (end == range.low) samples.push_back({0.0, walker.here});
+    HousingMotion here = StartWalk(rig, axle, path).here;
+    if (end == range.low) samples.push_back({0.0, here});
     if (end == 0.0) continue;
     for (int i = 1; i <= kStepsASide; ++i) {
-      if (WalkTo(walker, end * i / kStepsASide)) break;
-      samples.push_back({walker.parameter, walker.here});
+      const double parameter = end * i / kStepsASide;
+      const AxlePlace place = path.place(parameter, axle);
+      const PoseSolution moved = MovePose(rig.axles[axle].frame, here, place.z, place.roll);
+      if (moved.status != SolveStatus::kConverged) break;
+      here = EvaluateMotion(rig.axles[axle].frame, moved.pose);
+      samples.push_back({parameter, here});
     }
   }
   std::sort(samples.begin(), samples.end(),

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "solver/geometry/tire_clearance.h"
-#include "solver/study/limit_aims.h"
 #include "solver/study/motions.h"
 
 namespace linkwright {
@@ -60,8 +59,8 @@ struct OpeningsReport {
 // Every wheel that has an opening, about the stance a sweep starts from.
 //   lock     steer of the wheel inside the bend [rad]; absent: Steering::lock. An axle is steered
 //            where it has kingpin.at and a lock
-//   ranges   to the first end of a sweep (walk.h) of either axle in roll and crossed, of its own
-//            in bounce and one wheel; 100 mm or 10 deg where nothing ends it
+//   ranges   to the first end as FindLimits has it, tyres left out, of either axle in roll and
+//            crossed, of its own in bounce and one wheel; 100 mm or 10 deg where nothing ends it
 //   errors   ModelError as PrepareKnuckle. source: docs/theory.md (74) to (77)
 [[nodiscard]] OpeningsReport SweepOpenings(const Rig& rig, const Stance* stance,
                                            std::optional<double> lock);

@@ -6,11 +6,11 @@
 
 #include "solver/model/force_law.h"
 #include "solver/study/paths.h"
+#include "solver/study/reachable.h"
 
 namespace linkwright {
 namespace {
 
-constexpr int kGrid = 9;            // wheel travels a side of the square, corners among them
 constexpr double kFarTab = 0.3;     // [m] no tab moves farther
 constexpr double kTabFound = 1e-9;  // [m]
 
@@ -18,12 +18,11 @@ double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3
   return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
 }
 
-// Poses of one axle: at rest, at the wanted ends, and everywhere between them.
+// Poses of one axle: at rest, at the wanted ends of both wheels, and wherever else it can get to.
 struct Poses {
   Eigen::Isometry3d rest;
   std::optional<Eigen::Isometry3d> bump, droop;
   std::vector<Eigen::Isometry3d> all;
-  bool reached = true;
 };
 
 struct Range {
@@ -39,57 +38,37 @@ Range RangeOf(const Span& span, const AxleFrame& frame, const Poses& poses) {
   return range;
 }
 
-std::optional<Eigen::Isometry3d> PoseAt(const RigAxle& axle, double start, double left,
-                                        double right) {
-  const AxleFrame& frame = axle.frame;
-  const double z = frame.measured.z + start + 0.5 * (left + right);
-  const double roll = std::asin(std::sin(frame.measured.roll) + (left - right) / frame.track);
-  const PoseSolution moved = MovePose(frame, axle.measured, z, roll);
-  if (moved.status != SolveStatus::kConverged) return std::nullopt;
-  return Transform(moved.pose);
-}
-
 Poses PosesOf(const RigAxle& axle, double start, const WantedTravel& wanted) {
   Poses poses;
-  poses.rest = *PoseAt(axle, start, 0.0, 0.0);
-  const double up = wanted.bump.value_or(0.0), down = -wanted.droop.value_or(0.0);
-  const auto keep = [&](const std::optional<Eigen::Isometry3d>& pose) {
-    if (pose) poses.all.push_back(*pose);
-    poses.reached = poses.reached && pose.has_value();
-    return pose;
-  };
-  if (wanted.bump) poses.bump = keep(PoseAt(axle, start, up, up));
-  if (wanted.droop) poses.droop = keep(PoseAt(axle, start, down, down));
-  if (!wanted.bump || !wanted.droop) return poses;
-  for (int i = 0; i < kGrid; ++i) {
-    for (int k = 0; k < kGrid; ++k) {
-      (void)keep(PoseAt(axle, start, down + (up - down) * i / (kGrid - 1),
-                        down + (up - down) * k / (kGrid - 1)));
-    }
-  }
+  poses.rest = *PoseAtTravels(axle, start, 0.0, 0.0);
+  if (wanted.bump) poses.bump = PoseAtTravels(axle, start, *wanted.bump, *wanted.bump);
+  if (wanted.droop) poses.droop = PoseAtTravels(axle, start, -*wanted.droop, -*wanted.droop);
   return poses;
 }
 
-// The axle crossed as far as the stops and straps of the advice let it.
-void AddCrossed(const Rig& rig, const Stance* stance, const PartsAdvice& advice,
-                std::array<Poses, 2>& poses) {
-  Vehicle fitted = WithStopsAndStraps(*rig.vehicle, advice);
-  for (Axle& axle : fitted.axles) axle.dampers.clear();
-  const Rig alike = PrepareRig(fitted);
-  const AxlePath path = MotionPath(alike, {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}},
-                                   StartOf(rig, stance));
-  for (size_t i = 0; i < 2; ++i) {
-    if (!advice.wanted[i].bump || !advice.wanted[i].droop) continue;
-    for (const double far : {-kFarthestCross, kFarthestCross}) {
-      Walker walker = StartWalk(alike, i, path);
-      const auto end = FindEnd(walker, far, 0.5 * M_PI / 180.0);
-      if (!end) continue;
-      for (int k = 1; k < kGrid; ++k) {
-        if (WalkTo(walker, end->travel * k / (kGrid - 1))) break;
-        poses[i].all.push_back(Transform(walker.here.pose));
+// The stops and straps of the advice on one axle. A side without one, and without one in the middle
+// that serves both, is held at the wheel's own wanted travel.
+Holds HoldsOf(const Axle& axle, size_t index, const PartsAdvice& advice) {
+  Holds holds{.members = {},
+              .bump = {advice.wanted[index].bump, advice.wanted[index].bump},
+              .droop = {advice.wanted[index].droop, advice.wanted[index].droop}};
+  const auto add = [&holds](const Span& span, double length, bool stop) {
+    holds.members.push_back({span, length, stop});
+    auto& wheels = stop ? holds.bump : holds.droop;
+    if (span.p_CQ.y() >= 0.0) wheels[0].reset();
+    if (span.p_CQ.y() <= 0.0) wheels[1].reset();
+  };
+  for (const StopAdvice& each : advice.stops) {
+    for (const Stop& stop : axle.bump_stops) {
+      if (each.axle == index && DisplayName(stop.name) == each.member) {
+        add(stop.span, each.solid, true);
       }
     }
   }
+  for (const StrapAdvice& each : advice.straps) {
+    if (each.axle == index) add(each.span, each.length, false);
+  }
+  return holds;
 }
 
 Span WithTab(Span span, const Eigen::Vector3d& along, double move) {
@@ -98,9 +77,10 @@ Span WithTab(Span span, const Eigen::Vector3d& along, double move) {
 }
 
 // The move at which `excess`, which grows with it, is 0; absent where none within reach does.
+//   low   as far toward the axle as it grows all the way
 template <typename F>
-std::optional<double> FindMove(const F& excess) {
-  double low = -kFarTab, high = kFarTab;
+std::optional<double> FindMove(double low, const F& excess) {
+  double high = kFarTab;
   if (excess(low) > 0.0 || excess(high) < 0.0) return std::nullopt;
   while (high - low > kTabFound) {
     const double middle = 0.5 * (low + high);
@@ -118,13 +98,18 @@ void FitDamper(const Damper& damper, const AxleFrame& frame, const Poses& poses,
   const auto range = [&](double move) {
     return RangeOf(WithTab(damper.span, along, move), frame, poses);
   };
-  const auto low =
-      FindMove([&](double move) { return range(move).least - reserve - *damper.shortest; });
-  const auto high =
-      FindMove([&](double move) { return range(move).greatest + reserve - *damper.longest; });
-  if (!low || !high || *low > *high + kTabFound) {
+  const double nearest = -std::min(kFarTab, 0.5 * advice.least);  // not past its other end
+  const auto low = FindMove(
+      nearest, [&](double move) { return range(move).least - reserve - *damper.shortest; });
+  const auto high = FindMove(
+      nearest, [&](double move) { return range(move).greatest + reserve - *damper.longest; });
+  if (low && high ? *low > *high + kTabFound : lacking > 0.0) {
     advice.fit = DamperFit::kStrokeShort;
-    advice.stroke_short = std::max(0.0, low && high ? std::max(lacking, *low - *high) : lacking);
+    advice.stroke_short = low && high ? std::max(lacking, *low - *high) : lacking;
+    return;
+  }
+  if (!low || !high) {
+    advice.fit = DamperFit::kTabTooFar;
     return;
   }
   if (*low <= kTabFound && *high >= -kTabFound) {
@@ -250,7 +235,7 @@ Vehicle WithStopsAndStraps(const Vehicle& vehicle, const PartsAdvice& advice) {
 }
 
 PartsAdvice AdviseParts(const Rig& rig, const Stance* stance, const LimitsReport& limits,
-                        const TravelWish& wish, const LimitAims& aims) {
+                        const TravelWish& wish, double damper_reserve) {
   PartsAdvice advice;
   const std::array<double, 2> start = StartOf(rig, stance);
   std::array<Poses, 2> poses;
@@ -259,17 +244,19 @@ PartsAdvice AdviseParts(const Rig& rig, const Stance* stance, const LimitsReport
     const AxleFrame& frame = rig.axles[i].frame;
     advice.wanted[i] = WantedOf(wish, limits, i);
     poses[i] = PosesOf(rig.axles[i], start[i], advice.wanted[i]);
-    advice.reached[i] = poses[i].reached;
+    const bool bump = !advice.wanted[i].bump || poses[i].bump;
+    const bool droop = !advice.wanted[i].droop || poses[i].droop;
+    advice.reached[i] = bump && droop;
     AdviseStops(axle, i, frame, poses[i], advice.stops);
     AdviseStraps(axle, i, frame, poses[i], advice.straps);
-  }
-  AddCrossed(rig, stance, advice, poses);
-  for (size_t i = 0; i < 2; ++i) {
-    const Axle& axle = rig.vehicle->axles[i];
-    const AxleFrame& frame = rig.axles[i].frame;
-    AdviseDampers(axle, i, frame, poses[i], aims.damper_reserve, advice.dampers);
+    if (!poses[i].bump || !poses[i].droop) continue;
+    Reachable all = FindReachable(rig.axles[i], start[i], HoldsOf(axle, i, advice));
+    advice.reached[i] = all.followed;
+    poses[i].all = std::move(all.poses);
+    AdviseDampers(axle, i, frame, poses[i], damper_reserve, advice.dampers);
     AdviseCoils(axle, i, frame, poses[i], advice.coils);
   }
+  advice.in_the_way = FindInTheWay(rig, start, limits, advice);
   return advice;
 }
 

@@ -2,7 +2,6 @@
 // Dampers, stops and straps for a wanted travel, and whether the coils then stay in their seats.
 #pragma once
 
-#include "solver/study/limit_aims.h"
 #include "solver/study/limits.h"
 
 namespace linkwright {
@@ -24,13 +23,14 @@ enum class DamperFit {
   kFits,         // as it stands
   kMoveTab,      // with its upper end at another place
   kStrokeShort,  // wherever its ends go
+  kTabTooFar,    // its stroke would do, but no tab within 300 mm
 };
 
 struct DamperAdvice {
   size_t axle;
   std::string member;
   double at_rest, at_bump, at_droop;  // eye to eye, both wheels together [m]
-  double least, greatest;             // over everything the axle can do [m]
+  double least, greatest;             // wherever stops and straps let the axle go [m]
   double closed, open;                // order it no longer closed, no shorter open [m]
   DamperFit fit;
   std::optional<double> stroke_short;  // kStrokeShort: by how much [m]
@@ -66,9 +66,22 @@ struct CoilAdvice {
   std::optional<double> gap;  // left before solid where it is shortest [m]
 };
 
+// Something that ends an axle's travel before the stop and the strap of the advice would, and that
+// neither they nor a damper mend.
+struct InTheWay {
+  size_t axle;
+  LimitMotion motion;
+  TravelEnd end;
+  std::string member;
+  double at;        // wheel travel at which it comes; crossed, of the wheel that rises [m]
+  double wanted;    // the same where the parts of the advice end it [m]
+  double short_by;  // above 0 [m]
+};
+
 struct PartsAdvice {
   std::array<WantedTravel, 2> wanted;
   std::array<bool, 2> reached{true, true};  // false: the links do not follow everywhere
+  std::vector<InTheWay> in_the_way;         // by axle and way, the soonest first
   std::vector<DamperAdvice> dampers;
   std::vector<StopAdvice> stops;
   std::vector<StrapAdvice> straps;
@@ -81,10 +94,18 @@ struct PartsAdvice {
 
 // Axles whose wanted bump or droop is absent get no advice on what would set it.
 //   stance   as for FindLimits
+//   damper_reserve   left in a damper at either end [m]
 //   source   docs/theory.md (72), (73)
 [[nodiscard]] PartsAdvice AdviseParts(const Rig& rig, const Stance* stance,
                                       const LimitsReport& limits, const TravelWish& wish,
-                                      const LimitAims& aims);
+                                      double damper_reserve);
+
+// What is in the way of the advice's wanted travels; AdviseParts has it in its result.
+//   start    mean travel of each axle's wheels at rest [m]
+//   source   docs/theory.md (72)
+[[nodiscard]] std::vector<InTheWay> FindInTheWay(const Rig& rig, const std::array<double, 2>& start,
+                                                 const LimitsReport& limits,
+                                                 const PartsAdvice& advice);
 
 // The vehicle with the stops and straps of the advice on it.
 [[nodiscard]] Vehicle WithStopsAndStraps(const Vehicle& vehicle, const PartsAdvice& advice);

@@ -133,7 +133,7 @@ TEST(LimitsCommand, ShowsInchesWithSixteenths) {
 
 TEST(LimitsCommand, JsonHoldsItsTables) {
   const std::string json = RunToJson({"limits", VehiclePath("harbour_van")});
-  for (const char* name : {"\"limits\"", "\"travel\"", "\"dampers\"", "\"rear crossed -\""}) {
+  for (const char* name : {"\"limits\"", "\"travel\"", "\"dampers\"", "\"rear margins\""}) {
     EXPECT_NE(json.find(name), std::string::npos) << name;
   }
 }

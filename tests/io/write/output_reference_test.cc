@@ -66,19 +66,20 @@ std::vector<NamedTable> RollAndRide() {
   return tables;
 }
 
-// Of the tables that there are several of, one an axle and way, the first of each kind stands here.
+// Of the tables that there is one an axle of, the front one stands here.
 std::vector<Block> LimitsBlocks() {
   const VehicleFile file = ReadVehicleFile(kRoot + "/fixtures/vehicles/harbour_van.yaml");
   const Rig rig = PrepareRig(file.vehicle);
   const Stance stance = Settle(rig, file.vehicle.loads[0]);
   const LimitsReport limits = FindLimits(rig, &stance);
-  const PartsAdvice advice = AdviseParts(rig, &stance, limits, {}, LimitAims{});
+  const PartsAdvice advice =
+      AdviseParts(rig, &stance, limits, {.split = {}, .bump = 0.2, .droop = 0.2},
+                  file.vehicle.limits.damper_reserve);
   std::vector<Block> blocks;
   for (const NamedTable& named : LimitsTables(file.vehicle, limits, advice, UnitSystem::kMetric)) {
     std::string name = named.name;
-    if (name == "front bump") name = "axle and way";
-    if (name == "front crossed +") name = "axle crossed";
-    if (name.starts_with("front ") || name.starts_with("rear ")) continue;
+    if (name.starts_with("front ")) name = "axle" + name.substr(5);
+    if (name.starts_with("rear ")) continue;
     blocks.push_back({"limits " + name, ColumnReference(named.table.columns)});
   }
   const CentringPlan plan = Centre(file.vehicle, &file.vehicle.loads[0], 1.0);

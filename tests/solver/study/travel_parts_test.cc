@@ -16,7 +16,8 @@ namespace {
 
 using check::Stood;
 
-constexpr double kSame = 1e-7;  // [m] lengths to rounding, ends to 1e-9 of a margin
+constexpr double kReserve = 0.0127;  // [m]
+constexpr double kSame = 1e-7;       // [m] lengths to rounding, ends to 1e-9 of a margin
 
 // The reference vehicle with everything else out of the way.
 Vehicle Roomy() {
@@ -31,7 +32,7 @@ Vehicle Roomy() {
 
 PartsAdvice Advise(const Stood& stood, const TravelWish& wish) {
   const LimitsReport limits = FindLimits(stood.rig, &stood.stance);
-  return AdviseParts(stood.rig, &stood.stance, limits, wish, LimitAims{});
+  return AdviseParts(stood.rig, &stood.stance, limits, wish, kReserve);
 }
 
 // The advice carried out: stops, straps, and dampers of the lengths that were to be ordered.
@@ -78,7 +79,7 @@ TEST(TravelParts, KeepTheReserveInTheDamperEverywhere) {
   Vehicle vehicle = Fitted(stood.vehicle, advice);
   const Stood fitted(vehicle);
   const LimitsReport limits = FindLimits(fitted.rig, &fitted.stance);
-  const double reserve = LimitAims{}.damper_reserve;
+  const double reserve = kReserve;
   const auto check = [&](const AxleLimit& limit) {
     for (const RunOut& run_out : limit.run_outs) {
       if (run_out.end != TravelEnd::kDamperClosed && run_out.end != TravelEnd::kDamperOpen)
