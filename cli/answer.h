@@ -21,6 +21,10 @@ struct Answer {
 [[nodiscard]] std::string ToText(const std::vector<NamedTable>& tables,
                                  const std::string& turned = {});
 
+// The same with several tables turned, by their whole names: those with few rows and many columns.
+[[nodiscard]] std::string ToTextTurning(const std::vector<NamedTable>& tables,
+                                        const std::vector<std::string>& turned);
+
 // Writes what --csv and --json ask for, then prints.
 //   text      the tables as shown
 //   returns   kAnswerIsNo under --strict where a note is to be looked at
