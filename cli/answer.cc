@@ -25,6 +25,16 @@ std::string ToPageText(const std::vector<NamedTable>& tables) {
   return text;
 }
 
+std::string ToTextTurning(const std::vector<NamedTable>& tables,
+                          const std::vector<std::string>& turned) {
+  std::string text;
+  for (const NamedTable& named : tables) {
+    const bool turn = std::find(turned.begin(), turned.end(), named.name) != turned.end();
+    text += ToText({named}, turn ? named.name : std::string());
+  }
+  return text;
+}
+
 int HandOut(const Answer& answer, const std::string& text, const VehicleFile& file,
             const CommonOptions& options, Streams& streams) {
   WriteFiles(options, ToLongTable(answer.tables),

@@ -24,6 +24,10 @@ struct Answer {
 // The same with each table fitted to a page (ToFittingText).
 [[nodiscard]] std::string ToPageText(const std::vector<NamedTable>& tables);
 
+// The same with several tables turned, by their whole names: those with few rows and many columns.
+[[nodiscard]] std::string ToTextTurning(const std::vector<NamedTable>& tables,
+                                        const std::vector<std::string>& turned);
+
 // Writes what --csv and --json ask for, then prints.
 //   text      the tables as shown
 //   returns   kAnswerIsNo under --strict where a note is to be looked at

@@ -5,6 +5,7 @@
 #include <memory>
 #include <set>
 
+#include "cli/settled.h"
 #include "cli/sweep_request.h"
 #include "io/write/comparison.h"
 #include "io/write/text_table.h"
@@ -47,6 +48,7 @@ const std::set<std::string> kUsualCurves{"wheelbase",
 struct State {
   VehicleFile file;
   std::optional<DataTable> stances;  // absent: geometry only
+  std::vector<NamedModes> modes;     // of the stances that have any, by load
   std::optional<DataTable> curves;   // absent: no rest under the load
   std::vector<std::string> notes;    // of its curves
   bool cut_short = false;            // its rows end before what was asked for
@@ -64,6 +66,9 @@ void Evaluate(State& state, const SweepRequest& request, UnitSystem units) {
   if (!IsGeometryOnly(file.vehicle)) {
     const Settled settled = SettleLoads(file, request.load);
     state.stances = SettleTable(file.vehicle, settled.loads, units);
+    for (const SettledLoad& each : settled.loads) {
+      if (each.report.modes) state.modes.push_back({each.load, *each.report.modes});
+    }
     state.refusals = settled.refusals;
   }
   Swept swept = RunSweepRequest(file, request, units);
@@ -175,6 +180,28 @@ std::string CompareHeading(const State& first, const State& second) {
       first.file.vehicle.title, first.file.path, second.file.vehicle.title, second.file.path);
 }
 
+// Where a load's bounce is one end's motion in the first state and the other end's in the second.
+std::string NoteOnBounce(const State& first, const State& second) {
+  for (const NamedModes& a : first.modes) {
+    for (const NamedModes& b : second.modes) {
+      if (a.name != b.name) continue;
+      const std::string note =
+          NoteOnModeNames({{a.name + ", first", a.modes}, {b.name + ", second", b.modes}});
+      if (!note.empty()) return note;
+    }
+  }
+  return {};
+}
+
+std::vector<std::string> NotesOf(const State& first, const State& second) {
+  std::vector<std::string> notes;
+  const std::string names = NoteOnBounce(first, second);
+  if (!names.empty()) notes.push_back(names);
+  for (const std::string& note : first.notes) notes.push_back("first: " + note);
+  for (const std::string& note : second.notes) notes.push_back("second: " + note);
+  return notes;
+}
+
 void AddStances(const State& first, const State& second, UnitSystem units, Comparison& to) {
   if (first.stances.has_value() != second.stances.has_value()) {
     to.text += "stances are left out: one of the two files gives no masses\n\n";
@@ -198,8 +225,6 @@ void AddCurves(const State& first, const State& second, const CompareOptions& op
   to.text +=
       "CURVES in " + options.request.motion + "\n\n" + PrintQuantities(values, key, units, picked);
   Append(to.csv, ToComparisonTable("sweep", key, values, units));
-  for (const std::string& note : first.notes) to.text += "first: " + note + "\n";
-  for (const std::string& note : second.notes) to.text += "second: " + note + "\n";
 }
 
 void WriteComparison(const CommonOptions& options, const State& first, const State& second,
@@ -211,7 +236,7 @@ void WriteComparison(const CommonOptions& options, const State& first, const Sta
               .file = first.file.path + ", " + second.file.path,
               .title = first.file.vehicle.title,
               .tables = {{"values", csv}},
-              .notes = {}},
+              .notes = NotesOf(first, second)},
              inputs);
 }
 
@@ -230,6 +255,7 @@ int RunCompare(CompareOptions options, Streams& streams) {
   AddStances(first, second, units, comparison);
   AddCurves(first, second, options, units, comparison);
   WriteComparison(options.common, first, second, comparison.csv);
+  for (const std::string& note : NotesOf(first, second)) comparison.text += note + "\n";
   streams.out << comparison.text << Cautions();
   for (const Refusal& refusal : first.refusals) streams.err << FormatRefusal(first.file, refusal);
   for (const Refusal& refusal : second.refusals) streams.err << FormatRefusal(second.file, refusal);

@@ -51,65 +51,73 @@ RideStudy StudyRide(const VehicleFile& file, const Settled& settled, const RideO
   RideStudy study;
   const Stance& stance = settled.stances[chosen];
   study.load = stance.load;
+  study.sprung_mass = stance.sprung.mass;
+  study.payload_at = PayloadPlace(file, options, stance);
+  study.payload_placed = !options.at.empty();
   study.report = ReportRide(settled.rig, stance);
   for (const SettledLoad& each : settled.loads) {
     study.loads.push_back(
         {.name = each.load, .payload = 0.0, .stance = each.report, .message = {}});
   }
-  study.payload =
-      RideOverPayload(settled.rig, FindLoad(file.vehicle, options.load), MostPayload(file, options),
-                      kPayloadSteps, PayloadPlace(file, options, stance));
+  study.payload = RideOverPayload(settled.rig, FindLoad(file.vehicle, options.load),
+                                  MostPayload(file, options), kPayloadSteps, study.payload_at);
   return study;
 }
 
-void AddFrequencyNotes(const RideStudy& study, const RideAdvice& advice,
+void AddFrequencyNotes(const VehicleFile& file, const RideStudy& study,
                        std::vector<std::string>& notes) {
   const RideReport& report = study.report;
+  const WarningLimits& limits = file.vehicle.limits;
   if (report.rear_over_front) {
     const double ratio = *report.rear_over_front;
-    const bool flat = ratio >= advice.rear_over_front_least && ratio <= advice.rear_over_front_most;
+    const bool flat = ratio >= limits.flat_ride_least && ratio <= limits.flat_ride_most;
+    const bool stop = report.axles[0].stop_touches || report.axles[1].stop_touches;
     notes.push_back(fmt::format(
-        "rear over front {:.2f}: flat ride wants the rear {:.0f} to {:.0f} % above the front, so "
-        "that it catches up after a bump (common practice); {}",
-        ratio, 100.0 * (advice.rear_over_front_least - 1.0),
-        100.0 * (advice.rear_over_front_most - 1.0), flat ? "it is" : "it is not"));
+        "rear over front {:.2f}: flat ride wants {:.2f} to {:.2f}, the rear quicker than the "
+        "front, "
+        "so that it catches up after a bump (limits.flat_ride_least, flat_ride_most); {}{}",
+        ratio, limits.flat_ride_least, limits.flat_ride_most, flat ? "it is" : "it is not",
+        stop ? "; a bump stop touches, and its rate is in it" : ""));
   }
   for (size_t i = 0; i < 2; ++i) {
-    const std::optional<double> hertz = report.axles[i].frequency;
-    if (!hertz || *hertz <= advice.ride_most) continue;
+    const AxleRide& axle = report.axles[i];
+    if (!axle.frequency || *axle.frequency <= limits.frequency) continue;
+    const std::string& name = file.vehicle.axles[i].name;
+    const char* why = axle.stop_touches ? "a bump stop touches at rest, and its rate is in it"
+                                        : "coils too stiff for what they carry";
     notes.push_back(fmt::format(
-        "look at this: the {} ride frequency is {:.2f} Hz, above {:.1f}: coils too stiff for what "
-        "they carry (common practice)",
-        i == 0 ? "front" : "rear", *hertz, advice.ride_most));
+        "look at this: the {} ride frequency is {:.2f} Hz, above {:.2f} (limits.frequency): {}",
+        name, *axle.frequency, limits.frequency, why));
   }
 }
 
-void AddDampingNotes(const RideStudy& study, const RideAdvice& advice,
+void AddDampingNotes(const VehicleFile& file, const RideStudy& study,
                      std::vector<std::string>& notes) {
   if (!study.report.damped) {
     notes.emplace_back("no damper has a rate, so no damping is shown");
     return;
   }
+  const WarningLimits& limits = file.vehicle.limits;
   for (const ModeReport& row : study.report.modes) {
     const bool body = row.mode.part <= kBodyRoll;
-    if (!body ||
-        (row.mode.damping >= advice.damping_least && row.mode.damping <= advice.damping_most)) {
-      continue;
-    }
-    notes.push_back(fmt::format("{} is damped {:.2f}; {:.1f} to {:.1f} is usual (common practice)",
-                                ModeName(row.mode.part), row.mode.damping, advice.damping_least,
-                                advice.damping_most));
+    const double ratio = row.mode.damping;
+    if (!body || (ratio >= limits.damping_least && ratio <= limits.damping_most)) continue;
+    notes.push_back(
+        fmt::format("{} is damped {:.2f} by the whole model; {:.2f} to {:.2f} is usual "
+                    "(common practice; limits.damping_least, damping_most)",
+                    ModeName(row.mode.part), ratio, limits.damping_least, limits.damping_most));
   }
 }
 
-void AddHopNotes(const RideStudy& study, const RideAdvice& advice,
-                 std::vector<std::string>& notes) {
+void AddHopNotes(const VehicleFile& file, const RideStudy& study, std::vector<std::string>& notes) {
+  const WarningLimits& limits = file.vehicle.limits;
   for (const ModeReport& row : study.report.modes) {
     const bool hop = row.mode.part == kFrontHop || row.mode.part == kRearHop;
     const double hertz = row.mode.undamped;
-    if (!hop || (hertz >= advice.hop_least && hertz <= advice.hop_most)) continue;
-    notes.push_back(fmt::format("{} is at {:.1f} Hz; {:.0f} to {:.0f} is usual (course notes)",
-                                ModeName(row.mode.part), hertz, advice.hop_least, advice.hop_most));
+    if (!hop || (hertz >= limits.hop_least && hertz <= limits.hop_most)) continue;
+    notes.push_back(fmt::format(
+        "{} is at {:.1f} Hz; {:.1f} to {:.1f} is usual (course notes; limits.hop_least, hop_most)",
+        ModeName(row.mode.part), hertz, limits.hop_least, limits.hop_most));
   }
 }
 
@@ -140,12 +148,29 @@ void AddAssumptions(const VehicleFile& file, const RideStudy& study,
       "dampers, no damping in tyres, each damper at the mean of bump and rebound");
 }
 
+// Names that go from one end of the body to the other within a table.
+std::string NoteOnNames(const std::vector<LoadedRide>& loads,
+                        const std::vector<LoadedRide>& payload) {
+  std::vector<NamedModes> named;
+  const auto add = [&](const std::vector<LoadedRide>& rides, bool by_payload) {
+    for (const LoadedRide& ride : rides) {
+      if (!ride.stance || !ride.stance->modes) continue;
+      const bool more = by_payload && ride.payload > 0.0;
+      named.push_back({ride.name + (more ? " and payload" : ""), *ride.stance->modes});
+    }
+  };
+  add(loads, false);
+  add(payload, true);
+  return NoteOnModeNames(named);
+}
+
 std::vector<std::string> RideNotes(const VehicleFile& file, const RideStudy& study) {
   std::vector<std::string> notes;
-  const RideAdvice advice;
-  AddFrequencyNotes(study, advice, notes);
-  AddDampingNotes(study, advice, notes);
-  AddHopNotes(study, advice, notes);
+  AddFrequencyNotes(file, study, notes);
+  AddDampingNotes(file, study, notes);
+  AddHopNotes(file, study, notes);
+  const std::string names = NoteOnNames(study.loads, study.payload);
+  if (!names.empty()) notes.push_back(names);
   for (const LoadedRide& ride : study.payload) {
     if (ride.stance) continue;
     notes.push_back(fmt::format("with {} on top it finds no rest: {}",
@@ -182,7 +207,7 @@ int RunRide(const RideOptions& options, Streams& streams) {
                               .tables = tables,
                               .notes = notes,
                               .cautions = Cautions()},
-                             ToText(tables), file, options.common, streams);
+                             ToTextTurning(tables, {"axles"}), file, options.common, streams);
   return settled.refusals.empty() ? status : kAnswerIsNo;
 }
 

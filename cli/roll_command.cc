@@ -12,8 +12,7 @@
 namespace linkwright {
 namespace {
 
-constexpr double kMostLateral = 2.0 * kStandardGravity;  // [m/s2] no tyre holds more
-constexpr double kTireGrip = 0.8;  // [g] about what a road tyre holds; common practice
+constexpr double kMostLateral = kMostLateralInG * kStandardGravity;  // [m/s2] no tyre holds more
 
 struct RollOptions {
   CommonOptions common;
@@ -40,11 +39,10 @@ RollStudy StudyRoll(const VehicleFile& file, const Settled& settled, const RollO
   }
   study.corner = TakeCorner(rig, load, study.rest, study.lateral);
   for (size_t side = 0; side < 2; ++side) {
-    Push push;
-    push.lateral = side == 0 ? kStandardGravity : -kStandardGravity;
-    study.lift[side] = FindLimit(rig, load, push, kMostLateral / kStandardGravity);
+    const bool left_turn = side == 0;
+    study.turns[side] = TightenTurn(rig, load, study.rest, left_turn);
+    study.tipping[side] = StiffTippingPoint(rig, study.rest, left_turn);
   }
-  study.stiff_tipping_point = StiffTippingPoint(rig, study.rest);
   if (options.torque.empty()) return study;
   study.torque = ParseAmount("--torque", options.torque, Dimension::kTorque, file.units);
   if (*study.torque == 0.0) throw UsageError("--torque: a torque other than 0 is wanted");
@@ -57,28 +55,42 @@ RollStudy StudyRoll(const VehicleFile& file, const Settled& settled, const RollO
   return study;
 }
 
-void AddCornerNotes(const RollStudy& study, std::vector<std::string>& notes) {
-  const Stance& stance = study.corner.stance;
-  if (stance.status != StanceStatus::kRests) {
-    notes.push_back("look at this: at that acceleration it does not stand: " + stance.message);
-  }
-  for (size_t side = 0; side < 2; ++side) {
-    const PushLimit& limit = study.lift[side];
-    if (limit.kind == LimitKind::kNotReached || limit.share > kTireGrip) continue;
+void AddCornerNotes(const VehicleFile& file, const RollStudy& study,
+                    std::vector<std::string>& notes) {
+  const Corner& corner = study.corner;
+  if (corner.stance.status != StanceStatus::kRests) {
+    notes.push_back("look at this: at that acceleration it does not stand: " +
+                    corner.stance.message);
+  } else if (corner.at_end) {
     notes.push_back(fmt::format(
-        "look at this: turning {}, it comes to that at {:.2f} g; road tyres hold about {} g "
-        "(common practice), so it can get there before it slides",
-        side == 0 ? "left" : "right", limit.share, kTireGrip));
+        "look at this: at that acceleration {}; it is taken to hold there, as a strap would",
+        *corner.at_end));
+  }
+  const double grip = file.vehicle.limits.tire_grip / kStandardGravity;
+  for (size_t side = 0; side < 2; ++side) {
+    const PushEnds& ends = study.turns[side];
+    const char* turning = side == 0 ? "left" : "right";
+    if (ends.over && *ends.over <= grip) {
+      notes.push_back(
+          fmt::format("look at this: turning {}, it goes over at {:.2f} g; tyres hold {:.2f} g "
+                      "(limits.tire_grip), so it can get there before it slides",
+                      turning, *ends.over, grip));
+    } else if (ends.lift && ends.lift->share <= grip) {
+      notes.push_back(
+          fmt::format("look at this: turning {}, a wheel lifts at {:.2f} g; tyres hold {:.2f} g "
+                      "(limits.tire_grip), so it can get there before it slides",
+                      turning, ends.lift->share, grip));
+    }
   }
 }
 
 std::vector<std::string> RollNotes(const VehicleFile& file, const RollStudy& study) {
   std::vector<std::string> notes;
-  AddCornerNotes(study, notes);
+  AddCornerNotes(file, study, notes);
   notes.emplace_back(
       "steady cornering on level ground: every mass is pulled outward, the tyres hold the floor "
-      "sideways and do not give sideways or lean; no bump, no braking, no sudden swerve, each of "
-      "which lifts a wheel sooner");
+      "sideways and give only up and down, a wheel's load stays under its centre; no bump, no "
+      "braking, no sudden swerve, each of which lifts a wheel sooner");
   if (study.torque) {
     notes.emplace_back(
         "shaft torque alone, one shaft at a time: the housing gets it, the body its reverse "
@@ -112,7 +124,8 @@ int RunRoll(const RollOptions& options, Streams& streams) {
                               .tables = tables,
                               .notes = notes,
                               .cautions = Cautions() + LateralCaution()},
-                             ToText(tables), file, options.common, streams);
+                             ToTextTurning(tables, {"roll stiffness", "shaft torque"}), file,
+                             options.common, streams);
   const bool stands = study.corner.stance.status == StanceStatus::kRests;
   return stands ? status : kAnswerIsNo;
 }

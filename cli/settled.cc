@@ -61,6 +61,22 @@ Settled SettleLoads(const VehicleFile& file, const std::string& load) {
   return settled;
 }
 
+std::string NoteOnModeNames(const std::vector<NamedModes>& named) {
+  // Z/theta of the bounce, nose up: above 0 the front end moves most.
+  const NamedModes *front = nullptr, *rear = nullptr;
+  for (const NamedModes& each : named) {
+    const NamedModes*& end = each.modes.bounce_node > 0.0 ? front : rear;
+    if (end == nullptr) end = &each;
+  }
+  if (front == nullptr || rear == nullptr) return {};
+  return fmt::format(
+      "bounce is the front end's motion under '{}' and the rear end's under '{}': by its "
+      "definition "
+      "it is the one that moves the centre of mass more per degree of pitch, so bounce and pitch "
+      "change places between loads; neither end's frequency jumps for that",
+      front->name, rear->name);
+}
+
 std::vector<std::string> SettleNotes(const VehicleFile& file, const Settled& settled,
                                      UnitSystem units) {
   std::vector<std::string> notes;
@@ -74,6 +90,12 @@ std::vector<std::string> SettleNotes(const VehicleFile& file, const Settled& set
     if (contacts.empty()) note += "no stop touches, every coil is seated, every wheel is down";
     notes.push_back(note);
   }
+  std::vector<NamedModes> named;
+  for (const SettledLoad& each : settled.loads) {
+    if (each.report.modes) named.push_back({each.load, *each.report.modes});
+  }
+  const std::string names = NoteOnModeNames(named);
+  if (!names.empty()) notes.push_back(names);
   for (const Axle& axle : file.vehicle.axles) {
     if (axle.tire.rate) continue;
     notes.push_back("assumed: the " + axle.name +

@@ -27,6 +27,17 @@ struct Settled {
 //   errors   InputErrors where the solver refuses the vehicle or it has no mass; UsageError
 [[nodiscard]] Settled SettleLoads(const VehicleFile& file, const std::string& load);
 
+// What is called bounce and pitch under something.
+struct NamedModes {
+  std::string name;
+  BodyModes modes;
+};
+
+// Where bounce is the motion of the front end in one of them and of the rear end in another: by its
+// definition it is whichever moves the centre more, so the name changes ends and the frequencies
+// seem to jump. Empty where it does not.
+[[nodiscard]] std::string NoteOnModeNames(const std::vector<NamedModes>& named);
+
 // What touches under each load, and what was assumed.
 [[nodiscard]] std::vector<std::string> SettleNotes(const VehicleFile& file, const Settled& settled,
                                                    UnitSystem units);

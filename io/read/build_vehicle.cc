@@ -149,6 +149,13 @@ WarningLimits BuildLimits(const Node& node) {
   limits.link_slope = number("link_slope");
   limits.roll_steer = number("roll_steer");
   limits.frequency = number("frequency");
+  limits.damping_least = number("damping_least");
+  limits.damping_most = number("damping_most");
+  limits.flat_ride_least = number("flat_ride_least");
+  limits.flat_ride_most = number("flat_ride_most");
+  limits.hop_least = number("hop_least");
+  limits.hop_most = number("hop_most");
+  limits.tire_grip = number("tire_grip");
   limits.side_to_side = number("side_to_side");
   limits.bump_left = number("bump_left");
   limits.damper_reserve = number("damper_reserve");

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The format table: what `check`, `limits` and `openings` hold a vehicle against, and where each
-// figure comes from.
+// The format table: what `check`, `limits`, `openings`, `roll` and `ride` hold a vehicle against,
+// and where each figure comes from.
+#include <utility>
+
 #include "io/read/format_keys.h"
 
 namespace linkwright {
@@ -12,9 +14,26 @@ Key Limit(std::string_view name, D dimension, std::string_view text, std::string
   return Default(Number(name, dimension, kNotNegative, meaning), text);
 }
 
-}  // namespace
+// How it rides and leans.
+std::vector<Key> RideLimits() {
+  return {
+      Limit("damping_least", D::kNumber, "0.20",
+            "Least damping ratio of bounce, pitch and roll, by the whole model that `ride` shows "
+            "(common practice: 0.2 to 0.4)."),
+      Limit("damping_most", D::kNumber, "0.40",
+            "Greatest damping ratio of the same (common practice)."),
+      Limit("flat_ride_least", D::kNumber, "1.10",
+            "Least rear ride frequency over the front one for a flat ride (damper makers' notes)."),
+      Limit("flat_ride_most", D::kNumber, "1.20", "Greatest of the same (damper makers' notes)."),
+      Limit("hop_least", D::kFrequency, "8", "Least frequency of wheel hop (course notes)."),
+      Limit("hop_most", D::kFrequency, "14", "Greatest frequency of wheel hop (course notes)."),
+      Limit("tire_grip", D::kLateral, "0.8",
+            "Sideways acceleration that road tyres hold: `roll` warns where a wheel lifts or it "
+            "goes over before that (common practice)."),
+  };
+}
 
-std::vector<Group> LimitGroups() {
+std::vector<Group> GeneralLimits() {
   return {{"limits",
            "limits",
            {Limit("coil_preload", D::kLength, "1/4 in",
@@ -84,6 +103,14 @@ std::vector<Group> LimitGroups() {
             Number("link_force", D::kForce, kPositive,
                    "Most force from links fighting one another at crossed extremes; not pointed at "
                    "unless given.")}}};
+}
+
+}  // namespace
+
+std::vector<Group> LimitGroups() {
+  std::vector<Group> groups = GeneralLimits();
+  for (Key& key : RideLimits()) groups.front().keys.push_back(std::move(key));
+  return groups;
 }
 
 }  // namespace linkwright

@@ -107,7 +107,7 @@ std::string UnitTable() {
        {Dimension::kLength, Dimension::kMass, Dimension::kForce, Dimension::kRate,
         Dimension::kAngle, Dimension::kRollRate, Dimension::kDamping, Dimension::kModulus,
         Dimension::kInertia, Dimension::kShaftSpeed, Dimension::kPercent, Dimension::kAcceleration,
-        Dimension::kAngleRate}) {
+        Dimension::kAngleRate, Dimension::kLateral}) {
     text += fmt::format("| {} | {} | {} | {} |\n", DimensionName(dimension),
                         UnitOf(dimension, UnitSystem::kMetric).name,
                         UnitOf(dimension, UnitSystem::kInch).name,

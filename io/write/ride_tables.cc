@@ -19,12 +19,14 @@ DataTable AxleTable(const Vehicle& vehicle, const RideStudy& study, UnitSystem u
       {"damper_ratio", "damper ratio", kNumber, "", "change of damper length per wheel travel"},
       {"damper_bump", "bump at wheel", kDamping, "", "damper rate at each wheel, pushed in"},
       {"damper_rebound", "rebound at wheel", kDamping, "", "the same, pulled out"},
-      {"damping", "damping ratio", kNumber, "",
-       "of the mass carried on both wheel rates, mean of bump and rebound; 1 is the least that "
-       "does "
-       "not swing"},
+      {"damping", "damping by textbook", kNumber, "",
+       "ratio of the mass carried on both wheel rates, its tyres rigid, mean of bump and rebound; "
+       "1 "
+       "is the least that does not swing; the limits are held against the modes' instead"},
       {"damping_bump", "in bump", kNumber, "", "the same of bump alone"},
-      {"damping_rebound", "in rebound", kNumber, "", "the same of rebound alone"}};
+      {"damping_rebound", "in rebound", kNumber, "", "the same of rebound alone"},
+      {"stop_touches", "stop", kNumber, "",
+       "whether a bump stop touches at rest, so that its rate is in the wheel rate"}};
   for (size_t i = 0; i < 2; ++i) {
     const AxleRide& ride = study.report.axles[i];
     const std::optional<AxleDamping>& d = ride.dampers;
@@ -32,7 +34,8 @@ DataTable AxleTable(const Vehicle& vehicle, const RideStudy& study, UnitSystem u
                           ride.wheel_rate, ride.ride_rate, ToCell(ride.frequency),
                           d ? Cell(d->motion_ratio) : Cell(), d ? ToCell(d->bump) : Cell(),
                           d ? ToCell(d->rebound) : Cell(), ToCell(ride.damping),
-                          ToCell(ride.damping_bump), ToCell(ride.damping_rebound)});
+                          ToCell(ride.damping_bump), ToCell(ride.damping_rebound),
+                          std::string(ride.stop_touches ? "touches" : "clear")});
   }
   return table;
 }
@@ -53,21 +56,56 @@ DataTable ModeTable(const RideStudy& study, UnitSystem units) {
        "where the body stands still in this motion, ahead of its sprung centre of mass (- behind); "
        "empty where it has none"},
       {"share", "share", kPercent, "",
-       "of the kinetic energy that is in the motion it is named by"},
-      {"textbook_frequency", "textbook", kFrequency, "",
-       "two-degree body for bounce and pitch, a body on the roll axis, an axle between coils and "
-       "tyres; empty where there is none"},
-      {"textbook_damping", "its damping", kNumber, "", "damping ratio of the same"},
-      {"textbook_centre_ahead", "its still point", kLength, "", "as the whole model's"}};
+       "of the kinetic energy that is in the motion it is named by"}};
   for (const ModeReport& row : study.report.modes) {
     const bool damped = study.report.damped;
-    const std::optional<TextbookMode>& book = row.textbook;
     table.rows.push_back(
         {ModeName(row.mode.part), row.mode.undamped, damped ? Cell(row.mode.damped) : Cell(),
-         damped ? Cell(row.mode.damping) : Cell(), ToCell(row.centre_ahead), row.mode.share,
-         book ? Cell(book->frequency) : Cell(), book ? ToCell(book->damping) : Cell(),
-         book ? ToCell(book->centre_ahead) : Cell()});
+         damped ? Cell(row.mode.damping) : Cell(), ToCell(row.centre_ahead), row.mode.share});
   }
+  return table;
+}
+
+DataTable TextbookTable(const RideStudy& study, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {
+      {"mode", "mode", kNumber, "", "as in `modes`, where a textbook has it"},
+      {"textbook_frequency", "frequency", kFrequency, "",
+       "two-degree body for bounce and pitch, as `settle` has it; a body on the roll axis; an axle "
+       "between coils and tyres"},
+      {"model_frequency", "whole model", kFrequency, "", "the same of `modes`, to compare"},
+      {"textbook_damping", "damping ratio", kNumber, "",
+       "of the textbook's model; empty without dampers"},
+      {"model_damping", "whole model", kNumber, "", "the same of `modes`"},
+      {"textbook_centre_ahead", "still point", kLength, "",
+       "where the textbook's body stands still, ahead of its centre of mass"}};
+  for (const ModeReport& row : study.report.modes) {
+    if (!row.textbook) continue;
+    table.rows.push_back({ModeName(row.mode.part), row.textbook->frequency, row.mode.undamped,
+                          ToCell(row.textbook->damping),
+                          study.report.damped ? Cell(row.mode.damping) : Cell(),
+                          ToCell(row.textbook->centre_ahead)});
+  }
+  return table;
+}
+
+DataTable BodyTable(const RideStudy& study, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {
+      {"load", "load", kNumber, "", "name of the load"},
+      {"sprung_mass", "sprung mass", kMass, "", "with the load"},
+      {"behind_front", "behind front axle", kLength, "", "its centre, horizontally"},
+      {"ahead_of_rear", "ahead of rear axle", kLength, "", "the same"},
+      {"gyration", "pitch radius", kLength, "", "radius of gyration of the sprung mass in pitch"},
+      {"dynamic_index", "dynamic index", kNumber, "",
+       "pitch radius squared over the product of the two distances: at 1 each end moves by itself; "
+       "below, the body pitches faster than it bounces; empty where its centre is not between the "
+       "axles"},
+      {"from", "from", kNumber, "", "pitch inertia of the file, or an assumed index of 1"}};
+  const RideReport& report = study.report;
+  table.rows.push_back({study.load, study.sprung_mass, report.arms.behind_front,
+                        report.arms.ahead_of_rear, report.gyration, ToCell(report.dynamic_index),
+                        std::string(report.inertias.pitch_guessed ? "assumed" : "the file")});
   return table;
 }
 
@@ -92,7 +130,6 @@ DataTable InertiaTable(const Vehicle& vehicle, const RideStudy& study, UnitSyste
 
 std::vector<Column> LoadColumns() {
   return {{"load", "load", kNumber, "", "name of the load"},
-          {"payload", "payload", kMass, "", "put on beyond the load's own items"},
           {"total_mass", "total mass", kMass, "", "of the whole vehicle"},
           {"front_ride_frequency", "front", kFrequency, "", "ride frequency of the front axle"},
           {"rear_ride_frequency", "rear", kFrequency, "", "ride frequency of the rear axle"},
@@ -107,31 +144,46 @@ std::vector<Column> LoadColumns() {
 DataTable LoadTable(const std::vector<LoadedRide>& rides, UnitSystem units) {
   DataTable table{.units = units, .columns = LoadColumns(), .rows = {}};
   for (const LoadedRide& ride : rides) {
-    std::vector<Cell> row{ride.name, ride.payload};
+    std::vector<Cell> row{ride.name};
     row.resize(table.columns.size());
     if (ride.stance) {
       const StanceReport& r = *ride.stance;
       const std::optional<double> front = r.axles[0].ride_frequency;
       const std::optional<double> rear = r.axles[1].ride_frequency;
-      row[2] = r.total_mass;
-      row[3] = ToCell(front);
-      row[4] = ToCell(rear);
-      if (front && rear) row[5] = *rear / *front;
-      if (r.modes) row[6] = r.modes->bounce;
-      if (r.modes) row[7] = r.modes->pitch;
-      row[8] = r.axles[0].body_rise;
-      row[9] = r.axles[1].body_rise;
+      row[1] = r.total_mass;
+      row[2] = ToCell(front);
+      row[3] = ToCell(rear);
+      if (front && rear) row[4] = *rear / *front;
+      if (r.modes) row[5] = r.modes->bounce;
+      if (r.modes) row[6] = r.modes->pitch;
+      row[7] = r.axles[0].body_rise;
+      row[8] = r.axles[1].body_rise;
     }
     table.rows.push_back(std::move(row));
   }
   return table;
 }
 
-// Rows of a payload told apart by it, since their load is the same: its column comes first.
+DataTable PlaceTable(const RideStudy& study, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {{"load", "on top of load", kNumber, "", "the load it is put on top of"},
+                   {"x", "x", kLength, "", "of its centre, chassis axes; + forward of the datum"},
+                   {"y", "y", kLength, "", "the same, + left"},
+                   {"z", "z", kLength, "", "the same, + up"},
+                   {"from", "from", kNumber, "", "asked for, or where it is put unless asked for"}};
+  const Eigen::Vector3d& at = study.payload_at;
+  table.rows.push_back(
+      {study.load, at.x(), at.y(), at.z(),
+       std::string(study.payload_placed ? "--at"
+                                        : "over the rear axle, as high as the sprung centre")});
+  return table;
+}
+
+// Rows of a payload are told apart by it, since their load is the same.
 DataTable PayloadTable(const std::vector<LoadedRide>& rides, UnitSystem units) {
   DataTable table = LoadTable(rides, units);
-  std::swap(table.columns[0], table.columns[1]);
-  for (std::vector<Cell>& row : table.rows) std::swap(row[0], row[1]);
+  table.columns[0] = {"payload", "payload", kMass, "", "put on beyond the load's own items"};
+  for (size_t i = 0; i < rides.size(); ++i) table.rows[i][0] = rides[i].payload;
   return table;
 }
 
@@ -164,9 +216,12 @@ std::string ModeName(MotionPart part) {
 std::vector<NamedTable> RideTables(const Vehicle& vehicle, const RideStudy& study,
                                    UnitSystem units) {
   return {{"axles", AxleTable(vehicle, study, units)},
+          {"body", BodyTable(study, units)},
           {"modes", ModeTable(study, units)},
+          {"modes by textbook", TextbookTable(study, units)},
           {"inertias", InertiaTable(vehicle, study, units)},
           {"loads", LoadTable(study.loads, units)},
+          {"payload place", PlaceTable(study, units)},
           {"payload", PayloadTable(study.payload, units)}};
 }
 

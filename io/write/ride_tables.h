@@ -10,15 +10,18 @@ namespace linkwright {
 // What `ride` has found out about a vehicle.
 struct RideStudy {
   std::string load;
+  double sprung_mass = 0.0;  // of it [kg]
   RideReport report;
   std::vector<LoadedRide> loads;    // every load of the file, as it is
   std::vector<LoadedRide> payload;  // the chosen load with more and more
+  Eigen::Vector3d payload_at;       // its centre, from Co, in C [m]
+  bool payload_placed = false;      // asked for, or over the rear axle
 };
 
 // "bounce", "front hop": what a mode is called.
 [[nodiscard]] std::string ModeName(MotionPart part);
 
-// axles, modes, inertias, loads, payload.
+// axles, body, modes, modes by textbook, inertias, loads, payload place, payload.
 [[nodiscard]] std::vector<NamedTable> RideTables(const Vehicle& vehicle, const RideStudy& study,
                                                  UnitSystem units);
 

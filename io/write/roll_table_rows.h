@@ -17,8 +17,8 @@ inline constexpr std::array kWheelNames{"front left", "front right", "rear left"
 
 [[nodiscard]] std::vector<Column> CornerColumns();
 
-// "front right wheel carries nothing", "front damper left is fully open", "nothing up to ...".
-[[nodiscard]] std::string DescribeLimit(const Vehicle& vehicle, const PushLimit& limit);
+// "front right": a wheel's name in the vehicle's own words.
+[[nodiscard]] std::string WheelName(const Vehicle& vehicle, size_t wheel);
 
 [[nodiscard]] DataTable TorqueTable(const Vehicle& vehicle, const RollStudy& study,
                                     UnitSystem units);

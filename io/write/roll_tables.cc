@@ -9,6 +9,21 @@ namespace {
 
 using enum Dimension;
 
+DataTable VehicleTable(const RollStudy& study, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {
+      {"load", "load", kNumber, "", "name of the load that everything here is for"},
+      {"total_mass", "total mass", kMass, "", "of the whole vehicle with it"},
+      {"cg_height", "centre of mass up", kLength, "", "above the floor, at rest"},
+      {"inside_right_wheels", "inside right wheels", kLength, "",
+       "centre of mass to the line through the right wheels, sideways along the floor: what holds "
+       "it in a left turn"},
+      {"inside_left_wheels", "inside left wheels", kLength, "", "the same to the left wheels"}};
+  table.rows.push_back({study.rest.load, study.report.total_mass, study.tipping[0].height,
+                        study.tipping[0].inside, study.tipping[1].inside});
+  return table;
+}
+
 DataTable StiffnessTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem units) {
   DataTable table{.units = units, .columns = {}, .rows = {}};
   table.columns = {
@@ -135,22 +150,44 @@ DataTable WheelTable(const RollStudy& study, UnitSystem units) {
   return table;
 }
 
-DataTable LiftTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
+std::vector<Column> LiftColumns() {
+  return {
       {"turn", "turn", kNumber, "", "left or right"},
-      {"first", "what happens first", kNumber, "",
-       "a wheel that carries nothing, a member at its end, or that it goes over"},
-      {"at", "at", kLateral, "", "the sideways acceleration; empty where nothing was found"},
-      {"stiff_tipping_point", "on stiff springs", kLateral, "",
-       "half the lesser track over the height of the centre of mass: the same with nothing "
-       "giving"}};
+      {"first_wheel", "first to lift", kNumber, "",
+       "the wheel whose load is the first to reach zero as the turn gets tighter"},
+      {"lift", "lifts at", kLateral, "",
+       "sideways acceleration at which it does; empty where none lifts up to 2 g"},
+      {"goes_over", "goes over", kLateral, "",
+       "sideways acceleration beyond which no standing position is left; empty where there is "
+       "one at 2 g"},
+      {"stiff_tipping_point", "as a block", kLateral, "",
+       "the same with nothing giving: how far the centre of mass stands inside the outer wheels, "
+       "over its height"},
+      {"member_at", "at its end", kLateral, "",
+       "sideways acceleration at which the first damper, coil, stop or strap is at its end; it "
+       "holds from there on; empty where none is"},
+      {"member", "which", kNumber, "", "that member"}};
+}
+
+DataTable LiftTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem units) {
+  DataTable table{.units = units, .columns = LiftColumns(), .rows = {}};
+  const auto in_g = [](std::optional<double> share) {
+    return CellIf(share.has_value(), share.value_or(0.0) * kStandardGravity);
+  };
   for (size_t side = 0; side < 2; ++side) {
-    const PushLimit& limit = study.lift[side];
-    const bool found = limit.kind != LimitKind::kNotReached;
-    table.rows.push_back({std::string(side == 0 ? "left" : "right"), DescribeLimit(vehicle, limit),
-                          CellIf(found, limit.share * kStandardGravity),
-                          study.stiff_tipping_point});
+    const PushEnds& ends = study.turns[side];
+    std::vector<Cell> row{std::string(side == 0 ? "left" : "right"),
+                          Cell(),
+                          Cell(),
+                          in_g(ends.over),
+                          study.tipping[side].lateral,
+                          Cell(),
+                          Cell()};
+    if (ends.lift) row[1] = WheelName(vehicle, ends.lift->wheel);
+    if (ends.lift) row[2] = in_g(ends.lift->share);
+    if (ends.member) row[5] = in_g(ends.member->share);
+    if (ends.member) row[6] = ends.member->what;
+    table.rows.push_back(std::move(row));
   }
   return table;
 }
@@ -159,7 +196,8 @@ DataTable LiftTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem u
 
 std::vector<NamedTable> RollTables(const Vehicle& vehicle, const RollStudy& study,
                                    UnitSystem units) {
-  std::vector<NamedTable> tables{{"roll stiffness", StiffnessTable(vehicle, study, units)},
+  std::vector<NamedTable> tables{{"vehicle", VehicleTable(study, units)},
+                                 {"roll stiffness", StiffnessTable(vehicle, study, units)},
                                  {"roll axis", AxisTable(study, units)},
                                  {"turn", BodyTable(study, units)},
                                  {"load transfer", CornerTable(vehicle, study, units)},

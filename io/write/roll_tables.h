@@ -16,14 +16,15 @@ struct RollStudy {
   std::array<RollParts, 2> stiffness;
   std::array<std::optional<CoilSpread>, 2> spread;
   Corner corner;
-  std::array<PushLimit, 2> lift;  // growing acceleration to the left, to the right; shares of 1 g
-  double stiff_tipping_point = 0.0;  // [m/s2]
-  double lateral = 0.0;              // asked about [m/s2]
-  std::optional<double> torque;      // asked about [N m]
+  std::array<PushEnds, 2> turns;  // tighter and tighter to the left, to the right: shares of 1 g
+  std::array<TippingPoint, 2> tipping;  // the same two with nothing giving
+  double lateral = 0.0;                 // asked about [m/s2]
+  std::optional<double> torque;         // asked about [N m]
   std::vector<TorqueLift> torques;
 };
 
-// stiffness, roll axis, cornering, wheels, wheel lift, and with a torque: shaft torque.
+// vehicle, roll stiffness, roll axis, turn, load transfer, wheels, wheel lift, and with a torque:
+// shaft torque.
 [[nodiscard]] std::vector<NamedTable> RollTables(const Vehicle& vehicle, const RollStudy& study,
                                                  UnitSystem units);
 

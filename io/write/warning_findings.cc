@@ -80,6 +80,13 @@ std::string AtRest(const Warning& warning, const Writer& write) {
           "lighter body?",
           warning.load, write(warning.value, Dimension::kFrequency),
           write(warning.limit, Dimension::kFrequency));
+    case WarningKind::kStopRaisesRate:
+      return fmt::format(
+          "under '{}' a bump stop touches at rest: with its rate the ride frequency is {}, above "
+          "{}; "
+          "the coils alone are not to blame",
+          warning.load, write(warning.value, Dimension::kFrequency),
+          write(warning.limit, Dimension::kFrequency));
     default:
       return fmt::format(
           "under '{}' its {} wheel stands {} farther up than the other, more than "
@@ -126,6 +133,7 @@ std::string Describe(const Warning& warning, const Writer& write) {
     case WarningKind::kNominalTire:
     case WarningKind::kOverRating:
     case WarningKind::kRidesStiff:
+    case WarningKind::kStopRaisesRate:
     case WarningKind::kSitsAskew:
       return AtRest(warning, write);
     case WarningKind::kNarrowTriangle:

@@ -22,6 +22,12 @@ struct WarningLimits {
   double link_slope = 12.0 * kLimitDegree;  // of a fore-and-aft link at rest, from the side [rad]
   double roll_steer = 0.10;                 // either way [rad/rad]
   double frequency = 1.8;                   // ride frequency at rest [Hz]
+  // Ride: the linear model's damping ratio of bounce, pitch and roll [-]; rear ride frequency over
+  // front, for a flat ride [-]; wheel hop [Hz].
+  double damping_least = 0.20, damping_most = 0.40;
+  double flat_ride_least = 1.10, flat_ride_most = 1.20;
+  double hop_least = 8.0, hop_most = 14.0;
+  double tire_grip = 0.8 * 9.80665;      // sideways acceleration that road tyres hold [m/s2]
   double side_to_side = 0.012;           // one axle's wheel travels at rest, left against right [m]
   double bump_left = 2.0 * 0.0254;       // wheel travel left at rest before the end of bump [m]
   double damper_reserve = 0.0254 / 2.0;  // left in a damper where stops end travel [m]

@@ -50,10 +50,6 @@ std::array<double, 2> ContactRadii(const RestState& state) {
   return radius;
 }
 
-RestFunction LeftOf(const ContactLine& line, const RestPoint& p_C) {
-  return Dot(line.left, p_C - line.contact[1]);
-}
-
 RestPoint BodyPoint(const Eigen::Vector3d& p_C) {
   return {RestConstant(p_C.x()), RestConstant(p_C.y()), RestConstant(p_C.z())};
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What tyres that hold the floor sideways hold: the line that joins both axles' contact points, and
-// how far to its left anything stands.
+// The line on the floor that joins both axles' contact points: what small motions sway and yaw
+// about.
 #pragma once
 
 #include "solver/rest/total_energy.h"
@@ -25,9 +25,6 @@ struct ContactLine {
 // The radii that put both contacts on the floor at a state: the mean of an axle's two wheels'
 // contacts [m].
 [[nodiscard]] std::array<double, 2> ContactRadii(const RestState& state);
-
-// How far left of the line a point stands, along the floor [m].
-[[nodiscard]] RestFunction LeftOf(const ContactLine& line, const RestPoint& p_C);
 
 // Points fixed in C, and riding on a housing.
 [[nodiscard]] RestPoint BodyPoint(const Eigen::Vector3d& p_C);

@@ -219,9 +219,13 @@ LinearModel Linearise(const Rig& rig, const Stance& stance, const Inertias& iner
   model.damping = seven.transpose() * C * seven;
   model.stiffness = model.free.transpose() * StiffnessOf(K, rig, stance, guesses) * model.free;
   const MovingRows w = TurningOfBody(line);
-  model.heave = RowOf(HeightOfBodyPoint(state, stance.sprung.p_CM)) * moving;
+  const MovingRows v =
+      VelocityOf(line, BodyPoint(stance.sprung.p_CM), HeightOfBodyPoint(state, stance.sprung.p_CM));
+  model.heave = v.row(2) * moving;
+  model.sway = v.row(1) * moving;
   model.pitch = -w.row(1) * moving;
   model.roll = w.row(0) * moving;
+  model.yaw = w.row(2) * moving;
   model.damped = !C.isZero(0.0);
   return model;
 }

@@ -60,9 +60,10 @@ struct LinearModel {
   Eigen::MatrixXd stiffness;                       // [N/m ...]
   std::array<Eigen::MatrixXd, kMotionParts> part;  // of the mass matrix; they add up to it
   Eigen::Matrix<double, kModelUnknowns, Eigen::Dynamic> free;  // the nine per free coordinate
-  Eigen::RowVectorXd heave, pitch, roll;  // of the sprung mass: rise of its centre [m], nose up,
-                                          // left side up [rad], per free coordinate
-  bool damped;                            // a damper has a rate
+  // Of the sprung mass per free coordinate: rise of its centre, how far it goes left [m]; nose up,
+  // left side up, turned left [rad].
+  Eigen::RowVectorXd heave, sway, pitch, roll, yaw;
+  bool damped;  // a damper has a rate
 };
 
 //   stance   at rest, without a push (kRests)

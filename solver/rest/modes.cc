@@ -41,8 +41,32 @@ std::array<double, kMotionParts> SharesOf(const LinearModel& model, const Eigen:
   return shares;
 }
 
+// Names among which kinetic energy does not tell apart: a body whose mass stands high sways as much
+// as it turns when it rolls.
+std::vector<MotionPart> Family(MotionPart part) {
+  switch (part) {
+    case kBodyHeave:
+    case kBodyPitch:
+      return {kBodyHeave, kBodyPitch};
+    case kBodyRoll:
+    case kBodySway:
+    case kBodyYaw:
+      return {kBodyRoll, kBodySway, kBodyYaw};
+    default:
+      return {part};
+  }
+}
+
+std::array<double, kMotionParts> FamilyShares(const std::array<double, kMotionParts>& shares) {
+  std::array<double, kMotionParts> sums{};
+  for (size_t i = 0; i < kMotionParts; ++i) {
+    for (MotionPart part : Family(static_cast<MotionPart>(i))) sums[i] += shares[part];
+  }
+  return sums;
+}
+
 // The name of each mode: of all ways to give every mode another name, the one with the most kinetic
-// energy in the named parts. There are at most 9! of them.
+// energy in the named families. There are at most 9! of them.
 std::vector<size_t> NameModes(const std::vector<std::array<double, kMotionParts>>& shares) {
   std::array<size_t, kMotionParts> order{};
   std::iota(order.begin(), order.end(), size_t{0});
@@ -51,7 +75,7 @@ std::vector<size_t> NameModes(const std::vector<std::array<double, kMotionParts>
   do {
     double sum = 0.0;
     for (size_t mode = 0; mode < shares.size(); ++mode) sum += shares[mode][order[mode]];
-    if (sum <= most) continue;
+    if (sum <= most + 1e-9) continue;  // within a family all ways are equal, to rounding
     most = sum;
     best.assign(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(shares.size()));
   } while (std::next_permutation(order.begin(), order.end()));
@@ -140,22 +164,63 @@ void AddDamping(Mode& mode, const RootPair& roots) {
   mode.damping = -0.5 * std::real(roots.first + roots.second) / natural;
 }
 
-// Heave and pitch of the body change names where the other one reaches further.
-void OrderSideView(const LinearModel& model, std::vector<Mode>& modes) {
-  Mode *heave = nullptr, *pitch = nullptr;
+constexpr double kEqual = 1e-9;  // two ratios that differ by less are equal but for rounding
+
+bool Greater(double a, double b) {
+  if (std::isinf(b)) return false;
+  return std::isinf(a) || a > b * (1.0 + kEqual);
+}
+
+std::vector<Mode*> MembersOf(std::vector<Mode>& modes, MotionPart family) {
+  const std::vector<MotionPart> parts = Family(family);
+  std::vector<Mode*> members;
   for (Mode& mode : modes) {
-    if (mode.part == kBodyHeave) heave = &mode;
-    if (mode.part == kBodyPitch) pitch = &mode;
+    if (std::find(parts.begin(), parts.end(), mode.part) != parts.end()) members.push_back(&mode);
   }
-  if (heave == nullptr || pitch == nullptr) return;
-  constexpr double kEqual = 1e-9;
-  const double own = std::abs(HeavePerPitch(model, *heave));
-  const double other = std::abs(HeavePerPitch(model, *pitch));
-  const bool equal = std::abs(own - other) <= kEqual * std::max(own, other);
-  if (equal ? pitch->undamped < heave->undamped : other > own) {
-    std::swap(heave->part, pitch->part);
-    for (Mode* mode : {heave, pitch}) mode->share = SharesOf(model, mode->shape)[mode->part];
+  return members;  // by rising frequency, as the modes come
+}
+
+double Ratio(double over, double under) {
+  return under == 0.0 ? std::numeric_limits<double>::infinity() : std::abs(over / under);
+}
+
+// How far the body rolls for how far the tyres give sideways, root of the mean square of both
+// axles.
+double RollPerGive(const LinearModel& model, const Mode& mode) {
+  const Eigen::VectorXd nine = model.free * mode.shape;
+  return Ratio(model.roll.dot(mode.shape), std::hypot(nine[kSwayFront], nine[kSwayRear]));
+}
+
+double SwayPerYaw(const LinearModel& model, const Mode& mode) {
+  return Ratio(model.sway.dot(mode.shape), model.yaw.dot(mode.shape));
+}
+
+// Moves the one with the greatest measure, the lowest of equals, to the front.
+template <typename Measure>
+void GreatestFirst(std::vector<Mode*>& members, size_t from, const Measure& measure) {
+  for (size_t i = from + 1; i < members.size(); ++i) {
+    if (Greater(measure(*members[i]), measure(*members[from]))) {
+      std::swap(members[i], members[from]);
+    }
   }
+}
+
+void OrderFamilies(const LinearModel& model, std::vector<Mode>& modes) {
+  std::vector<Mode*> side_view = MembersOf(modes, kBodyHeave);
+  GreatestFirst(side_view, 0, [&](const Mode& m) { return std::abs(HeavePerPitch(model, m)); });
+  std::vector<Mode*> sideways = MembersOf(modes, kBodyRoll);
+  GreatestFirst(sideways, 0, [&](const Mode& m) { return RollPerGive(model, m); });
+  if (sideways.size() == 3) {
+    GreatestFirst(sideways, 1, [&](const Mode& m) { return SwayPerYaw(model, m); });
+  }
+  for (size_t i = 0; i < side_view.size(); ++i) side_view[i]->part = Family(kBodyHeave)[i];
+  for (size_t i = 0; i < sideways.size(); ++i) sideways[i]->part = Family(kBodyRoll)[i];
+  for (Mode& mode : modes) mode.share = SharesOf(model, mode.shape)[mode.part];
+}
+
+void SortByPart(std::vector<Mode>& modes) {
+  std::sort(modes.begin(), modes.end(),
+            [](const Mode& a, const Mode& b) { return a.part < b.part; });
 }
 
 }  // namespace
@@ -167,14 +232,15 @@ std::vector<Mode> FindModes(const LinearModel& model) {
   const std::vector<RootPair> roots = MatchRoots(SolveDamped(model, undamped), count);
   std::vector<std::array<double, kMotionParts>> shares;
   for (size_t i = 0; i < count; ++i) {
-    shares.push_back(SharesOf(model, undamped.shapes.col(static_cast<Eigen::Index>(i))));
+    shares.push_back(
+        FamilyShares(SharesOf(model, undamped.shapes.col(static_cast<Eigen::Index>(i)))));
   }
   const std::vector<size_t> names = NameModes(shares);
   std::vector<Mode> modes;
   for (size_t i = 0; i < count; ++i) {
     const auto column = static_cast<Eigen::Index>(i);
     Mode mode{.part = static_cast<MotionPart>(names[i]),
-              .share = shares[i][names[i]],
+              .share = 0.0,
               .undamped = std::sqrt(undamped.squared[column]) / (2.0 * M_PI),
               .natural = 0.0,
               .damped = 0.0,
@@ -183,10 +249,29 @@ std::vector<Mode> FindModes(const LinearModel& model) {
     AddDamping(mode, roots[i]);
     modes.push_back(std::move(mode));
   }
-  OrderSideView(model, modes);
-  std::sort(modes.begin(), modes.end(),
-            [](const Mode& a, const Mode& b) { return a.part < b.part; });
+  OrderFamilies(model, modes);
+  SortByPart(modes);
   return modes;
+}
+
+void NameAsBody(const LinearModel& model, const BodyModes& two, double gyration,
+                std::vector<Mode>& modes) {
+  const std::vector<Mode*> pair = MembersOf(modes, kBodyHeave);
+  if (pair.size() != 2) return;
+  // Heave and gyration times pitch, as one direction in the plane.
+  const auto direction = [&](double heave_per_pitch) {
+    if (std::isinf(heave_per_pitch)) return Eigen::Vector2d(1.0, 0.0);
+    return Eigen::Vector2d(heave_per_pitch, gyration).normalized();
+  };
+  const auto alike = [&](const Mode& mode, double node) {
+    return std::abs(direction(HeavePerPitch(model, mode)).dot(direction(node)));
+  };
+  const double kept = alike(*pair[0], two.bounce_node) + alike(*pair[1], two.pitch_node);
+  const double swapped = alike(*pair[1], two.bounce_node) + alike(*pair[0], two.pitch_node);
+  if (swapped <= kept) return;
+  std::swap(pair[0]->part, pair[1]->part);
+  for (Mode* mode : pair) mode->share = SharesOf(model, mode->shape)[mode->part];
+  SortByPart(modes);
 }
 
 double HeavePerPitch(const LinearModel& model, const Mode& mode) {

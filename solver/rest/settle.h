@@ -12,10 +12,11 @@ namespace linkwright {
 //             height and roll in C, which give the four wheel travels
 //   energy    coils, stops, anti-roll bars, link strain, tyres, gravity on body and housings
 //   rigid     tyres without a rate hold their wheel centre at its measured height or carry nothing
-//   method    Newton's method on the exact gradient and Hessian, damped where a step does not lower
-//             the energy; poses followed by MovePose
-//   push      nothing at rest. In a corner the tyres hold the line of their contacts sideways and
-//             roll freely, and every mass is pulled outward (85); shaft torque (89)
+//   method    Newton's method on the exact balance and its slope, damped where a step does not
+//   lower
+//             the energy; poses followed by MovePose; no step goes over a stop's dead point
+//   push      nothing at rest. In a corner each axle's tyres hold the floor sideways and roll
+//             freely, and every mass is pulled outward (85); shaft torque (89)
 //   start     where to look first, a stance of the same rig; the measured stance where absent
 //   errors    ModelError without sprung mass, unsprung masses or a coil on each axle
 //   source    docs/theory.md (32) to (35)

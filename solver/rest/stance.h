@@ -10,7 +10,7 @@ namespace linkwright {
 
 enum class StanceStatus {
   kRests,     // stationary, stable, every member within its ends
-  kPastEnd,   // stationary only with a stop, coil, damper or strap past its end
+  kPastEnd,   // stationary only with a stop, coil, damper or strap holding at its end
   kUnstable,  // stationary, but the energy is no minimum there: it would fall over or wind down
   kNotFound,  // no stationary point within kMostIterations
 };
@@ -24,9 +24,9 @@ struct Push {
   // Torque that a shaft puts on each axle's pinion, and the reverse on the body: + presses the left
   // wheel down [N m].
   std::array<double, 2> shaft_torque{};
-  // From each housing's centre down the plane of its wheels to the point of it that the tyres hold
-  // sideways [m]; Settle sets it so that the point lies on the floor.
-  std::array<double, 2> contact_radius{};
+  // A stance in which dampers, coils, stops or straps hold at their ends counts as a rest, so that
+  // a push can be followed beyond the first of them; else it is none (kPastEnd).
+  bool ends_hold = false;
 };
 
 struct Stance {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/stance_report.h"
 
+#include <algorithm>
+
 #include "solver/model/masses.h"
 #include "solver/rest/roll.h"
 
@@ -105,6 +107,13 @@ StanceReport ReportStance(const Rig& rig, const Stance& stance) {
     report.mark_heights.push_back(HeightAboveFloor(stance, mark.p_CB));
   }
   return report;
+}
+
+bool StopTouches(const Rig& rig, const Stance& stance, size_t axle) {
+  const std::vector<Contact> contacts = ListContacts(rig, stance);
+  return std::any_of(contacts.begin(), contacts.end(), [&](const Contact& contact) {
+    return contact.kind == ContactKind::kStopTouches && contact.axle == axle;
+  });
 }
 
 std::vector<Contact> ListContacts(const Rig& rig, const Stance& stance) {

@@ -48,6 +48,9 @@ struct Contact {
   double force;        // of a stop [N]; else 0
 };
 
+// Whether a bump stop of an axle pushes in a stance: its rate is then in the axle's frequency.
+[[nodiscard]] bool StopTouches(const Rig& rig, const Stance& stance, size_t axle);
+
 [[nodiscard]] std::vector<Contact> ListContacts(const Rig& rig, const Stance& stance);
 
 }  // namespace linkwright

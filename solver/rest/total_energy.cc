@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "solver/model/masses.h"
-#include "solver/rest/contact_line.h"
 
 namespace linkwright {
 namespace {
@@ -55,19 +54,6 @@ void AddTire(Energy& energy, const Tire& tire, const Height& height) {
   energy.hessian -= force * height.hessian;
 }
 
-// A uniform field that pulls every mass outward: its potential rises to the left.
-void AddCornering(Energy& energy, const Rig& rig, const SprungMass& sprung, const RestState& state,
-                  const Push& push) {
-  const ContactLine line = FindContactLine(state, push.contact_radius);
-  const double lateral = push.lateral;
-  energy = energy + lateral * sprung.mass * LeftOf(line, BodyPoint(sprung.p_CM));
-  for (size_t i = 0; i < 2; ++i) {
-    const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
-    const Eigen::Vector3d p_AM = OnHousing(rig.axles[i].frame, unsprung.p_CM);
-    energy = energy + lateral * unsprung.mass * LeftOf(line, AxlePoint(state, i, p_AM));
-  }
-}
-
 }  // namespace
 
 Eigen::Vector3d UpInChassis(const RestState& state) {
@@ -107,7 +93,9 @@ Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& st
     AddWeight(energy, unsprung.mass,
               HeightOfAxlePoint(state, i, OnHousing(prepared.frame, unsprung.p_CM)));
     const AxleEnergy stored = StoredEnergy(axle, prepared.frame, prepared.pushers, state.motion[i]);
-    energy = energy + AlongAxle(stored.springs + stored.bar + state.motion[i].strain, i);
+    Taylor own = stored.springs + stored.bar + state.motion[i].strain;
+    if (push.ends_hold) own = own + HeldEnds(prepared.ends, state.motion[i]);
+    energy = energy + AlongAxle(own, i);
     if (!axle.tire.rate) continue;
     for (size_t wheel = 2 * i; wheel < 2 * i + 2; ++wheel) {
       AddTire(energy, axle.tire, HeightOfAxlePoint(state, i, WheelCentreInAxle(rig, wheel)));
@@ -117,7 +105,6 @@ Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& st
     const Taylor roll{.v = state.motion[i].pose.roll, .r = 1.0};
     if (push.shaft_torque[i] != 0.0) energy = energy + AlongAxle(push.shaft_torque[i] * roll, i);
   }
-  if (push.lateral != 0.0) AddCornering(energy, rig, sprung, state, push);
   return energy;
 }
 

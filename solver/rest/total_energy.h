@@ -31,9 +31,9 @@ using Height = RestFunction;
 
 using Energy = RestFunction;  // [J]
 
-// Coils, stops, bars, link strain, tyres with a rate, gravity; in steady cornering also what masses
-// gain by going outward, with the tyres' contact line held sideways; and what shaft torque does.
-//   source    docs/theory.md (33), (85), (89)
+// Coils, stops, bars, link strain, tyres with a rate, gravity; under a push what shaft torque does
+// and what members at their ends hold. Not what cornering does, which is no energy: PullOfCorner.
+//   source    docs/theory.md (33), (88), (89)
 [[nodiscard]] Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& state,
                                  const Push& push = {});
 

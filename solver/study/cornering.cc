@@ -5,61 +5,11 @@
 #include <set>
 
 #include "solver/model/masses.h"
-#include "solver/rest/ride.h"
 #include "solver/rest/settle.h"
 #include "solver/rest/stance_report.h"
 
 namespace linkwright {
 namespace {
-
-constexpr int kLooks = 60;  // shares looked at before an end is bisected
-
-Push Scaled(const Push& push, double share) {
-  return {.lateral = share * push.lateral,
-          .shaft_torque = {share * push.shaft_torque[0], share * push.shaft_torque[1]},
-          .contact_radius = {}};
-}
-
-PushLimit Ended(LimitKind kind, const Stance& stance) {
-  PushLimit limit;
-  limit.kind = kind;
-  limit.message = stance.message;
-  return limit;
-}
-
-// What a stance under a push has come to; kNotReached where all holds.
-PushLimit Judge(const Stance& stance) {
-  switch (stance.status) {
-    case StanceStatus::kPastEnd:
-      return Ended(LimitKind::kTravelEnds, stance);
-    case StanceStatus::kUnstable:
-    case StanceStatus::kNotFound:
-      return Ended(LimitKind::kNoEquilibrium, stance);
-    case StanceStatus::kRests:
-      break;
-  }
-  for (size_t wheel = 0; wheel < 4; ++wheel) {
-    if (stance.wheel_load[wheel] <= 0.0) {
-      PushLimit limit;
-      limit.kind = LimitKind::kWheelLifts;
-      limit.wheel = wheel;
-      return limit;
-    }
-  }
-  return {};
-}
-
-// Where no position is found beyond one at which a wheel carries next to nothing, the wheel lifts
-// and takes it over.
-void AddLifting(const Stance& last, PushLimit& limit) {
-  constexpr double kNothing = 1e-2;  // of a wheel's load by then [N]; kShareMet of 1e5 N, times 100
-  for (size_t wheel = 0; wheel < 4; ++wheel) {
-    if (last.wheel_load[wheel] > kNothing) continue;
-    limit.kind = LimitKind::kWheelLifts;
-    limit.wheel = wheel;
-    limit.goes_over = true;
-  }
-}
 
 // Half of what the left-right difference of an axle's wheel loads has changed by [N].
 std::array<double, 2> MovedRight(const Stance& rest, const Stance& stance) {
@@ -75,48 +25,17 @@ std::array<double, 2> MovedRight(const Stance& rest, const Stance& stance) {
 
 }  // namespace
 
-PushLimit FindLimit(const Rig& rig, const Load& load, const Push& push, double most) {
-  // Each equilibrium is looked for from the last one that held: near the end another valley of the
-  // energy, the vehicle on its side, is not far.
-  Stance last = Settle(rig, load);
-  const auto look = [&](double share) {
-    Stance stance = Settle(rig, load, Scaled(push, share), &last);
-    const PushLimit limit = Judge(stance);
-    if (limit.kind == LimitKind::kNotReached) last = std::move(stance);
-    return limit;
-  };
-  double good = 0.0, bad = 0.0;
-  PushLimit limit;
-  for (int i = 0; i <= kLooks && limit.kind == LimitKind::kNotReached; ++i) {
-    good = bad;
-    bad = most * i / kLooks;
-    limit = look(bad);
-  }
-  if (limit.kind == LimitKind::kNotReached) return limit;
-  while (bad - good > kShareMet * most) {
-    const double middle = 0.5 * (good + bad);
-    const PushLimit there = look(middle);
-    if (there.kind == LimitKind::kNotReached) {
-      good = middle;
-    } else {
-      bad = middle;
-      limit = there;
-    }
-  }
-  limit.share = bad;
-  if (limit.kind == LimitKind::kNoEquilibrium) AddLifting(last, limit);
-  return limit;
-}
-
 Corner TakeCorner(const Rig& rig, const Load& load, const Stance& rest, double lateral) {
   constexpr int kSteps = 10;
+  const Push push{.lateral = lateral, .shaft_torque = {}};
   Corner corner;
   corner.stance = rest;
   for (int step = 1; step <= kSteps; ++step) {
-    const Push push{.lateral = lateral * step / kSteps, .shaft_torque = {}, .contact_radius = {}};
-    corner.stance = Settle(rig, load, push, &corner.stance);
-    if (corner.stance.status == StanceStatus::kNotFound) break;
+    corner.stance =
+        Settle(rig, load, ShareOf(push, static_cast<double>(step) / kSteps), &corner.stance);
+    if (corner.stance.status != StanceStatus::kRests) break;
   }
+  corner.at_end = MemberAtEnd(rig, corner.stance);
   corner.handbook = TransferByHandbook(rig, rest, lateral);
   const std::optional<double> gradient = ReportStance(rig, rest).roll_gradient;
   if (gradient) corner.handbook_roll = *gradient * lateral;
@@ -128,9 +47,32 @@ Corner TakeCorner(const Rig& rig, const Load& load, const Stance& rest, double l
   return corner;
 }
 
-double StiffTippingPoint(const Rig& rig, const Stance& rest) {
-  const double track = std::min(rig.axles[0].frame.track, rig.axles[1].frame.track);
-  return kStandardGravity * 0.5 * track / ReportStance(rig, rest).cg_height;
+TippingPoint StiffTippingPoint(const Rig& rig, const Stance& rest, bool left_turn) {
+  const StanceReport report = ReportStance(rig, rest);
+  const Eigen::Vector3d n = rest.up_C;
+  const auto hub = [&](size_t axle, double side) {
+    const double half = 0.5 * rig.axles[axle].frame.track;
+    return Eigen::Vector3d(Transform(rest.motion[axle].pose) *
+                           Eigen::Vector3d(0.0, side * half, 0.0));
+  };
+  const auto on_floor = [&](const Eigen::Vector3d& v) { return Eigen::Vector3d(v - v.dot(n) * n); };
+  const Eigen::Vector3d ahead = on_floor(hub(0, 0.0) - hub(1, 0.0)).normalized();
+  const Eigen::Vector3d outward = (left_turn ? 1.0 : -1.0) * ahead.cross(n);
+  const double side = left_turn ? -1.0 : 1.0;
+  const Eigen::Vector3d rear = hub(1, side), line = on_floor(hub(0, side) - rear);
+  const Eigen::Vector3d to_centre = on_floor(report.cg_C - rear);
+  // From the centre of mass straight outward to the line.
+  const double along = to_centre.dot(ahead) / line.dot(ahead);
+  TippingPoint point{};
+  point.inside = (along * line - to_centre).dot(outward);
+  point.height = report.cg_height;
+  point.lateral = std::max(0.0, kStandardGravity * point.inside / point.height);
+  return point;
+}
+
+PushEnds TightenTurn(const Rig& rig, const Load& load, const Stance& rest, bool left_turn) {
+  const Push push{.lateral = left_turn ? kStandardGravity : -kStandardGravity, .shaft_torque = {}};
+  return FollowPush(rig, load, rest, push, kMostLateralInG);
 }
 
 TorqueLift LiftByTorque(const Rig& rig, const Load& load, const Stance& rest, size_t axle,
@@ -139,7 +81,7 @@ TorqueLift LiftByTorque(const Rig& rig, const Load& load, const Stance& rest, si
   push.shaft_torque[axle] = torque;
   TorqueLift lift;
   lift.axle = axle;
-  lift.stance = Settle(rig, load, push, &rest);
+  lift.stance = Settle(rig, load, ShareOf(push, 1.0), &rest);
   const std::array<double, 2> right = MovedRight(rest, lift.stance);
   lift.moved = {-right[0], -right[1]};
   std::array<double, 2> stiffness{};
@@ -151,7 +93,7 @@ TorqueLift LiftByTorque(const Rig& rig, const Load& load, const Stance& rest, si
   }
   lift.body_roll = Roll(lift.stance) - Roll(rest);
   constexpr double kMost = 20.0;  // a first gear's torque is some times what most people ask about
-  lift.limit = FindLimit(rig, load, push, kMost);
+  lift.ends = FollowPush(rig, load, rest, push, kMost);
   return lift;
 }
 

@@ -1,40 +1,21 @@
 // SPDX-License-Identifier: MIT
 // How the vehicle stands in a corner and under shaft torque: the equilibrium itself beside the
-// handbook's sums, and the push at which the first wheel comes off the floor.
+// handbook's sums, and what happens as either grows.
 #pragma once
 
 #include <optional>
 
 #include "solver/rest/roll.h"
+#include "solver/study/push_ends.h"
 
 namespace linkwright {
 
-enum class LimitKind {
-  kWheelLifts,     // a wheel carries nothing any more
-  kTravelEnds,     // a damper, coil or stop is at its end
-  kNoEquilibrium,  // it finds no standing position: it goes over
-  kNotReached,     // none of these up to where it was looked for
-};
-
-// The first thing that happens as a push grows.
-struct PushLimit {
-  LimitKind kind = LimitKind::kNotReached;
-  double share = 0.0;      // of the push asked about at which it happens [-]
-  size_t wheel = 0;        // of kWheelLifts, 0 to 3
-  bool goes_over = false;  // of kWheelLifts: no position is found beyond it
-  std::string message;     // of kTravelEnds and kNoEquilibrium, for a person
-};
-
-// Where a growing push ends.
-//   rest     under the load, kRests;  most  shares are looked at up to here
-//   returns  share met to kShareMet; each equilibrium a nonlinear solve
-//   source   docs/theory.md (88)
-constexpr double kShareMet = 1e-9;  // of `most`
-[[nodiscard]] PushLimit FindLimit(const Rig& rig, const Load& load, const Push& push, double most);
-
 // Steady cornering at one lateral acceleration.
 struct Corner {
-  Stance stance;  // status may be other than kRests: then only its message counts
+  Stance stance;  // with members holding at their ends; status may be other than kRests: then only
+                  // its message counts
+  std::optional<std::string>
+      at_end;  // the member furthest past its end, "front damper left is ..."
   // Moved from left to right by each axle against the rest, half the change of the difference [N].
   std::array<double, 2> moved{};
   std::optional<std::array<HandbookTransfer, 2>> handbook;  // absent where the weight overturns
@@ -47,9 +28,24 @@ struct Corner {
 [[nodiscard]] Corner TakeCorner(const Rig& rig, const Load& load, const Stance& rest,
                                 double lateral);
 
-// The acceleration at which the first wheel lifts with every mass on one stiff body on stiff tyres:
-// half the lesser track over the height of the centre of mass [m/s2].
-[[nodiscard]] double StiffTippingPoint(const Rig& rig, const Stance& rest);
+// Where the vehicle would go over with nothing giving: standing as at rest, about the line through
+// both outer wheels' loads. g times how far inside it the centre of mass stands, over its height.
+struct TippingPoint {
+  double inside;   // centre of mass to the line, sideways [m]
+  double height;   // of the centre of mass above the floor [m]
+  double lateral;  // [m/s2], above 0
+};
+
+//   left_turn   over the right wheels, or over the left ones
+//   source      moments about the line; docs/theory.md (88)
+[[nodiscard]] TippingPoint StiffTippingPoint(const Rig& rig, const Stance& rest, bool left_turn);
+
+// A turn that gets tighter until the vehicle can stand no longer, or up to 2 g, which no tyre
+// holds.
+//   returns   shares of 1 g
+constexpr double kMostLateralInG = 2.0;
+[[nodiscard]] PushEnds TightenTurn(const Rig& rig, const Load& load, const Stance& rest,
+                                   bool left_turn);
 
 // Torque in the shaft to one axle.
 struct TorqueLift {
@@ -59,7 +55,7 @@ struct TorqueLift {
   std::array<double, 2> handbook{};  // [N]
   std::array<double, 2> share{};     // of the body's reaction that each axle takes [-]
   double body_roll = 0.0;            // against the rest, left side up + [rad]
-  PushLimit limit;                   // shares of the torque asked about
+  PushEnds ends;                     // shares of the torque asked about
 };
 
 //   torque   on the pinion, + presses the left wheel down [N m]

@@ -48,6 +48,7 @@ AxleRide ReportAxleRide(const Rig& rig, const Stance& stance, size_t i) {
   ride.wheel_rate = WheelRate(StoredEnergy(axle, prepared.frame, prepared.pushers, motion));
   ride.ride_rate = RideRate(ride.wheel_rate, axle.tire);
   ride.frequency = RideFrequency(ride.ride_rate, ride.sprung_mass);
+  ride.stop_touches = StopTouches(rig, stance, i);
   ride.dampers = DampingOf(rig, stance, i);
   if (!ride.dampers) return ride;
   const auto ratio = [&](std::optional<double> per_wheel) {
@@ -70,7 +71,7 @@ TextbookMode SideViewMode(const RideReport& report, const Stance& stance, double
   TextbookMode mode{.frequency = hertz, .damping = std::nullopt, .centre_ahead = std::nullopt};
   if (std::isfinite(node)) mode.centre_ahead = -node;
   if (!report.damped) return mode;
-  const AxleArms arms = ArmsOf(stance);
+  const AxleArms& arms = report.arms;
   const double z = std::isfinite(node) ? node : 1.0, theta = std::isfinite(node) ? 1.0 : 0.0;
   const double front = z + arms.behind_front * theta, rear = z - arms.ahead_of_rear * theta;
   const double c =
@@ -78,17 +79,6 @@ TextbookMode SideViewMode(const RideReport& report, const Stance& stance, double
   const double m = stance.sprung.mass * z * z + report.inertias.pitch * theta * theta;
   mode.damping = c / (2.0 * 2.0 * M_PI * hertz * m);
   return mode;
-}
-
-// Of the two-degree model's two the one that stands still on the same side, as near as can be: with
-// a dynamic index near 1 both reach about as far, and which is called bounce may change.
-TextbookMode NearerMode(const RideReport& report, const Stance& stance, const BodyModes& two,
-                        std::optional<double> centre_ahead) {
-  const double own = centre_ahead ? 1.0 / *centre_ahead : 0.0;
-  const double bounce = std::abs(-1.0 / two.bounce_node - own);
-  const double pitch = std::abs(-1.0 / two.pitch_node - own);
-  if (pitch < bounce) return SideViewMode(report, stance, two.pitch, two.pitch_node);
-  return SideViewMode(report, stance, two.bounce, two.bounce_node);
 }
 
 // A body on a roll axis; an axle between coils and tyres, up and down and about its contacts.
@@ -125,16 +115,21 @@ std::optional<TextbookMode> TrampMode(const Rig& rig, const Stance& stance,
                     report.damped);
 }
 
-void AddTextbook(const Rig& rig, const Stance& stance, RideReport& report) {
-  const AxleArms arms = ArmsOf(stance);
-  const std::optional<BodyModes> two =
-      TwoModes(2.0 * report.axles[0].ride_rate, 2.0 * report.axles[1].ride_rate, arms.behind_front,
-               arms.ahead_of_rear, stance.sprung.mass, report.inertias.pitch);
+std::optional<BodyModes> TwoDegreeModes(const RideReport& report, const Stance& stance) {
+  return TwoModes(2.0 * report.axles[0].ride_rate, 2.0 * report.axles[1].ride_rate,
+                  report.arms.behind_front, report.arms.ahead_of_rear, stance.sprung.mass,
+                  report.inertias.pitch);
+}
+
+void AddTextbook(const Rig& rig, const Stance& stance, const std::optional<BodyModes>& two,
+                 RideReport& report) {
   for (ModeReport& row : report.modes) {
     switch (row.mode.part) {
       case kBodyHeave:
+        if (two) row.textbook = SideViewMode(report, stance, two->bounce, two->bounce_node);
+        break;
       case kBodyPitch:
-        if (two) row.textbook = NearerMode(report, stance, *two, row.centre_ahead);
+        if (two) row.textbook = SideViewMode(report, stance, two->pitch, two->pitch_node);
         break;
       case kBodyRoll:
         row.textbook = RollMode(rig, stance, report);
@@ -160,22 +155,26 @@ RideReport ReportRide(const Rig& rig, const Stance& stance, const RideGuesses& g
   RideReport report{};
   for (size_t i = 0; i < 2; ++i) report.axles[i] = ReportAxleRide(rig, stance, i);
   report.inertias = InertiasOf(rig, stance, guesses);
-  const AxleArms arms = ArmsOf(stance);
-  report.dynamic_index =
-      report.inertias.pitch / (stance.sprung.mass * arms.behind_front * arms.ahead_of_rear);
+  report.arms = ArmsOf(stance);
+  report.gyration = std::sqrt(report.inertias.pitch / stance.sprung.mass);
+  const double product = report.arms.behind_front * report.arms.ahead_of_rear;
+  if (product > 0.0) report.dynamic_index = report.gyration * report.gyration / product;
   if (report.axles[0].frequency && report.axles[1].frequency) {
     report.rear_over_front = *report.axles[1].frequency / *report.axles[0].frequency;
   }
   const LinearModel model = Linearise(rig, stance, report.inertias, guesses);
   report.damped = model.damped;
-  for (Mode& mode : FindModes(model)) {
+  std::vector<Mode> modes = FindModes(model);
+  const std::optional<BodyModes> two = TwoDegreeModes(report, stance);
+  if (two) NameAsBody(model, *two, report.gyration, modes);
+  for (Mode& mode : modes) {
     ModeReport row{.mode = std::move(mode), .centre_ahead = std::nullopt, .textbook = std::nullopt};
     const double node = HeavePerPitch(model, row.mode);
     const bool side_view = row.mode.part == kBodyHeave || row.mode.part == kBodyPitch;
     if (side_view && std::isfinite(node)) row.centre_ahead = -node;
     report.modes.push_back(std::move(row));
   }
-  AddTextbook(rig, stance, report);
+  AddTextbook(rig, stance, two, report);
   return report;
 }
 

@@ -14,16 +14,6 @@
 
 namespace linkwright {
 
-// What the trade holds a good ride to; common practice. They decide notes, never a result.
-struct RideAdvice {
-  double rear_over_front_least = 1.10;  // rear ride frequency over front: flat ride
-  double rear_over_front_most = 1.20;
-  double damping_least = 0.20;  // of bounce, pitch and roll
-  double damping_most = 0.40;
-  double ride_most = 1.8;                   // ride frequency under a lighter body [Hz]
-  double hop_least = 8.0, hop_most = 14.0;  // wheel hop [Hz]; course notes
-};
-
 // A number by a textbook's model with as few parts as it can have.
 struct TextbookMode {
   double frequency;                    // undamped [Hz]
@@ -44,6 +34,7 @@ struct AxleRide {
   std::optional<double> coil_ratio;  // change of coil length per wheel travel [-]
   double wheel_rate, ride_rate;      // per wheel [N/m]
   std::optional<double> frequency;   // [Hz]
+  bool stop_touches;                 // at rest: its rate is in the wheel rate
   std::optional<AxleDamping> dampers;
   // Of the sprung mass on the wheel rate: mean of bump and rebound, and each alone [-].
   std::optional<double> damping, damping_bump, damping_rebound;
@@ -53,7 +44,10 @@ struct RideReport {
   std::array<AxleRide, 2> axles;
   std::vector<ModeReport> modes;
   Inertias inertias;
-  double dynamic_index;                   // pitch inertia / (mass b c) [-]
+  AxleArms arms;                          // of the sprung centre of mass
+  double gyration;                        // radius of, of the sprung mass in pitch [m]
+  std::optional<double> dynamic_index;    // pitch inertia / (mass b c) [-]; absent unless the
+                                          // centre stands between the axles
   std::optional<double> rear_over_front;  // ride frequencies [-]
   bool damped;
 };

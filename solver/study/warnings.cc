@@ -74,8 +74,9 @@ void AddLoad(const Rig& rig, const Stance& stance, std::vector<Warning>& to) {
       to.push_back({WarningKind::kOverRating, i, "", stance.load, on_axle, *axle.rating});
     }
     if (at.ride_frequency && *at.ride_frequency > vehicle.limits.frequency) {
-      to.push_back({WarningKind::kRidesStiff, i, "", stance.load, *at.ride_frequency,
-                    vehicle.limits.frequency});
+      const bool stop = StopTouches(rig, stance, i);
+      to.push_back({stop ? WarningKind::kStopRaisesRate : WarningKind::kRidesStiff, i, "",
+                    stance.load, *at.ride_frequency, vehicle.limits.frequency});
     }
     const double askew = report.travel[2 * i] - report.travel[2 * i + 1];
     if (std::abs(askew) > vehicle.limits.side_to_side) {

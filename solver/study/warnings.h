@@ -27,6 +27,7 @@ enum class WarningKind {
   kLinkSlopes,       // value: at rest [rad]
   kRollSteers,       // value: at rest [rad/rad]
   kRidesStiff,       // value: [Hz]
+  kStopRaisesRate,   // the same, where a stop touches at rest and its rate is in it
   kSitsAskew,        // value: left travel less right [m]
   kShortBump,        // value: travel left [m]
   kLinksFight,       // value: force at a crossed extreme [N]

@@ -4,12 +4,14 @@
 
 #include <gtest/gtest.h>
 
+#include <Eigen/LU>
 #include <cmath>
 
+#include "solver/model/force_law.h"
 #include "solver/model/masses.h"
-#include "solver/rest/contact_line.h"
-#include "solver/rest/ride.h"
+#include "solver/rest/rest_balance.h"
 #include "solver/rest/settle.h"
+#include "solver/rest/stance_report.h"
 #include "tests/support/differences.h"
 #include "tests/support/matchers.h"
 #include "tests/support/vehicles.h"
@@ -21,7 +23,7 @@ using check::FirstDifference;
 using check::Near;
 
 constexpr double kForceTol = 1e-5;   // [N] positions to 1e-12 m at 1e6 N/m, times 10
-constexpr double kMomentTol = 1e-5;  // [N m]
+constexpr double kMomentTol = 1e-5;  // [N m] 1e-9 of what a vehicle of 10 kN weighs on its track
 
 // What is left of force along the floor's normal and of moment about the line of contacts once
 // weights, inertia and wheel loads are added up.
@@ -67,13 +69,88 @@ TEST(Cornering, WheelLoadsCloseTheMomentsOnTheFloor) {
       ASSERT_EQ(corner.stance.status, StanceStatus::kRests) << corner.stance.message;
       const Eigen::Vector2d left = LeftOver(rig, corner.stance);
       EXPECT_NEAR(left[0], 0.0, kForceTol);
-      // An axle steered by e rolls along its own heading: force times radius times e^2 [N m].
-      double steered = 0.0;
-      for (const HousingMotion& motion : corner.stance.motion) {
-        steered = std::max(steered, std::abs(motion.pose.steer) + 1e-3);
-      }
-      EXPECT_NEAR(left[1], 0.0, 2000.0 * std::abs(g) * kStandardGravity * 0.4 * steered * steered);
+      EXPECT_NEAR(left[1], 0.0, kMomentTol);
     }
+  }
+}
+
+// What one housing's balance of forces and moments makes of four links, the tyres' push along the
+// axle and a pull along the vehicle, both at the contact under its middle.
+struct HousingForces {
+  double sideways, along;   // [N]
+  Eigen::Vector3d push;     // of the two together
+  Eigen::Vector3d contact;  // in C
+};
+
+HousingForces SolveHousing(const Rig& rig, const Stance& stance, size_t i,
+                           const Eigen::Vector3d& along) {
+  const Axle& axle = rig.vehicle->axles[i];
+  const Eigen::Vector3d n = stance.up_C, left = n.cross(along);
+  const Eigen::Isometry3d X = Transform(stance.motion[i].pose);
+  const auto carried = [&](const Eigen::Vector3d& p) {
+    return Eigen::Vector3d(X * (rig.axles[i].frame.X_CA.inverse() * p));
+  };
+  using Wrench = Eigen::Matrix<double, 6, 1>;
+  const auto at = [](const Eigen::Vector3d& p, const Eigen::Vector3d& f) {
+    Wrench w;
+    w << f, p.cross(f);
+    return w;
+  };
+  Wrench known = at(carried(axle.unsprung->p_CM),
+                    axle.unsprung->mass * (-kStandardGravity * n - stance.push.lateral * left));
+  for (const Spring& spring : axle.springs) {
+    const Eigen::Vector3d q = carried(spring.span.p_CQ), d = q - spring.span.p_CP;
+    known += at(q, Evaluate(spring.law, d.norm()).force * d.normalized());
+  }
+  for (size_t side = 0; side < 2; ++side) {
+    const Eigen::Vector3d W = X * WheelCentreInAxle(rig, 2 * i + side);
+    known += at(W, stance.wheel_load[2 * i + side] * n);
+  }
+  const Eigen::Vector3d u = X.linear().col(1), centre = X.translation();
+  const Eigen::Vector3d down = -(n - n.dot(u) * u).normalized();
+  HousingForces forces{};
+  forces.contact = centre + HeightAboveFloor(stance, centre) / -down.dot(n) * down;
+  const Eigen::Vector3d sideways = (u - u.dot(n) * n).normalized();
+  Eigen::Matrix<double, 6, 6> A;
+  for (int l = 0; l < 4; ++l) {
+    const Span& span = axle.links[static_cast<size_t>(l)].span;
+    const Eigen::Vector3d q = carried(span.p_CQ);
+    A.col(l) = at(q, (q - span.p_CP).normalized());
+  }
+  A.col(4) = at(forces.contact, sideways);
+  A.col(5) = at(forces.contact, along);
+  const Wrench x = A.fullPivLu().solve(-known);
+  forces.sideways = x[4], forces.along = x[5];
+  forces.push = x[4] * sideways + x[5] * along;
+  return forces;
+}
+
+// Each housing by itself, from forces alone: what its tyres must push adds up to the whole's mass
+// times its acceleration, with no moment about the centre of mass, and nothing along the vehicle.
+TEST(Cornering, EachHousingIsInBalanceUnderItsSideForce) {
+  Vehicle truck = sample::LevelTruck();
+  truck.loads = {{"crate", {{"crate", 120.0, {-1.9, 0.4, 0.9}}}}};
+  const Rig rig = PrepareRig(truck);
+  const Stance rest = Settle(rig, truck.loads[0]);
+  for (const double g : {0.5, -0.35}) {
+    const Corner corner = TakeCorner(rig, truck.loads[0], rest, g * kStandardGravity);
+    ASSERT_EQ(corner.stance.status, StanceStatus::kRests) << corner.stance.message;
+    const Stance& stance = corner.stance;
+    const Eigen::Vector3d n = stance.up_C;
+    const auto contact = [&](size_t i) {
+      return SolveHousing(rig, stance, i, Eigen::Vector3d::UnitX()).contact;
+    };
+    const Eigen::Vector3d along = (contact(0) - contact(1)).normalized(), left = n.cross(along);
+    const std::array<HousingForces, 2> tyres{SolveHousing(rig, stance, 0, along),
+                                             SolveHousing(rig, stance, 1, along)};
+    const StanceReport report = ReportStance(rig, stance);
+    const Eigen::Vector3d sum = tyres[0].push + tyres[1].push;
+    EXPECT_NEAR(sum.dot(left), report.total_mass * g * kStandardGravity, 1e-4) << "[N] of 6e3";
+    EXPECT_NEAR(sum.dot(along), 0.0, 1e-4);
+    EXPECT_NEAR(tyres[0].along, tyres[1].along, 1e-4) << "the thrust is shared";
+    const Eigen::Vector3d moment = (tyres[0].contact - report.cg_C).cross(tyres[0].push) +
+                                   (tyres[1].contact - report.cg_C).cross(tyres[1].push);
+    EXPECT_NEAR(moment.dot(n), 0.0, 1e-4) << "[N m] it does not yaw";
   }
 }
 
@@ -90,34 +167,23 @@ TEST(Cornering, ShaftTorqueClosesThemToo) {
   EXPECT_GT(lift.body_roll, 0.0) << "the body bears the reverse: its left side goes up";
 }
 
-// Gradient and Hessian of the energy of a turn and of shaft torque, at a stance that leans.
-TEST(Cornering, DerivativesAreTheDifferencesInAllSevenUnknowns) {
+// The slope of all seven equations of a turn under shaft torque, at a stance that leans.
+TEST(Cornering, TheSlopeIsTheDifferenceInAllSevenUnknowns) {
   const Vehicle van = sample::HarbourVan();
   const Rig rig = PrepareRig(van);
-  const Push push{.lateral = 4.0, .shaft_torque = {150.0, -320.0}, .contact_radius = {0.36, 0.37}};
-  const Stance stance =
-      Settle(rig, van.loads[0], Push{.lateral = 3.0, .shaft_torque = {}, .contact_radius = {}});
-  const auto at = [&](const RestVector& by) {
-    RestState state = StateOf(stance);
-    state.heave += by[kHeave];
-    state.slope += by.segment<2>(kSlopeX);
-    for (size_t i = 0; i < 2; ++i) {
-      const int z = HeightIndex(i);
-      const Pose& pose = stance.motion[i].pose;
-      state.motion[i] = EvaluateMotion(
-          rig.axles[i].frame,
-          MovePose(rig.axles[i].frame, stance.motion[i], pose.z + by[z], pose.roll + by[z + 1])
-              .pose);
-    }
-    return TotalEnergy(rig, stance.sprung, state, push);
-  };
-  const Energy energy = at(RestVector::Zero());
-  using One = Eigen::Matrix<double, 1, 1>;
+  const Push push{.lateral = 4.0, .shaft_torque = {150.0, -320.0}};
+  const Stance stance = Settle(rig, van.loads[0], Push{.lateral = 3.0, .shaft_torque = {}});
+  ASSERT_EQ(stance.status, StanceStatus::kRests) << stance.message;
+  const RestQuestion question{rig, stance.sprung, push};
+  const RestState state = StateOf(stance);
+  const Balance balance = BalanceAt(question, state);
   for (int k = 0; k < kRestUnknowns; ++k) {
-    const auto value = [&](double s) { return One(at(s * RestVector::Unit(k)).value); };
-    const auto slope = [&](double s) { return RestVector(at(s * RestVector::Unit(k)).gradient); };
-    EXPECT_NEAR(energy.gradient[k], FirstDifference(value, 1e-3)[0], 1e-4) << "[N], of 1e4 J";
-    EXPECT_TRUE(Near(energy.hessian.col(k), FirstDifference(slope, 1e-3), 1e-2)) << k;
+    const auto work = [&](double s) {
+      const auto moved = Moved(rig, state, s * RestVector::Unit(k));
+      return RestVector(BalanceAt(question, moved.value()).work);
+    };
+    EXPECT_TRUE(Near(balance.slope.col(k), FirstDifference(work, 1e-3), 1e-2))
+        << k << " [N/m] of 1e7";
   }
 }
 
@@ -156,44 +222,157 @@ TEST(Cornering, TurningTheOtherWayIsTheMirrorImage) {
   }
 }
 
-// As everything gets stiffer the first wheel lifts where a block would tip: half the track over the
-// height of its centre.
-TEST(WheelLift, OfAStiffVehicleIsThatOfABlock) {
+// A vehicle as stiff as a block, its mass to one side, goes over where a block does: g times how
+// far the centre stands inside the outer wheels over its height. And by the scales: g T (inner
+// wheels' loads) / (weight h).
+TEST(GoesOver, StiffVehicleAsABlockWithItsMassToOneSide) {
   sample::FlatTruck is;
-  is.height = 0.8, is.unsprung = 100.0, is.coil = {2.5e6, 2.5e6}, is.tire = 20e6;
+  is.height = 0.8, is.unsprung = 100.0, is.coil = {2.5e8, 2.5e8}, is.tire = 20e8;
   is.bar_height = 0.6;  // else the body tips about its outer coils first, at 1 g
-  const Vehicle truck = sample::MakeFlatTruck(is);
+  Vehicle truck = sample::MakeFlatTruck(is);
+  truck.loads = {{"crate", {{"crate", 300.0, {-1.3, 0.3, 0.9}}}}};
   const Rig rig = PrepareRig(truck);
   const Stance rest = Settle(rig, truck.loads[0]);
-  const double centre = (1000.0 * 0.8 + 200.0 * 0.35) / 1200.0;
-  EXPECT_NEAR(StiffTippingPoint(rig, rest), kStandardGravity * 0.75 / centre, 1e-4);
-  const PushLimit limit =
-      FindLimit(rig, truck.loads[0],
-                Push{.lateral = kStandardGravity, .shaft_torque = {}, .contact_radius = {}}, 2.0);
-  EXPECT_EQ(limit.kind, LimitKind::kWheelLifts) << limit.message;
-  EXPECT_EQ(limit.wheel % 2, 0U) << "turning left lifts a left wheel";
-  EXPECT_NEAR(limit.share, 0.75 / centre, 2e-3) << "[g] what is left of softness";
+  const double weight = 1500.0, aside = 300.0 * 0.3 / weight;
+  const double height = (1000.0 * 0.8 + 200.0 * 0.35 + 300.0 * 0.9) / weight;
+  for (const bool left : {true, false}) {
+    const double inside = 0.75 + (left ? aside : -aside);
+    const TippingPoint block = StiffTippingPoint(rig, rest, left);
+    EXPECT_NEAR(block.inside, inside, 1e-5) << "[m] 1 um of squeeze";
+    EXPECT_NEAR(block.lateral, kStandardGravity * inside / height, 1e-4);
+    const size_t inner = left ? 0 : 1;
+    const double carried = rest.wheel_load[inner] + rest.wheel_load[2 + inner];
+    EXPECT_NEAR(block.inside, 1.5 * carried / (weight * kStandardGravity), 1e-6);
+    const PushEnds ends = TightenTurn(rig, truck.loads[0], rest, left);
+    ASSERT_TRUE(ends.over && ends.lift);
+    EXPECT_NEAR(*ends.over, inside / height, 2e-5) << "[g] what is left of softness";
+    EXPECT_EQ(ends.lift->wheel % 2, inner);
+    EXPECT_LE(ends.lift->share, *ends.over);
+  }
 }
 
-// A bar that is far too stiff at one end lifts that end's inner wheel while the other holds on.
-TEST(WheelLift, IsWhereTheWheelCarriesNothingAndTheOtherAxleHoldsOn) {
+// A bar that is far too stiff at one end lifts that end's inner wheel while the other holds on; it
+// goes over later, and then no position is near.
+TEST(GoesOver, AfterOneWheelHasLiftedAndTheOtherAxleHeldOn) {
   Vehicle truck = sample::LevelTruck();
   truck.axles[kRear].bar_roll_rate = 150e3;
   const Rig rig = PrepareRig(truck);
-  const Push push{.lateral = kStandardGravity, .shaft_torque = {}, .contact_radius = {}};
-  const PushLimit limit = FindLimit(rig, truck.loads[0], push, 2.0);
-  ASSERT_EQ(limit.kind, LimitKind::kWheelLifts) << limit.message;
-  EXPECT_EQ(limit.wheel, 2U);
-  EXPECT_FALSE(limit.goes_over);
+  const Stance rest = Settle(rig, truck.loads[0]);
+  const PushEnds ends = TightenTurn(rig, truck.loads[0], rest, true);
+  ASSERT_TRUE(ends.lift && ends.over);
+  EXPECT_EQ(ends.lift->wheel, 2U);
+  EXPECT_GT(*ends.over, ends.lift->share + 0.01);
+  EXPECT_LT(*ends.over, StiffTippingPoint(rig, rest, true).lateral / kStandardGravity);
+  const Push one_g{.lateral = kStandardGravity, .shaft_torque = {}};
   const auto at = [&](double share) {
-    return Settle(
-        rig, truck.loads[0],
-        Push{.lateral = share * kStandardGravity, .shaft_torque = {}, .contact_radius = {}});
+    return Settle(rig, truck.loads[0], ShareOf(one_g, share), nullptr);
   };
-  EXPECT_GT(at(limit.share - 1e-4).wheel_load[2], 0.0);
-  EXPECT_LT(at(limit.share - 1e-4).wheel_load[2], 5.0) << "[N] 1e-4 of 1e4 N per g, times 5";
-  EXPECT_EQ(at(limit.share + 1e-4).status, StanceStatus::kRests);
-  EXPECT_EQ(at(limit.share + 1e-4).wheel_load[2], 0.0);
+  EXPECT_GT(at(ends.lift->share - 1e-4).wheel_load[2], 0.0);
+  EXPECT_LT(at(ends.lift->share - 1e-4).wheel_load[2], 5.0) << "[N] 1e-4 of 1e4 N per g, times 5";
+  const Stance lifted = at(ends.lift->share + 1e-4);
+  EXPECT_EQ(lifted.status, StanceStatus::kRests);
+  EXPECT_EQ(lifted.wheel_load[2], 0.0);
+  const Eigen::Vector2d left = LeftOver(rig, lifted);
+  EXPECT_NEAR(left[0], 0.0, kForceTol);
+  EXPECT_NEAR(left[1], 0.0, kMomentTol) << "three wheels carry it";
+  const Corner tight =
+      TakeCorner(rig, truck.loads[0], rest, (*ends.over - 1e-4) * kStandardGravity);
+  EXPECT_EQ(tight.stance.status, StanceStatus::kRests);
+  EXPECT_NE(Settle(rig, truck.loads[0], ShareOf(one_g, *ends.over + 1e-4), &tight.stance).status,
+            StanceStatus::kRests);
+}
+
+// Whichever way it leans: the mirror image in the other turn.
+TEST(GoesOver, InTheOtherTurnAsItsMirrorImage) {
+  Vehicle truck = sample::LevelTruck();
+  truck.loads = {{"crate", {{"crate", 150.0, {-1.2, 0.5, 1.0}}}}};
+  Vehicle image = sample::MirrorImage(truck);
+  image.loads = {{"crate", {{"crate", 150.0, {-1.2, -0.5, 1.0}}}}};
+  const Rig rig = PrepareRig(truck), other = PrepareRig(image);
+  const PushEnds left = TightenTurn(rig, truck.loads[0], Settle(rig, truck.loads[0]), true);
+  const PushEnds right = TightenTurn(other, image.loads[0], Settle(other, image.loads[0]), false);
+  ASSERT_TRUE(left.over && right.over && left.lift && right.lift);
+  EXPECT_NEAR(*left.over, *right.over, 1e-5);
+  EXPECT_NEAR(left.lift->share, right.lift->share, 1e-8);
+  EXPECT_EQ(left.lift->wheel, right.lift->wheel - 1);
+  const PushEnds heavy_side = TightenTurn(rig, truck.loads[0], Settle(rig, truck.loads[0]), false);
+  EXPECT_GT(*left.over, *heavy_side.over + 0.02) << "the load stands left: over that side sooner";
+}
+
+// Dampers that open early hold the inner wheels up with the body: they are named, they give a
+// millimetre, and a wheel lifts sooner.
+TEST(GoesOver, MembersAtTheirEndsHold) {
+  Vehicle truck = sample::LevelTruck();
+  const Rig free_rig = PrepareRig(truck);
+  const PushEnds free =
+      TightenTurn(free_rig, truck.loads[0], Settle(free_rig, truck.loads[0]), true);
+  for (const double y : {0.5, -0.5}) {
+    Damper damper{};
+    damper.name = {"damper", y > 0.0 ? Side::kLeft : Side::kRight};
+    damper.span = {{0.1, y, 0.75}, {0.1, y, 0.35}};
+    damper.shortest = 0.25, damper.longest = 0.42;  // 20 mm of droop
+    truck.axles[kFront].dampers.push_back(damper);
+  }
+  const Rig rig = PrepareRig(truck);
+  const Stance rest = Settle(rig, truck.loads[0]);
+  const PushEnds ends = TightenTurn(rig, truck.loads[0], rest, true);
+  ASSERT_TRUE(ends.member && ends.lift && free.lift && ends.over);
+  EXPECT_FALSE(free.member);
+  EXPECT_EQ(ends.member->what, "front damper left is fully open");
+  EXPECT_LT(ends.member->share, ends.lift->share);
+  EXPECT_LT(ends.lift->share, free.lift->share);
+  const double lateral = 0.5 * (ends.member->share + ends.lift->share) * kStandardGravity;
+  const Corner corner = TakeCorner(rig, truck.loads[0], rest, lateral);
+  EXPECT_EQ(corner.at_end, "front damper left is fully open");
+  const Eigen::Vector2d left = LeftOver(rig, corner.stance);
+  EXPECT_NEAR(left[0], 0.0, kForceTol);
+  EXPECT_NEAR(left[1], 0.0, kMomentTol);
+}
+
+// Arms that rise to the frame by tan a steer the axle by tan a of its roll against the body: each
+// arm draws its end along by tan a of what it rises.
+TEST(Cornering, SlopedArmsSteerTheAxleAsItRolls) {
+  Vehicle truck = sample::MakeFlatTruck({});
+  truck.sprung->p_CM.z() = 0.7;
+  constexpr double kSlope = 0.1;  // frame end 80 mm higher over 800 mm
+  for (Link& link : truck.axles[kRear].links) {
+    if (link.name.key == "lower arm") link.span.p_CP.z() += 0.8 * kSlope;
+  }
+  // The arms' ends stand ahead: p_CP is behind the axle in this truck, so the sign turns.
+  const double ahead = truck.axles[kRear].links[0].span.p_CP.x() > -2.6 ? 1.0 : -1.0;
+  const Rig rig = PrepareRig(truck);
+  const Stance rest = Settle(rig, truck.loads[0]);
+  const double lateral = 1e-3 * kStandardGravity;
+  const Corner one = TakeCorner(rig, truck.loads[0], rest, lateral);
+  const Corner two = TakeCorner(rig, truck.loads[0], rest, -lateral);
+  const double steer = 0.5 * (one.axle_steer[kRear] - two.axle_steer[kRear]);
+  const double roll = 0.5 * (one.body_roll - two.body_roll);  // rigid tyres: the axle stays level
+  EXPECT_NEAR(steer / roll, ahead * kSlope, 1e-5) << "[rad/rad]";
+  EXPECT_NEAR(RollGeometryOf(rig, rest).roll_steer[kRear], ahead * kSlope, 1e-5);
+}
+
+// Torque alone: the driven axle's right wheel loses what its left one gains, and the same lifts at
+// the other axle the other way, so that nothing is left on the floor: a shaft's torque is internal.
+TEST(ShaftTorque, LiftsOneWheelOfEachAxleAndMovesNothingOverall) {
+  const Vehicle truck = sample::LevelTruck();
+  const Rig rig = PrepareRig(truck);
+  const Stance rest = Settle(rig, truck.loads[0]);
+  const TorqueLift lift = LiftByTorque(rig, truck.loads[0], rest, kRear, 600.0);
+  double sum = 0.0;
+  for (size_t wheel = 0; wheel < 4; ++wheel) {
+    sum += lift.stance.wheel_load[wheel] - rest.wheel_load[wheel];
+  }
+  EXPECT_NEAR(sum, 0.0, kForceTol) << "[N] the weight stays";
+  const double rolled = lift.moved[kRear] * 1.48 + lift.moved[kFront] * 1.5;
+  // What the leaning body moves over: weight times how far its centre has gone sideways.
+  const Eigen::Vector2d left = LeftOver(rig, lift.stance);
+  EXPECT_NEAR(left[1], 0.0, kMomentTol);
+  EXPECT_LT(std::abs(rolled), 0.1 * lift.moved[kRear] * 1.48);
+  ASSERT_TRUE(lift.ends.lift);
+  const double share = lift.ends.lift->share;
+  const TorqueLift there = LiftByTorque(rig, truck.loads[0], rest, kRear, 600.0 * share);
+  EXPECT_NEAR(there.stance.wheel_load[lift.ends.lift->wheel], 0.0, 1e-3) << "[N]";
+  EXPECT_EQ(lift.ends.lift->wheel, 3U) << "an engine's torque lifts the right rear wheel";
 }
 
 TEST(ShaftTorque, MovesWhatTheHandbookSays) {

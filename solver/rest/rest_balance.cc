@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+#include "solver/rest/rest_balance.h"
+
+#include <cmath>
+
+#include "solver/rest/cornering_pull.h"
+
+namespace linkwright {
+
+Balance BalanceAt(const RestQuestion& question, const RestState& state) {
+  const Energy energy = TotalEnergy(question.rig, question.sprung, state, question.push);
+  Balance balance{.energy = energy.value, .work = energy.gradient, .slope = energy.hessian};
+  if (question.push.lateral == 0.0) return balance;
+  const CorneringPull pull =
+      PullOfCorner(question.rig, question.sprung, state, question.push.lateral);
+  balance.work += pull.work;
+  balance.slope += pull.slope;
+  return balance;
+}
+
+std::vector<HeldWheel> HeldWheels(const Rig& rig, const RestState& state, const Held& held) {
+  std::vector<HeldWheel> wheels;
+  for (size_t wheel = 0; wheel < 4; ++wheel) {
+    if (!held[wheel]) continue;
+    const Axle& axle = rig.vehicle->axles[wheel / 2];
+    const Eigen::Vector3d& measured = wheel % 2 == 0 ? axle.p_CW_l : axle.p_CW_r;
+    Height height = HeightOfAxlePoint(state, wheel / 2, WheelCentreInAxle(rig, wheel));
+    height.value -= measured.z() - rig.vehicle->floor_z;
+    wheels.push_back({wheel, height});
+  }
+  return wheels;
+}
+
+NewtonSystem::NewtonSystem(const Balance& balance, const std::vector<HeldWheel>& wheels,
+                           const PerWheel& force, double damping) {
+  const auto m = static_cast<Eigen::Index>(wheels.size());
+  Matrix A = Matrix::Zero(kRestUnknowns + m, kRestUnknowns + m);
+  RestMatrix K = balance.slope;
+  K.diagonal().array() += damping;
+  for (Eigen::Index i = 0; i < m; ++i) {
+    const HeldWheel& held = wheels[static_cast<size_t>(i)];
+    K -= force[held.wheel] * held.height.hessian;
+    A.block<kRestUnknowns, 1>(0, kRestUnknowns + i) = -held.height.gradient;
+    A.block<1, kRestUnknowns>(kRestUnknowns + i, 0) = held.height.gradient.transpose();
+  }
+  A.topLeftCorner<kRestUnknowns, kRestUnknowns>() = K;
+  lu_.compute(A);
+}
+
+NewtonStep NewtonSystem::Solve(const Balance& balance, const std::vector<HeldWheel>& wheels) const {
+  const auto m = static_cast<Eigen::Index>(wheels.size());
+  Eigen::Matrix<double, Eigen::Dynamic, 1, 0, 11, 1> b(kRestUnknowns + m);
+  b.head<kRestUnknowns>() = -balance.work;
+  for (Eigen::Index i = 0; i < m; ++i) {
+    b[kRestUnknowns + i] = -wheels[static_cast<size_t>(i)].height.value;
+  }
+  const Eigen::Matrix<double, Eigen::Dynamic, 1, 0, 11, 1> x = lu_.solve(b);
+  NewtonStep result{.step = x.head<kRestUnknowns>()};
+  for (Eigen::Index i = 0; i < m; ++i) {
+    result.force[wheels[static_cast<size_t>(i)].wheel] = x[kRestUnknowns + i];
+  }
+  return result;
+}
+
+std::optional<RestState> Moved(const Rig& rig, const RestState& from, const RestVector& step) {
+  RestState state{.heave = from.heave + step[kHeave],
+                  .slope = from.slope + step.segment<2>(kSlopeX),
+                  .motion = {}};
+  if (!(state.slope.squaredNorm() < 0.25)) return std::nullopt;  // 30 deg: not a resting vehicle
+  for (size_t i = 0; i < 2; ++i) {
+    const int z = HeightIndex(i);
+    const Pose& pose = from.motion[i].pose;
+    const PoseSolution moved =
+        MovePose(rig.axles[i].frame, from.motion[i], pose.z + step[z], pose.roll + step[z + 1]);
+    if (moved.status != SolveStatus::kConverged) return std::nullopt;
+    state.motion[i] = EvaluateMotion(rig.axles[i].frame, moved.pose);
+  }
+  return state;
+}
+
+std::optional<DeadPoint> DeadPointBetween(const Rig& rig, const RestState& from,
+                                          const RestState& to) {
+  std::optional<DeadPoint> found;
+  for (size_t i = 0; i < 2; ++i) {
+    const Eigen::Isometry3d before = Transform(from.motion[i].pose);
+    const Eigen::Isometry3d after = Transform(to.motion[i].pose);
+    for (const Pusher& pusher : rig.axles[i].pushers) {
+      const Eigen::Vector3d d = before * pusher.p_AQ - pusher.p_CP;
+      const Eigen::Vector3d step = after * pusher.p_AQ - before * pusher.p_AQ;
+      const double share = -d.dot(step) / step.squaredNorm();
+      if (!(share > 0.0 && share < 1.0)) continue;
+      const double shortest = (d + share * step).norm();
+      if (shortest >= pusher.law->free_length) continue;
+      const bool solid = shortest < SolidBelow(*pusher.law);
+      if (!found || solid) found = DeadPoint{solid};
+    }
+  }
+  return found;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+#include "solver/rest/rest_search.h"
+
+#include <Eigen/Cholesky>
+#include <Eigen/Eigenvalues>
+#include <algorithm>
+#include <cmath>
+
+namespace linkwright {
+namespace {
+
+constexpr int kMostIterations = 200;
+constexpr int kMostInCorner = 30;     // a corner is looked for from close by
+constexpr double kStepMet = 1e-12;    // [m, rad] rounding of the coordinates
+constexpr double kLongestStep = 0.1;  // [m, rad] keeps a first step within reach of the links
+
+// Energy plus a price on held wheels off the floor: what a step must lower.
+double Merit(const Balance& balance, const std::vector<HeldWheel>& wheels, double price) {
+  double merit = balance.energy;
+  for (const HeldWheel& held : wheels) merit += price * std::abs(held.height.value);
+  return merit;
+}
+
+// One attempt at a step: what was there before, and how its success is measured.
+struct Attempt {
+  const RestQuestion& question;
+  const FoundRest& found;
+  double before, price, rounding;  // merit [J], of a held wheel's height [N], of the merit [J]
+
+  [[nodiscard]] double MeritAt(const RestState& state) const {
+    return Merit(BalanceAt(question, state), HeldWheels(question.rig, state, found.held), price);
+  }
+
+  // Where a coil or stop goes over its dead point the way there must lead downhill all along, and
+  // through nothing solid: a body that comes to rest does not jump.
+  [[nodiscard]] bool LeadsDown(const RestVector& step, const RestState& to) const {
+    constexpr int kLooks = 16;
+    const std::optional<DeadPoint> dead = DeadPointBetween(question.rig, found.state, to);
+    if (!dead) return true;
+    if (dead->solid) return false;
+    double least = before;
+    for (int look = 1; look < kLooks; ++look) {
+      const auto there = Moved(question.rig, found.state, step * look / kLooks);
+      if (!there) return false;
+      const double merit = MeritAt(*there);
+      if (merit > least + rounding) return false;
+      least = merit;
+    }
+    return true;
+  }
+};
+
+// One accepted move from `found`, or no move where neither shortening nor damping helps.
+bool Advance(const RestQuestion& question, FoundRest& found) {
+  const Rig& rig = question.rig;
+  const Balance balance = BalanceAt(question, found.state);
+  const std::vector<HeldWheel> wheels = HeldWheels(rig, found.state, found.held);
+  double damping = 0.0;
+  for (int attempt = 0; attempt < 40; ++attempt) {
+    const NewtonStep newton =
+        NewtonSystem(balance, wheels, found.force, damping).Solve(balance, wheels);
+    damping = std::max(10.0 * damping, 1.0);
+    const double longest = newton.step.cwiseAbs().maxCoeff();
+    if (!newton.step.allFinite() || longest > 10.0) continue;
+    double price = 1.0;
+    for (double f : newton.force) price = std::max(price, 2.0 * std::abs(f));
+    const double before = Merit(balance, wheels, price);
+    const Attempt trial{question, found, before, price, 1e-13 * std::abs(before) + 1e-10};
+    double share = std::min(1.0, kLongestStep / std::max(longest, kLongestStep));
+    for (int halving = 0; halving < 12; ++halving, share *= 0.5) {
+      const RestVector step = share * newton.step;
+      const std::optional<RestState> moved = Moved(rig, found.state, step);
+      if (!moved || !(trial.MeritAt(*moved) < before + trial.rounding)) continue;
+      if (!trial.LeadsDown(step, *moved)) continue;
+      found.state = *moved;
+      found.force = newton.force;
+      found.converged = share == 1.0 && longest <= kStepMet;
+      return true;
+    }
+  }
+  return false;
+}
+
+void Descend(const RestQuestion& question, FoundRest& found) {
+  for (int iteration = 0; iteration < kMostIterations && !found.converged; ++iteration) {
+    if (!Advance(question, found)) break;
+  }
+}
+
+// One step of Newton's method with the exact slope, shortened until what the same slope makes of
+// the new place is a shorter step: the measure that does not hang on units ([Deuflhard] 3.3).
+bool AdvanceInCorner(const RestQuestion& question, FoundRest& found) {
+  const Balance balance = BalanceAt(question, found.state);
+  const std::vector<HeldWheel> wheels = HeldWheels(question.rig, found.state, found.held);
+  const NewtonSystem system(balance, wheels, found.force, 0.0);
+  const NewtonStep newton = system.Solve(balance, wheels);
+  const double longest = newton.step.cwiseAbs().maxCoeff();
+  if (!newton.step.allFinite() || longest > 10.0) return false;
+  double share = std::min(1.0, kLongestStep / std::max(longest, kLongestStep));
+  for (int halving = 0; halving < 7; ++halving, share *= 0.5) {
+    const auto moved = Moved(question.rig, found.state, share * newton.step);
+    if (!moved || DeadPointBetween(question.rig, found.state, *moved)) continue;
+    const double next =
+        system.Solve(BalanceAt(question, *moved), HeldWheels(question.rig, *moved, found.held))
+            .step.cwiseAbs()
+            .maxCoeff();
+    constexpr double kRounding = 1e-11;  // [m, rad] ten times what is asked of a last step
+    if (!(next <= (1.0 - 0.25 * share) * longest + kRounding)) continue;
+    found.state = *moved;
+    found.force = newton.force;
+    found.converged = share == 1.0 && longest <= kStepMet;
+    return true;
+  }
+  return false;
+}
+
+void FollowCorner(const RestQuestion& question, FoundRest& found) {
+  for (int iteration = 0; iteration < kMostInCorner && !found.converged; ++iteration) {
+    if (!AdvanceInCorner(question, found)) break;
+  }
+}
+
+// Rigid tyres stand or hang: let go of those the floor would have to pull, catch those that sink.
+bool UpdateHeld(const Rig& rig, FoundRest& found) {
+  bool changed = false;
+  for (size_t wheel = 0; wheel < 4; ++wheel) {
+    if (rig.vehicle->axles[wheel / 2].tire.rate) continue;
+    Held only{};
+    only[wheel] = true;
+    const double above = HeldWheels(rig, found.state, only).front().height.value;
+    const bool stands = found.held[wheel] ? found.force[wheel] >= 0.0 : above < 0.0;
+    changed = changed || stands != found.held[wheel];
+    found.held[wheel] = stands;
+  }
+  return changed;
+}
+
+FoundRest Begin(const Rig& rig, const Stance* start) {
+  FoundRest found{.state = {.heave = -rig.vehicle->floor_z,
+                            .slope = Eigen::Vector2d::Zero(),
+                            .motion = {rig.axles[0].measured, rig.axles[1].measured}}};
+  for (size_t wheel = 0; wheel < 4; ++wheel) {
+    found.held[wheel] = !rig.vehicle->axles[wheel / 2].tire.rate;
+  }
+  if (start == nullptr) return found;
+  found.state = StateOf(*start);
+  found.force = start->wheel_load;
+  return found;
+}
+
+}  // namespace
+
+FoundRest SearchRest(const RestQuestion& question, const Stance* start) {
+  FoundRest found = Begin(question.rig, start);
+  for (int change = 0; change < 8; ++change) {
+    found.converged = false;
+    if (question.push.lateral == 0.0) {
+      Descend(question, found);
+    } else {
+      FollowCorner(question, found);
+    }
+    if (!found.converged || !UpdateHeld(question.rig, found)) break;
+  }
+  return found;
+}
+
+bool IsStable(const RestQuestion& question, const FoundRest& found) {
+  RestMatrix K = BalanceAt(question, found.state).slope;
+  const std::vector<HeldWheel> wheels = HeldWheels(question.rig, found.state, found.held);
+  Eigen::MatrixXd reduced = K;
+  if (!wheels.empty()) {
+    Eigen::MatrixXd A(wheels.size(), kRestUnknowns);
+    for (size_t i = 0; i < wheels.size(); ++i) {
+      K -= found.force[wheels[i].wheel] * wheels[i].height.hessian;
+      A.row(static_cast<Eigen::Index>(i)) = wheels[i].height.gradient.transpose();
+    }
+    const Eigen::MatrixXd kernel = A.fullPivLu().kernel();
+    reduced = kernel.transpose() * K * kernel;
+  }
+  if (question.push.lateral == 0.0) return reduced.llt().info() == Eigen::Success;
+  const Eigen::EigenSolver<Eigen::MatrixXd> roots(reduced, false);
+  return roots.info() == Eigen::Success && roots.eigenvalues().real().minCoeff() > 0.0;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: MIT
+// The search for a rest: downhill where there is an energy, along Newton's direction where a corner
+// pulls; neither goes over a coil's or a stop's dead point.
+#pragma once
+
+#include "solver/rest/rest_balance.h"
+
+namespace linkwright {
+
+struct FoundRest {
+  RestState state;
+  PerWheel force{};  // of the floor on held wheels [N]
+  Held held{};
+  bool converged = false;
+};
+
+//   start    where to look first; the measured stance where absent
+//   source   docs/theory.md (34)
+[[nodiscard]] FoundRest SearchRest(const RestQuestion& question, const Stance* start);
+
+// True where a small push comes back: the reduced slope's roots all have a positive real part,
+// which for an energy means a minimum. source: docs/theory.md (35)
+[[nodiscard]] bool IsStable(const RestQuestion& question, const FoundRest& found);
+
+}  // namespace linkwright

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/push_ends.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <utility>
+
+#include "solver/geometry/travel_limits.h"
+#include "solver/rest/settle.h"
+
+namespace linkwright {
+namespace {
+
+constexpr int kLooks = 50;        // shares looked at before an end is closed in upon
+constexpr double kNearby = 0.05;  // [rad] a body that leans further at once has gone elsewhere
+constexpr int kMostEvaluations = 80;
+
+// A standing position at a share of the push.
+struct Place {
+  double share;
+  Stance stance;
+};
+
+// Finds positions one from another, so that none is taken from another valley: on its side.
+class Follower {
+ public:
+  Follower(const Rig& rig, const Load& load, const Push& push)
+      : rig_(rig), load_(load), push_(push) {}
+
+  [[nodiscard]] std::optional<Place> From(const Place& place, double share) const {
+    Stance stance = Settle(rig_, load_, ShareOf(push_, share), &place.stance);
+    if (stance.status != StanceStatus::kRests) return std::nullopt;
+    if ((stance.up_C - place.stance.up_C).norm() > kNearby) return std::nullopt;
+    return Place{share, std::move(stance)};
+  }
+
+  [[nodiscard]] const Rig& rig() const { return rig_; }
+
+ private:
+  const Rig& rig_;
+  const Load& load_;
+  const Push& push_;
+};
+
+// What is left before the nearest end of any member [m]; below 0: past it.
+std::optional<std::pair<double, std::string>> NearestEnd(const Rig& rig, const Stance& stance) {
+  std::optional<std::pair<double, std::string>> nearest;
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = rig.vehicle->axles[i];
+    for (const TravelMargin& margin :
+         TravelMargins(axle, rig.axles[i].frame, Transform(stance.motion[i].pose))) {
+      if (nearest && nearest->first <= margin.left) continue;
+      nearest = {margin.left, axle.name + " " + Describe(margin)};
+    }
+  }
+  return nearest;
+}
+
+// Carried by a wheel [N]; below 0 what its tyre would have to pull to reach the floor, so that it
+// goes through 0 as the wheel lifts. A rigid tyre off the floor: as much a metre as a stiff one.
+double CarriedBy(const Rig& rig, const Stance& stance, size_t wheel) {
+  if (stance.wheel_load[wheel] > 0.0) return stance.wheel_load[wheel];
+  const Axle& axle = rig.vehicle->axles[wheel / 2];
+  const Eigen::Vector3d& measured = wheel % 2 == 0 ? axle.p_CW_l : axle.p_CW_r;
+  const double touching = axle.tire.rate ? *axle.tire.radius : measured.z() - rig.vehicle->floor_z;
+  return axle.tire.rate.value_or(1e6) * std::min(0.0, touching - stance.wheel_height[wheel]);
+}
+
+// Where `left` of a position goes through 0 between one where it is above and one where it is not,
+// by regula falsi with halved ends (Illinois) and every position found from the nearest before it.
+double CloseIn(const Follower& follower, const Place& above, const Place& below, double most,
+               const std::function<double(const Stance&)>& left) {
+  Place low = above;
+  double high = below.share, f_low = left(above.stance), f_high = left(below.stance);
+  int kept = 0;  // which end was kept last
+  for (int i = 0; i < kMostEvaluations && high - low.share > kShareMet * most; ++i) {
+    double share = (low.share * f_high - high * f_low) / (f_high - f_low);
+    const bool inside = share > low.share && share < high;
+    if (!inside || i % 8 == 7) share = 0.5 * (low.share + high);
+    const std::optional<Place> place = follower.From(low, share);
+    if (!place) break;
+    const double f = left(place->stance);
+    if (f > 0.0) {
+      low = *place, f_low = f;
+      if (kept == 1) f_high *= 0.5;
+      kept = 1;
+    } else {
+      high = share, f_high = f;
+      if (f == 0.0) break;
+      if (kept == -1) f_low *= 0.5;
+      kept = -1;
+    }
+  }
+  return high;
+}
+
+void LookForMember(const Follower& follower, const Place& before, const Place& after, double most,
+                   PushEnds& ends) {
+  const Rig& rig = follower.rig();
+  const auto nearest = NearestEnd(rig, after.stance);
+  if (ends.member || !nearest || nearest->first >= -kEndTolerance) return;
+  const auto left = [&](const Stance& s) { return NearestEnd(rig, s)->first; };
+  const bool at_once = left(before.stance) <= 0.0;
+  const double share = at_once ? before.share : CloseIn(follower, before, after, most, left);
+  const auto there = follower.From(before, share);
+  ends.member = {share, NearestEnd(rig, there ? there->stance : after.stance)->second};
+}
+
+void LookForLift(const Follower& follower, const Place& before, const Place& after, double most,
+                 PushEnds& ends) {
+  if (ends.lift) return;
+  for (size_t wheel = 0; wheel < 4; ++wheel) {
+    const auto carried = [&](const Stance& s) { return CarriedBy(follower.rig(), s, wheel); };
+    if (carried(after.stance) > 0.0) continue;
+    const bool at_once = carried(before.stance) <= 0.0;
+    const double share = at_once ? before.share : CloseIn(follower, before, after, most, carried);
+    if (!ends.lift || share < ends.lift->share) ends.lift = {share, wheel};
+  }
+}
+
+// Where the first wheel that lifts takes the vehicle over at once, no position is found with it off
+// the floor: it is the one that carries next to nothing in the last.
+void LiftAtTheEnd(const Rig& rig, const Place& last, PushEnds& ends) {
+  if (ends.lift) return;
+  constexpr double kNothing = 1e-3;  // of all four loads [-]; kOverMet of the push, at a steep end
+  double all = 0.0;
+  for (double load : last.stance.wheel_load) all += load;
+  for (size_t wheel = 0; wheel < 4; ++wheel) {
+    const double carried = CarriedBy(rig, last.stance, wheel);
+    if (carried > kNothing * all) continue;
+    if (ends.lift && carried >= CarriedBy(rig, last.stance, ends.lift->wheel)) continue;
+    ends.lift = {last.share, wheel};
+  }
+}
+
+}  // namespace
+
+Push ShareOf(const Push& push, double share) {
+  return {.lateral = share * push.lateral,
+          .shaft_torque = {share * push.shaft_torque[0], share * push.shaft_torque[1]},
+          .ends_hold = true};
+}
+
+std::optional<std::string> MemberAtEnd(const Rig& rig, const Stance& stance) {
+  const auto nearest = NearestEnd(rig, stance);
+  if (!nearest || nearest->first >= -kEndTolerance) return std::nullopt;
+  return nearest->second;
+}
+
+PushEnds FollowPush(const Rig& rig, const Load& load, const Stance& rest, const Push& push,
+                    double most) {
+  const Follower follower(rig, load, push);
+  PushEnds ends;
+  Place last{0.0, rest};
+  double step = most / kLooks;
+  while (last.share < most) {
+    const double share = std::min(most, last.share + step);
+    std::optional<Place> next = follower.From(last, share);
+    if (!next) {
+      if (step <= kOverMet * most) {
+        ends.over = last.share;
+        LiftAtTheEnd(rig, last, ends);
+        break;
+      }
+      step *= 0.5;
+      continue;
+    }
+    LookForMember(follower, last, *next, most, ends);
+    LookForLift(follower, last, *next, most, ends);
+    last = std::move(*next);
+  }
+  ends.followed = last.share;
+  return ends;
+}
+
+}  // namespace linkwright
