@@ -27,20 +27,21 @@ struct WarningLimits {
   double damping_least = 0.20, damping_most = 0.40;
   double flat_ride_least = 1.10, flat_ride_most = 1.20;
   double hop_least = 8.0, hop_most = 14.0;
-  double tire_grip = 0.8 * 9.80665;      // sideways acceleration that road tyres hold [m/s2]
-  double side_to_side = 0.012;           // one axle's wheel travels at rest, left against right [m]
-  double bump_left = 2.0 * 0.0254;       // wheel travel left at rest before the end of bump [m]
-  double damper_reserve = 0.0254 / 2.0;  // left in a damper where stops end travel [m]
-  double damper_left = 2.0 * 0.0254;     // left in a damper either way at rest [m]
-  double slip_at_bump = 0.75 * 0.0254;   // left before a spline bottoms at full bump [m]
-  double slip_at_droop = 1.5 * 0.0254;   // left engaged in a spline at full droop [m]
+  double tire_grip = 0.8 * 9.80665;  // sideways acceleration that road tyres hold [m/s2]
+  double side_to_side = 0.012;       // one axle's wheel travels at rest, left against right [m]
+  double bump_left = 2.0 * 0.0254;   // wheel travel left at rest before the end of bump [m]
+  double scales = 0.03;              // coils against scales [-]
+  double hub_height = 0.012;         // measured against what the tyre holds [m]
+  double gap = 0.0254;               // between a point of the chassis and one of the axle [m]
+  std::optional<double> link_force = {};  // from links fighting one another at crossed extremes [N]
+  // Of `limits` and `openings` alone:
+  double damper_reserve = 0.0254 / 2.0;       // left in a damper where stops end travel [m]
+  double damper_left = 2.0 * 0.0254;          // left in a damper either way at rest [m]
+  double slip_at_bump = 0.75 * 0.0254;        // left before a spline bottoms at full bump [m]
+  double slip_at_droop = 1.5 * 0.0254;        // left engaged in a spline at full droop [m]
   double joint_reserve = 2.0 * kLimitDegree;  // left in a joint where travel ends [rad]
   double tire_clearance = 0.025;              // a tyre to its lip or panel [m]
   double wheel_off_center = 0.0254 / 4.0;     // a hub in its opening at rest, either way [m]
-  double scales = 0.03;                       // coils against scales [-]
-  double hub_height = 0.012;                  // measured against what the tyre holds [m]
-  double gap = 0.0254;                    // between a point of the chassis and one of the axle [m]
-  std::optional<double> link_force = {};  // from links fighting one another at crossed extremes [N]
 };
 
 }  // namespace linkwright
