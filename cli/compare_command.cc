@@ -185,6 +185,13 @@ void AddStances(const State& first, const State& second, UnitSystem units, Compa
   Append(to.csv, ToComparisonTable("settle", first.stances->columns.front(), values, units));
 }
 
+std::vector<std::string> NotesOf(const State& first, const State& second) {
+  std::vector<std::string> notes;
+  for (const std::string& note : first.notes) notes.push_back("first: " + note);
+  for (const std::string& note : second.notes) notes.push_back("second: " + note);
+  return notes;
+}
+
 void AddCurves(const State& first, const State& second, const CompareOptions& options,
                UnitSystem units, Comparison& to) {
   if (!first.curves || !second.curves) return;
@@ -198,8 +205,7 @@ void AddCurves(const State& first, const State& second, const CompareOptions& op
   to.text +=
       "CURVES in " + options.request.motion + "\n\n" + PrintQuantities(values, key, units, picked);
   Append(to.csv, ToComparisonTable("sweep", key, values, units));
-  for (const std::string& note : first.notes) to.text += "first: " + note + "\n";
-  for (const std::string& note : second.notes) to.text += "second: " + note + "\n";
+  for (const std::string& note : NotesOf(first, second)) to.text += note + "\n";
 }
 
 void WriteComparison(const CommonOptions& options, const State& first, const State& second,
@@ -211,7 +217,7 @@ void WriteComparison(const CommonOptions& options, const State& first, const Sta
               .file = first.file.path + ", " + second.file.path,
               .title = first.file.vehicle.title,
               .tables = {{"values", csv}},
-              .notes = {}},
+              .notes = NotesOf(first, second)},
              inputs);
 }
 

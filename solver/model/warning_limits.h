@@ -33,6 +33,9 @@ struct WarningLimits {
   double wheel_off_center = 0.0254 / 4.0;     // a hub in its opening at rest, either way [m]
   double scales = 0.03;                       // coils against scales [-]
   double hub_height = 0.012;                  // measured against what the tyre holds [m]
+  double link_shortest = 0.1;                 // [m]
+  double link_longest = 0.5;                  // of the wheelbase [-]
+  double tracks_differ = 0.25;                // wider track over the narrower, above 1 [-]
   double gap = 0.0254;                    // between a point of the chassis and one of the axle [m]
   std::optional<double> link_force = {};  // from links fighting one another at crossed extremes [N]
 };
