@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "tests/cli/program.h"
@@ -27,6 +28,37 @@ TEST(DrivelineCommand, SaysGoodOrBadAndWhatToTurn) {
       << outcome.out;
   EXPECT_TRUE(Has(outcome, "turns of its adjuster")) << outcome.out;
   EXPECT_EQ(RunProgram({"driveline", file, "--strict"}).exit, 1);
+}
+
+struct ShaftLimit {
+  const char *key, *tight, *wide, *text;
+};
+
+// Each limit by itself: set tight its finding is there, set wide it is not.
+TEST(DrivelineCommand, EveryLimitIsTheFiles) {
+  for (const ShaftLimit& limit :
+       {ShaftLimit{"joint_least", "40 deg", "0", "its needles do not turn"},
+        ShaftLimit{"joint_most", "0", "45 deg", "deg at rest, above"},
+        ShaftLimit{"pair_differ", "0", "45 deg", "its two joints differ by"},
+        ShaftLimit{"torsional", "1e-6", "1e9", "torsional acceleration at rest"},
+        ShaftLimit{"inertial", "1e-6", "1e9", "inertial acceleration at rest"},
+        ShaftLimit{"angle_at_speed", "0.001", "45", "that go with"},
+        ShaftLimit{"bottom_least", "500", "0", "of its slip are left before it bottoms"},
+        ShaftLimit{"part_least", "500", "0", "of its slip are left before it parts"}}) {
+    for (const bool tight : {true, false}) {
+      const Folder folder;
+      const std::string file = folder.Write(
+          "limit.yaml", "base: " + VehiclePath("harbour_van") +
+                            "\nchange:\n  driveshafts.rear.slip: 120\n"
+                            "add:\n  driveshafts.rear.limits: {" +
+                            limit.key + ": " + (tight ? limit.tight : limit.wide) + "}\n");
+      const std::vector<std::string> lines = Lines(RunProgram({"driveline", file}).out);
+      const bool found = std::any_of(lines.begin(), lines.end(), [&](const std::string& line) {
+        return line.starts_with("look at this: ") && line.find(limit.text) != std::string::npos;
+      });
+      EXPECT_EQ(found, tight) << limit.key;
+    }
+  }
 }
 
 TEST(DrivelineCommand, CsvHoldsEveryTable) {
