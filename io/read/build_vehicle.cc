@@ -169,9 +169,6 @@ WarningLimits BuildLimits(const Node& node) {
   limits.wheel_off_center = number("wheel_off_center");
   limits.scales = number("scales");
   limits.hub_height = number("hub_height");
-  limits.link_shortest = number("link_shortest");
-  limits.link_longest = number("link_longest");
-  limits.tracks_differ = number("tracks_differ");
   limits.gap = number("gap");
   limits.link_force = NumberAt(node, "link_force");
   return limits;

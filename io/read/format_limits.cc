@@ -78,13 +78,6 @@ std::vector<Group> LimitGroups() {
             Limit("hub_height", D::kLength, "12 mm",
                   "Most that a measured hub height may differ from what its tyre holds (General "
                   "Motors trim height)."),
-            Limit("link_shortest", D::kLength, "100 mm",
-                  "Least length of a link; shorter, and a sign was lost (common practice)."),
-            Limit("link_longest", D::kNumber, "0.5",
-                  "Greatest length of a link, of the wheelbase (common practice)."),
-            Limit("tracks_differ", D::kNumber, "0.25",
-                  "Most that one track may be wider than the other, of the narrower (common "
-                  "practice)."),
             Limit("gap", D::kLength, "1 in",
                   "Least distance of a gap over the travel, unless the gap has its own (British "
                   "Columbia inspection, for tyres; as quoted)."),

@@ -74,16 +74,15 @@ void AddMeasuredHeight(const Axle& axle, const WeightCheck& weight, double most,
 }
 
 // What was found and what most likely happened.
-std::string Describe(const Oddity& oddity, const WarningLimits& limits, UnitSystem units) {
+std::string Describe(const Oddity& oddity, UnitSystem units) {
   const std::string length = ShowAmount(oddity.value, Dimension::kLength, units);
   switch (oddity.kind) {
     case OddityKind::kBelowFloor:
       return fmt::format("{} reaches {} below the floor; is a height wrong?", oddity.member,
                          ShowAmount(-oddity.value, Dimension::kLength, units));
     case OddityKind::kLongLink:
-      return fmt::format(
-          "{} is {} long, more than {:g} of the wheelbase; is a sign or a place wrong?",
-          oddity.member, length, limits.link_longest);
+      return fmt::format("{} is {} long, more than half the wheelbase; is a sign or a place wrong?",
+                         oddity.member, length);
     case OddityKind::kShortLink:
       return fmt::format("{} is {} long; is a sign lost on one end?", oddity.member, length);
     case OddityKind::kEndsSwapped:
@@ -120,7 +119,7 @@ std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& re
   }
   for (const Oddity& oddity : report.oddities) {
     findings.push_back({true, fmt::format("the {} axle: {}", vehicle.axles[oddity.axle].name,
-                                          Describe(oddity, vehicle.limits, units))});
+                                          Describe(oddity, units))});
   }
   for (const Mismatch& mismatch : report.mismatches) {
     findings.push_back(

@@ -36,9 +36,8 @@ struct LeafLimits {
   double spacing = 0.00635;          // openings against design wheelbase [m], 1/4 in, the same
   double eyes_differ = 0.00635;      // eye to eye, worked out against measured [m], common practice
   double wheelbase_differ = 0.0127;  // the same for the wheelbase [m], 1/2 in, common practice
-  // Shackle against the line of the eyes [rad], 20 deg: nearer to it a small error of camber swings
-  // the shackle far.
-  double swing_least = 20.0 * 3.14159265358979323846 / 180.0;
+  double swing_least = 0.349;        // shackle against the line of the eyes [rad], 20 deg: nearer
+                                     // to it a small error of camber swings the shackle far
 };
 
 struct LeafOriginal {

@@ -7,6 +7,10 @@
 namespace linkwright {
 namespace {
 
+constexpr double kShortest = 0.1;     // [m] no arm or bar on a road vehicle is as short
+constexpr double kLongShare = 0.5;    // of the wheelbase
+constexpr double kTrackRatio = 1.25;  // front against rear
+
 // Distance in side view, where links reach from the chassis to the axle [m].
 double FromAxleLine(const Eigen::Vector3d& p, const Eigen::Vector3d& hub) {
   return std::hypot(p.x() - hub.x(), p.z() - hub.z());
@@ -24,15 +28,12 @@ void AddAllBelowFloor(const Vehicle& vehicle, size_t axle, const std::vector<Mem
   for (const Member& member : members) AddBelowFloor(vehicle, axle, member.name, member.span, to);
 }
 
-void AddLinks(const Axle& axle, size_t index, double wheelbase, const WarningLimits& limits,
-              std::vector<Oddity>& to) {
+void AddLinks(const Axle& axle, size_t index, double wheelbase, std::vector<Oddity>& to) {
   for (const Link& link : axle.links) {
     const double length = MeasuredLength(link.span);
     const std::string name = DisplayName(link.name);
-    if (length < limits.link_shortest) to.push_back({OddityKind::kShortLink, index, name, length});
-    if (length > limits.link_longest * wheelbase) {
-      to.push_back({OddityKind::kLongLink, index, name, length});
-    }
+    if (length < kShortest) to.push_back({OddityKind::kShortLink, index, name, length});
+    if (length > kLongShare * wheelbase) to.push_back({OddityKind::kLongLink, index, name, length});
     const double frame = FromAxleLine(link.span.p_CP, axle.p_CW_l);
     const double housing = FromAxleLine(link.span.p_CQ, axle.p_CW_l);
     // A bar across the vehicle has both ends near the axle line: only a reach along it tells.
@@ -72,13 +73,13 @@ std::vector<Oddity> FindOddities(const Vehicle& vehicle) {
     AddAllBelowFloor(vehicle, i, axles[i].springs, oddities);
     AddAllBelowFloor(vehicle, i, axles[i].dampers, oddities);
     AddAllBelowFloor(vehicle, i, axles[i].straps, oddities);
-    AddLinks(axles[i], i, wheelbase, vehicle.limits, oddities);
+    AddLinks(axles[i], i, wheelbase, oddities);
     AddCoils(axles[i], i, oddities);
     AddUnsprung(vehicle, i, oddities);
   }
   const double front = (axles[0].p_CW_l - axles[0].p_CW_r).norm();
   const double rear = (axles[1].p_CW_l - axles[1].p_CW_r).norm();
-  if (std::max(front, rear) > (1.0 + vehicle.limits.tracks_differ) * std::min(front, rear)) {
+  if (std::max(front, rear) > kTrackRatio * std::min(front, rear)) {
     oddities.push_back({OddityKind::kTracksDiffer, front > rear ? size_t{0} : size_t{1}, "",
                         std::max(front, rear)});
   }

@@ -12,11 +12,11 @@ namespace linkwright {
 
 enum class OddityKind {
   kBelowFloor,     // a point lies under the floor
-  kLongLink,       // longer than WarningLimits::link_longest of the wheelbase
-  kShortLink,      // shorter than WarningLimits::link_shortest
+  kLongLink,       // longer than half the wheelbase
+  kShortLink,      // shorter than 100 mm
   kEndsSwapped,    // its housing end is farther from the axle than its chassis end
   kLooseCoil,      // longer as measured than its free length
-  kTracksDiffer,   // the tracks differ by more than WarningLimits::tracks_differ
+  kTracksDiffer,   // the tracks differ by more than a quarter
   kHeavyUnsprung,  // more than the scales showed under that axle
 };
 

@@ -119,8 +119,6 @@ TEST(CheckCommand, EveryLimitIsTheFiles) {
         FileLimit{"bump_left", "1000", "0", "bump travel is"},
         FileLimit{"scales", "0", "1", "look at the rates"},
         FileLimit{"hub_height", "0", "1000", "was it on stands"},
-        FileLimit{"link_shortest", "9000", "0", "is a sign lost on one end?"},
-        FileLimit{"link_longest", "0.01", "9", "of the wheelbase; is a sign"},
         FileLimit{"gap", "500", "0", "over the travel, less than"},
         FileLimit{"joint_reserve", "89 deg", "0", "to its misalignment limit"},
         FileLimit{"link_force", "1", "1e9", "from links fighting one another, more"}}) {
