@@ -2,15 +2,17 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/findings.h"
 #include "cli/settled.h"
 #include "io/write/check_tables.h"
+#include "solver/model/masses.h"
 
 namespace linkwright {
 namespace {
 
 struct CheckOptions {
   CommonOptions common;
-  std::string file;
+  std::string file, load;
 };
 
 CheckReport CheckFile(const VehicleFile& file) {
@@ -21,23 +23,53 @@ CheckReport CheckFile(const VehicleFile& file) {
   }
 }
 
+// "empty, crates", the one asked for, or "as measured" of a file without masses.
+std::string LoadsOf(const Vehicle& vehicle, const Load* only) {
+  if (only != nullptr) return only->name;
+  if (IsGeometryOnly(vehicle)) return "none, as measured";
+  std::string names;
+  for (const Load& load : vehicle.loads) names += (names.empty() ? "" : ", ") + load.name;
+  return names;
+}
+
+DataTable LoadTable(const Vehicle& vehicle, const Load* only, UnitSystem units) {
+  return {.units = units,
+          .columns = {{"rest", "rest", Dimension::kNumber, "", "what is looked at"},
+                      {"loads", "loads", Dimension::kNumber, "",
+                       "the loads it is looked at under; travel, shafts and steering from the "
+                       "first of them"}},
+          .rows = {{std::string("at rest"), LoadsOf(vehicle, only)}}};
+}
+
 int RunCheck(const CheckOptions& options, Streams& streams) {
   const VehicleFile file = ReadFor(options.common, options.file, streams);
   const UnitSystem units = OutputUnits(options.common, file);
+  if (!options.load.empty() && IsGeometryOnly(file.vehicle)) {
+    throw UsageError("--load: the file has no masses, so it stands as measured");
+  }
+  const Load* load = options.load.empty() ? nullptr : &FindLoad(file.vehicle, options.load);
   const CheckReport report = CheckFile(file);
   std::vector<NamedTable> tables;
   std::vector<Finding> findings;
   try {
     tables = CheckTables(file.vehicle, report, units);
-    findings = AllFindings(file, report, units);
+    FoundInFile found = AllFindings(file, report, units, {.load = load, .cures = true});
+    findings = std::move(found.findings);
+    tables.insert(tables.end(), found.tables.begin(), found.tables.end());
   } catch (const ModelError& error) {
     throw Locate(file, error);
   }
   std::vector<std::string> notes;
   AddFindings(findings, notes);
-  const int status = HandOut(
-      {.command = "check", .head = Heading(file), .tables = tables, .notes = notes, .cautions = {}},
-      ToText(tables), file, options.common, streams);
+  std::string head = Heading(file) + "loads: " + LoadsOf(file.vehicle, load) + "\n\n";
+  std::vector<NamedTable> in_files{{"standing", LoadTable(file.vehicle, load, units)}};
+  in_files.insert(in_files.end(), tables.begin(), tables.end());
+  const int status = HandOut({.command = "check",
+                              .head = std::move(head),
+                              .tables = in_files,
+                              .notes = notes,
+                              .cautions = {}},
+                             ToPageText(tables), file, options.common, streams);
   streams.out.flush();
   (void)PrepareFor(file);  // links that leave an axle free, or lock it, are an error in the file
   return status;
@@ -50,6 +82,7 @@ Command AddCheck(CLI::App& root) {
   CLI::App* app =
       root.add_subcommand("check", "is the file sound: what the links hold, the masses, the coils");
   app->add_option("FILE", options->file, "vehicle file or variant")->required();
+  app->add_option("--load", options->load, "look at it under this load only; by default every one");
   AddCommonOptions(*app, options->common);
   return {app, [options](Streams& streams) { return RunCheck(*options, streams); }};
 }

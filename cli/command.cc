@@ -73,6 +73,11 @@ std::string Heading(const VehicleFile& file) {
   return fmt::format("{}\n{}\n\n", file.vehicle.title, file.path);
 }
 
+std::string Heading(const VehicleFile& file, const Load* load) {
+  return Heading(file) +
+         (load == nullptr ? std::string("as measured\n\n") : "load: " + load->name + "\n\n");
+}
+
 std::string Cautions() {
   return "\nA prediction of geometry, not an approval: strength, welds, brakes and handling are "
          "outside "

@@ -71,6 +71,9 @@ void WriteFiles(const CommonOptions& options, const DataTable& csv, const Docume
 // The two lines that stand over every table.
 [[nodiscard]] std::string Heading(const VehicleFile& file);
 
+// The same with the load that everything under it is about; null: the file has no masses.
+[[nodiscard]] std::string Heading(const VehicleFile& file, const Load* load);
+
 // The cautions that go under predictions.
 [[nodiscard]] std::string Cautions();
 

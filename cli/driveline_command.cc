@@ -39,17 +39,19 @@ int RunDriveline(const DrivelineOptions& options, Streams& streams) {
   if (!standing) return kAnswerIsNo;
   const std::vector<ShaftReport> reports = Report(options, file, *standing, units);
   const std::vector<NamedTable> tables = DrivelineTables(file.vehicle, reports, units);
+  std::vector<NamedTable> in_files{StandingTable(*standing, units)};
+  in_files.insert(in_files.end(), tables.begin(), tables.end());
   std::vector<std::string> notes{StandingNote(*standing)};
   AddFindings(DrivelineFindings(file.vehicle, reports, units), notes);
   AddCount(file, notes);
   return HandOut({.command = "driveline",
-                  .head = Heading(file),
-                  .tables = tables,
+                  .head = Heading(file, standing->load),
+                  .tables = in_files,
                   .notes = notes,
                   .cautions = Cautions() +
                               "A shaft that bottoms breaks gearboxes, one that parts kills: prove "
                               "both ends of travel by hand.\n"},
-                 ToText(tables, " order"), file, options.common, streams);
+                 ToPageText(tables), file, options.common, streams);
 }
 
 }  // namespace

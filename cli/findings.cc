@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "io/write/driveline_tables.h"
 #include "io/write/steering_tables.h"
 #include "solver/model/error.h"
@@ -18,42 +20,48 @@ void AddWarningsOf(const std::vector<Finding>& findings, std::vector<Finding>& t
 }
 
 // The finished vehicle: only where its links hold it and it stands.
-void AddFinished(const Vehicle& vehicle, UnitSystem units, bool cures, std::vector<Finding>& to) {
+void AddFinished(const Vehicle& vehicle, UnitSystem units, const FindingsRequest& request,
+                 FoundInFile& to) {
   const Rig rig = PrepareRig(vehicle);
-  const std::vector<Finding> warned = WarningFindings(vehicle, FindWarnings(rig), units);
-  to.insert(to.end(), warned.begin(), warned.end());
-  const Load* load = IsGeometryOnly(vehicle) ? nullptr : &vehicle.loads.front();
+  const WarningReport warnings = FindWarnings(rig, request.load);
+  const std::vector<Finding> warned = WarningFindings(vehicle, warnings, units);
+  to.findings.insert(to.findings.end(), warned.begin(), warned.end());
+  if (!warnings.gaps.empty()) to.tables.push_back({"gaps", GapTable(vehicle, warnings, units)});
+  const Load* load = request.load;
+  if (load == nullptr && !IsGeometryOnly(vehicle)) load = &vehicle.loads.front();
   const std::optional<Standing> standing = Stand(rig, load);
   if (!standing) return;
   constexpr double kStep = 0.02;  // [m] between the places looked at
-  DrivelineRequest request;
-  request.load = load;
-  request.step = kStep;
-  request.cures = cures;
-  AddWarningsOf(DrivelineFindings(vehicle, ReportDriveline(rig, *standing, request), units), to);
+  DrivelineRequest driveline;
+  driveline.load = load;
+  driveline.step = kStep;
+  driveline.cures = request.cures;
+  AddWarningsOf(DrivelineFindings(vehicle, ReportDriveline(rig, *standing, driveline), units),
+                to.findings);
   AddWarningsOf(
-      SteeringFindings(vehicle, ReportSteering(rig, *standing, load, kStep, cures), units), to);
+      SteeringFindings(vehicle, ReportSteering(rig, *standing, load, kStep, request.cures), units),
+      to.findings);
 }
 
 }  // namespace
 
-std::vector<Finding> AllFindings(const VehicleFile& file, const CheckReport& report,
-                                 UnitSystem units, bool cures) {
-  std::vector<Finding> findings = CheckFindings(file.vehicle, report, units);
+FoundInFile AllFindings(const VehicleFile& file, const CheckReport& report, UnitSystem units,
+                        const FindingsRequest& request) {
+  FoundInFile found{.findings = CheckFindings(file.vehicle, report, units), .tables = {}};
   try {
-    AddFinished(file.vehicle, units, cures, findings);
+    AddFinished(file.vehicle, units, request, found);
   } catch (const ModelError&) {
     // Links that leave an axle free are named already; the command that needs more reports the
     // rest.
   }
-  return findings;
+  return found;
 }
 
 std::string CountFindings(const VehicleFile& file) {
-  long count = 0;
-  for (const Finding& finding : AllFindings(file, CheckVehicle(file.vehicle), file.units, false)) {
-    if (finding.warning) ++count;
-  }
+  const FoundInFile found =
+      AllFindings(file, CheckVehicle(file.vehicle), file.units, {.load = nullptr, .cures = false});
+  const auto count = std::count_if(found.findings.begin(), found.findings.end(),
+                                   [](const Finding& finding) { return finding.warning; });
   if (count == 0) return {};
   return fmt::format("{}{} {} in the file may be wrong; linkwright check {} names {}", kLookAtThis,
                      count, count == 1 ? "thing" : "things", file.path, count == 1 ? "it" : "them");

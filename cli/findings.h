@@ -7,12 +7,22 @@
 
 namespace linkwright {
 
+// What is looked at.
+struct FindingsRequest {
+  const Load* load = nullptr;  // of the file's vehicle, this one alone; null: every one
+  bool cures = true;           // with what would mend; without, the same warnings in shorter words
+};
+
+struct FoundInFile {
+  std::vector<Finding> findings;
+  std::vector<NamedTable> tables;  // of the finished vehicle: "gaps", where it has some
+};
+
 // What `check` names: its own report's findings, then those of the finished vehicle, its shafts and
 // its steering, each as far as the file can be prepared and stands.
-//   cures    with what would mend; without, the same warnings in shorter words
 //   errors   InputErrors where the solver refuses the vehicle's frames
-[[nodiscard]] std::vector<Finding> AllFindings(const VehicleFile& file, const CheckReport& report,
-                                               UnitSystem units, bool cures = true);
+[[nodiscard]] FoundInFile AllFindings(const VehicleFile& file, const CheckReport& report,
+                                      UnitSystem units, const FindingsRequest& request = {});
 
 // What every note that is to be looked at begins with.
 constexpr const char* kLookAtThis = "look at this: ";

@@ -44,7 +44,7 @@ int RunOriginal(const OriginalOptions& options, Streams& streams) {
                               "A leaf spring holds energy too: hold axle and leaf before a "
                               "shackle, an eye or a U-bolt is undone.\nMeasure with the vehicle on "
                               "its wheels; nobody works under one that a single jack holds up.\n"},
-                 ToText(tables), file, options.common, streams);
+                 ToPageText(tables), file, options.common, streams);
 }
 
 }  // namespace

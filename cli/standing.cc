@@ -45,13 +45,16 @@ std::string StandingNote(const FileStanding& standing) {
 }
 
 NamedTable StandingTable(const FileStanding& standing, UnitSystem units) {
-  const std::string load = standing.load == nullptr ? "as measured" : standing.load->name;
+  return StandingTable(standing.load, units);
+}
+
+NamedTable StandingTable(const Load* load, UnitSystem units) {
   return {"standing",
           {.units = units,
            .columns = {{"rest", "rest", Dimension::kNumber, "", "what everything is about"},
                        {"load", "load", Dimension::kNumber, "",
                         "the load it rests under; 'as measured' without masses"}},
-           .rows = {{std::string("at rest"), load}}}};
+           .rows = {{std::string("at rest"), load == nullptr ? "as measured" : load->name}}}};
 }
 
 }  // namespace linkwright

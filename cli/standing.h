@@ -29,5 +29,6 @@ struct FileStanding {
 
 // The same for files: a table of one row, "load", its name or "as measured".
 [[nodiscard]] NamedTable StandingTable(const FileStanding& standing, UnitSystem units);
+[[nodiscard]] NamedTable StandingTable(const Load* load, UnitSystem units);
 
 }  // namespace linkwright

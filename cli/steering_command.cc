@@ -29,6 +29,8 @@ int RunSteering(const SteeringOptions& options, Streams& streams) {
   if (!standing) return kAnswerIsNo;
   const SteeringReport report = Report(file, *standing, units);
   const std::vector<NamedTable> tables = SteeringTables(file.vehicle, report, units);
+  std::vector<NamedTable> in_files{StandingTable(*standing, units)};
+  in_files.insert(in_files.end(), tables.begin(), tables.end());
   std::vector<std::string> notes{StandingNote(*standing)};
   if (report.axles.empty()) {
     notes.emplace_back(
@@ -38,12 +40,12 @@ int RunSteering(const SteeringOptions& options, Streams& streams) {
   AddCount(file, notes);
   return HandOut(
       {.command = "steering",
-       .head = Heading(file),
-       .tables = tables,
+       .head = Heading(file, standing->load),
+       .tables = in_files,
        .notes = notes,
        .cautions = Cautions() + "Steering parts that bind, run out of thread or touch kill: turn "
                                 "lock to lock at both ends of travel.\n"},
-      ToText(tables), file, options.common, streams);
+      ToPageText(tables), file, options.common, streams);
 }
 
 }  // namespace

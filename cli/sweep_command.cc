@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <memory>
 
+#include "cli/standing.h"
 #include "cli/sweep_request.h"
 #include "io/write/text_table.h"
 
@@ -26,10 +27,10 @@ int RunSweep(const SweepCommandOptions& options, Streams& streams) {
              {.command = "sweep",
               .file = file.path,
               .title = file.vehicle.title,
-              .tables = {{"rows", *swept.table}},
+              .tables = {StandingTable(swept.load, swept.table->units), {"rows", *swept.table}},
               .notes = swept.notes},
              file.inputs);
-  streams.out << Heading(file) << ToGroupedText(*swept.table);
+  streams.out << Heading(file, swept.load) << ToGroupedText(*swept.table);
   PrintNotes(streams.out, swept.notes);
   streams.out << Cautions();
   return options.common.strict && (swept.cut_short || !findings.empty()) ? kAnswerIsNo : kDone;

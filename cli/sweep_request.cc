@@ -146,13 +146,15 @@ Swept SweepFrom(const VehicleFile& file, const Rig& rig, const Stance* stance,
     return {.table = SweepTable(vehicle, sweep, units),
             .notes = Notes(vehicle, stance, parameter, grid, sweep.droop, sweep.bump, units),
             .refusal = std::nullopt,
-            .cut_short = CutShort(grid, sweep.droop, sweep.bump)};
+            .cut_short = CutShort(grid, sweep.droop, sweep.bump),
+            .load = nullptr};
   }
   const MotionSweep sweep = SweepMotion(rig, stance, ParseMotion(request, grid));
   return {.table = MotionTable(vehicle, sweep, units),
           .notes = Notes(vehicle, stance, parameter, grid, sweep.low, sweep.high, units),
           .refusal = std::nullopt,
-          .cut_short = CutShort(grid, sweep.low, sweep.high)};
+          .cut_short = CutShort(grid, sweep.low, sweep.high),
+          .load = nullptr};
 }
 
 }  // namespace
@@ -185,9 +187,12 @@ Swept RunSweepRequest(const VehicleFile& file, const SweepRequest& request, Unit
       return {.table = {},
               .notes = {},
               .refusal = Refusal{load.name, stance.message},
-              .cut_short = false};
+              .cut_short = false,
+              .load = &load};
     }
-    return SweepFrom(file, rig, &stance, request, units);
+    Swept swept = SweepFrom(file, rig, &stance, request, units);
+    swept.load = &load;
+    return swept;
   } catch (const ModelError& error) {
     throw Locate(file, error);
   }

@@ -26,7 +26,8 @@ struct Swept {
   std::optional<DataTable> table;
   std::vector<std::string> notes;
   std::optional<Refusal> refusal;
-  bool cut_short = false;  // rows end before what was asked for
+  bool cut_short = false;      // rows end before what was asked for
+  const Load* load = nullptr;  // null: geometry only
 };
 
 // Settles under the request's load (not a geometry-only file) and sweeps.

@@ -25,6 +25,15 @@ LeafSpring BuildSpring(const Node& node) {
           .p_DB = SideAt(node, "opening")};
 }
 
+LeafLimits BuildLimits(const Node& node) {
+  const auto limit = [&](std::string_view key) { return NumberOr(node, "leaf_limits", key); };
+  return {.off_centre = limit("off_center"),
+          .spacing = limit("spacing"),
+          .eyes_differ = limit("eyes_differ"),
+          .wheelbase_differ = limit("wheelbase_differ"),
+          .swing_least = limit("swing_least")};
+}
+
 }  // namespace
 
 LeafOriginal BuildLeafOriginal(const Node& node) {
@@ -33,6 +42,9 @@ LeafOriginal BuildLeafOriginal(const Node& node) {
   if (const Node* rear = Find(node, "rear")) original.axles[kRear] = BuildSpring(*rear);
   original.wheelbase_now = NumberAt(node, "wheelbase_now");
   original.p_CD = SideAt(node, "datum");
+  const Node none;
+  const Node* limits = Find(node, "limits");
+  original.limits = BuildLimits(limits == nullptr ? none : *limits);
   return original;
 }
 

@@ -37,12 +37,24 @@ ShaftLimits BuildShaftLimits(const Node& node) {
           .part_least = NumberAt(node, "part_least")};
 }
 
-Driveshaft BuildDriveshaft(const std::string& name, const Node& node) {
+// Against the wind-up: under power a housing's front comes up, and with it a yoke that stands ahead
+// of the wheels; one behind them, as on a front axle, goes down.
+double UsualPinionLow(const Driveshaft& shaft, const Axle& axle) {
+  if (shaft.output_joint != JointKind::kDouble || shaft.axle_joint != JointKind::kSingle) {
+    return 0.0;
+  }
+  const double preset = ToSi(1.5, Dimension::kAngle, UnitSystem::kMetric);
+  return axle.pinion && axle.pinion->p_CY.x() < axle.p_CW_l.x() ? -preset : preset;
+}
+
+Driveshaft BuildDriveshaft(const std::string& name, const Node& node,
+                           const std::array<Axle, 2>& axles) {
   Driveshaft shaft;
   shaft.name = name;
   shaft.p_CO = PointAt(node, "output").value();
   shaft.output_angle = NumberAt(node, "output_angle").value();
   shaft.axle = TextAt(node, "axle") == "front" ? kFront : kRear;
+  const Axle& axle = axles[static_cast<size_t>(shaft.axle)];
   if (const Node* joints = Find(node, "joints")) {
     shaft.output_joint = JointOf(joints->items[0].text);
     shaft.axle_joint = JointOf(joints->items[1].text);
@@ -55,10 +67,7 @@ Driveshaft BuildDriveshaft(const std::string& name, const Node& node) {
   if (const Node* bearing = Find(node, "center_bearing")) {
     shaft.center_bearing = BuildCenterBearing(*bearing);
   }
-  const bool aimed =
-      shaft.output_joint == JointKind::kDouble && shaft.axle_joint == JointKind::kSingle;
-  shaft.pinion_low = NumberAt(node, "pinion_low")
-                         .value_or(aimed ? ToSi(1.5, Dimension::kAngle, UnitSystem::kMetric) : 0.0);
+  shaft.pinion_low = NumberAt(node, "pinion_low").value_or(UsualPinionLow(shaft, axle));
   const Node none;
   const Node* limits = Find(node, "limits");
   shaft.limits = BuildShaftLimits(limits == nullptr ? none : *limits);
@@ -181,7 +190,7 @@ Vehicle BuildVehicle(const Node& root) {
   vehicle.axles = {BuildAxle(root, "front"), BuildAxle(root, "rear")};
   if (const Node* shafts = Find(root, "driveshafts")) {
     for (const Entry& entry : shafts->entries) {
-      vehicle.driveshafts.push_back(BuildDriveshaft(entry.key, entry.value));
+      vehicle.driveshafts.push_back(BuildDriveshaft(entry.key, entry.value, vehicle.axles));
     }
   }
   if (const Node* sprung = Find(root, "sprung")) {

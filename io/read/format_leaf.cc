@@ -62,6 +62,29 @@ std::vector<Key> LeafKeys() {
   };
 }
 
+std::vector<Key> LimitKeys() {
+  const auto limit = [](std::string_view name, D dimension, std::string_view text,
+                        std::string_view meaning) {
+    return Default(Number(name, dimension, kNotNegative, meaning), text);
+  };
+  return {
+      limit("off_center", D::kLength, "1/4 in",
+            "Most that an old axle may have moved along the frame, and that a wheel when new may "
+            "stand off its opening's centre (common practice)."),
+      limit("spacing", D::kLength, "1/4 in",
+            "Most that the file's openings may be spaced otherwise than the old axles were "
+            "designed (common practice)."),
+      limit("eyes_differ", D::kLength, "1/4 in",
+            "Most that eye to eye may differ, worked out against measured (common practice)."),
+      limit("wheelbase_differ", D::kLength, "1/2 in",
+            "Most that the present wheelbase may differ, worked out against measured (common "
+            "practice)."),
+      limit("swing_least", D::kAngle, "20 deg",
+            "Least angle between a shackle and the line of the eyes: nearer to it a small error of "
+            "camber swings the shackle far (common practice)."),
+  };
+}
+
 }  // namespace
 
 std::vector<Group> LeafGroups() {
@@ -78,9 +101,11 @@ std::vector<Group> LeafGroups() {
         Side("datum",
              "Where the old frame's datum (its x = 0, z = 0) lies in this file's axes once the "
              "body sits where you want it, [x, z], the old frame level with the new one. With it "
-             "the designed wheel centres are compared with `openings`.")},
+             "the designed wheel centres are compared with `openings`."),
+        Part("limits", "leaf_limits", "What `original` points at.")},
        {{RuleKind::kAtLeastOne, {"front", "rear"}}}},
       {"leaf_spring", "leaf_original.front, leaf_original.rear", keys},
+      {"leaf_limits", "leaf_original.limits", LimitKeys()},
   };
 }
 

@@ -20,6 +20,10 @@ struct Finding {
 [[nodiscard]] std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& report,
                                                  UnitSystem units);
 
+// "gaps": each at its nearest.
+[[nodiscard]] DataTable GapTable(const Vehicle& vehicle, const WarningReport& report,
+                                 UnitSystem units);
+
 // What the finished vehicle is pointed at for, and what links fighting one another must take.
 [[nodiscard]] std::vector<Finding> WarningFindings(const Vehicle& vehicle,
                                                    const WarningReport& report, UnitSystem units);

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "io/write/amount.h"
 #include "io/write/driveline_tables.h"
@@ -11,6 +12,8 @@ namespace linkwright {
 namespace {
 
 using Kind = ShaftPlaceKind;
+
+constexpr double kNoticed = 0.1 * std::numbers::pi / 180.0;  // [rad] half a finder's sigma
 
 struct Teller {
   const Vehicle& vehicle;
@@ -125,12 +128,13 @@ void TellAim(const Teller& teller) {
     return;
   }
   const bool off = shaft.limits.pair_differ && std::abs(aim->turn) > *shaft.limits.pair_differ;
-  const std::string low = shaft.pinion_low != 0.0 ? fmt::format(" (to stand {} low of cancelling)",
-                                                                teller.Angle(shaft.pinion_low))
-                                                  : "";
+  std::string low;
+  if (shaft.pinion_low != 0.0) {
+    low = fmt::format(" (to stand {} {} of cancelling)", teller.Angle(std::abs(shaft.pinion_low)),
+                      shaft.pinion_low > 0.0 ? "low" : "high");
+  }
   teller.Say(off, fmt::format("the pinion's yoke end has to come {} to cancel at rest{}",
                               Direction(teller, aim->turn), low));
-  constexpr double kNoticed = 0.1 * 3.14159265358979 / 180.0;  // [rad] half a finder's sigma
   if (aim->left_over > kNoticed) {
     teller.Say(shaft.limits.pair_differ && aim->left_over > *shaft.limits.pair_differ,
                fmt::format("{} of it no turn of the pinion mends: it comes from the plan view or "
@@ -138,6 +142,33 @@ void TellAim(const Teller& teller) {
                            teller.Angle(aim->left_over)));
   }
   TellLinks(teller, off);
+}
+
+void TellPhase(const Teller& teller) {
+  const std::optional<PhaseAdvice>& best = teller.report.phase;
+  if (!best) return;
+  const double net = AtRest(teller.report).net_angle;
+  const double phase = teller.Shaft().phase;
+  if (net - best->net_angle < kNoticed) {
+    teller.Say(false, fmt::format("the phase of its yokes, {}, is as good as any at rest",
+                                  teller.Angle(phase)));
+    return;
+  }
+  teller.Say(false, fmt::format("with its yokes at a phase of {}, not {}, its net angle at rest "
+                                "would be {}, not {}",
+                                teller.Angle(best->phase), teller.Angle(phase),
+                                teller.Angle(best->net_angle), teller.Angle(net)));
+}
+
+// A driveline supplier's rule: a degree for each 5 in between joint centres where output and pinion
+// are parallel, for each 10 in where their lines cross.
+void TellLengthRule(const Teller& teller) {
+  constexpr double kPerDegree = 5.0 * 0.0254 / (std::numbers::pi / 180.0);  // [m/rad]
+  const double most = AtRest(teller.report).length / kPerDegree;
+  teller.Say(false, fmt::format("by its length a joint may work at {} at most with output and "
+                                "pinion parallel, at {} where their lines cross (a driveline "
+                                "supplier's rule: inches over 5, over 10)",
+                                teller.Angle(most), teller.Angle(0.5 * most)));
 }
 
 void TellSlip(const Teller& teller) {
@@ -223,6 +254,8 @@ std::vector<Finding> DrivelineFindings(const Vehicle& vehicle,
     TellEnds(teller);
     TellJoints(teller);
     TellAim(teller);
+    TellPhase(teller);
+    TellLengthRule(teller);
     TellSlip(teller);
     TellSpeed(teller);
     TellTorque(teller);

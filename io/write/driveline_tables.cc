@@ -239,6 +239,7 @@ std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
   std::vector<NamedTable> tables;
   for (const ShaftReport& report : reports) {
     const Driveshaft& shaft = vehicle.driveshafts[report.shaft];
+    tables.push_back({shaft.name + " slopes", SlopeTable(shaft, report, units)});
     tables.push_back({shaft.name + " joints", JointTable(shaft, report, units)});
     tables.push_back({shaft.name + " travel", TravelTable(report, units)});
     if (report.speed) tables.push_back({shaft.name + " speed", SpeedTable(report, units)});
@@ -256,9 +257,10 @@ std::vector<NamedTable> AllDrivelineTables() {
     return NamedTable{name,
                       {.units = UnitSystem::kMetric, .columns = std::move(columns), .rows = {}}};
   };
-  return {table("joints", JointColumns()),  table("travel", PlaceColumns(true)),
-          table("speed", SpeedColumns()),   table("turn", TurnColumns()),
-          table("torque", TorqueColumns()), table("order", OrderColumns())};
+  return {table("slopes", SlopeColumns()),     table("joints", JointColumns()),
+          table("travel", PlaceColumns(true)), table("speed", SpeedColumns()),
+          table("turn", TurnColumns()),        table("torque", TorqueColumns()),
+          table("order", OrderColumns())};
 }
 
 }  // namespace linkwright

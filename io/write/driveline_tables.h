@@ -7,8 +7,8 @@
 
 namespace linkwright {
 
-// For each shaft NAME: "NAME joints", "NAME travel", and where there is something to show "NAME
-// speed", "NAME turn", "NAME torque", and "NAME order".
+// For each shaft NAME: "NAME slopes", "NAME joints", "NAME travel", and where there is something to
+// show "NAME speed", "NAME turn", "NAME torque", and "NAME order".
 [[nodiscard]] std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
                                                       const std::vector<ShaftReport>& reports,
                                                       UnitSystem units);
@@ -20,6 +20,11 @@ namespace linkwright {
 
 // Every table there can be, "NAME" for a shaft: for the output reference.
 [[nodiscard]] std::vector<NamedTable> AllDrivelineTables();
+
+// Where each part points at rest.
+[[nodiscard]] std::vector<Column> SlopeColumns();
+[[nodiscard]] DataTable SlopeTable(const Driveshaft& shaft, const ShaftReport& report,
+                                   UnitSystem units);
 
 // "output", "centre bearing", "pinion".
 [[nodiscard]] std::string JointName(size_t joint, size_t joints);

@@ -127,6 +127,31 @@ std::string OfLinks(const Warning& warning, const Writer& write) {
   }
 }
 
+std::string OfWatched(const Warning& warning, const Writer& write) {
+  if (warning.kind == WarningKind::kJointEndsTravel) {
+    return fmt::format(
+        "{} is at its misalignment limit at {}, {}, before anything else ends it", warning.member,
+        warning.where == "crossed" ? write.Angle(warning.value) : write.Length(warning.value),
+        warning.where);
+  }
+  if (warning.kind == WarningKind::kJointNearLimit) {
+    return warning.value < 0.0
+               ? fmt::format("{} is past its misalignment limit by {} {}", warning.member,
+                             write.Angle(-warning.value), warning.where)
+               : fmt::format("{} has {} left to its misalignment limit {}, less than {}",
+                             warning.member, write.Angle(warning.value), warning.where,
+                             write.Angle(warning.limit));
+  }
+  return warning.value < 0.0
+             ? fmt::format("a tyre is {} deep in its {} {}; openings says where",
+                           write.Length(-warning.value), warning.member, warning.where)
+             : fmt::format(
+                   "a tyre comes as near as {} to its {} {}, less than {}; openings says "
+                   "where",
+                   write.Length(warning.value), warning.member, warning.where,
+                   write.Length(warning.limit));
+}
+
 std::string Describe(const Warning& warning, const Writer& write) {
   switch (warning.kind) {
     case WarningKind::kMockUpHeight:
@@ -143,12 +168,36 @@ std::string Describe(const Warning& warning, const Writer& write) {
     case WarningKind::kRollSteers:
     case WarningKind::kLinksFight:
       return OfLinks(warning, write);
+    case WarningKind::kJointNearLimit:
+    case WarningKind::kJointEndsTravel:
+    case WarningKind::kTireNear:
+      return OfWatched(warning, write);
     default:
       return OfEnds(warning, write);
   }
 }
 
 }  // namespace
+
+DataTable GapTable(const Vehicle& vehicle, const WarningReport& report, UnitSystem units) {
+  DataTable table{.units = units, .columns = {}, .rows = {}};
+  table.columns = {
+      {"gap", "gap", Dimension::kNumber, "", "axle and name"},
+      {"rest", "at rest", Dimension::kLength, "", "between its two points"},
+      {"least", "least", Dimension::kLength, "",
+       "over bounce, and over roll of the housing at rest height, out to what ends each"},
+      {"travel", "least at travel", Dimension::kLength, "",
+       "of both wheels from rest; + bump; empty where it is nearest rolled"},
+      {"roll", "least at roll", Dimension::kAngle, "",
+       "of the housing against the body; + left wheel up; empty where it is nearest in bounce"},
+      {"limit", "limit", Dimension::kLength, "", "its own, or limits.gap"}};
+  for (const GapAtLeast& gap : report.gaps) {
+    table.rows.push_back({vehicle.axles[gap.axle].name + " " + gap.name, gap.rest, gap.least,
+                          gap.rolled ? Cell() : Cell(gap.at), gap.rolled ? Cell(gap.at) : Cell(),
+                          gap.limit});
+  }
+  return table;
+}
 
 std::vector<Finding> WarningFindings(const Vehicle& vehicle, const WarningReport& report,
                                      UnitSystem units) {

@@ -5,7 +5,11 @@
 #include <array>
 #include <cmath>
 
+#include "solver/geometry/floor.h"
+#include "solver/geometry/travel_limits.h"
+#include "solver/study/run_outs.h"
 #include "solver/study/shaft_place.h"
+#include "solver/study/sweep_row.h"
 #include "solver/study/track_bar.h"
 
 namespace linkwright {
@@ -41,13 +45,32 @@ Pose PoseAt(const Rig& rig, const Standing& standing, size_t axle, const AxlePat
   return MovePose(rig.axles[axle].frame, standing.level[axle], place.z, place.roll).pose;
 }
 
+// The first end on the way; none where only the links set one, farther off than is real.
+std::optional<SweepEnd> RealEnd(const Walker& start, double far, double real) {
+  std::optional<SweepEnd> end = FindEnd(start, far, kSearchStep);
+  if (!end || std::abs(end->travel) <= real) return end;
+  Walker walker = start;
+  while (walker.parameter != end->travel) {
+    const double left = end->travel - walker.parameter;
+    if (WalkTo(walker, walker.parameter + std::clamp(left, -kSearchStep, kSearchStep))) break;
+  }
+  const Rig& rig = *start.rig;
+  constexpr double kAtEnd = 1e-6;  // [m] the end is found to 1e-10 of the parameter
+  for (const TravelMargin& margin :
+       TravelMargins(rig.vehicle->axles[start.axle], rig.axles[start.axle].frame,
+                     Transform(walker.here.pose))) {
+    if (margin.left < kAtEnd) return end;
+  }
+  return std::nullopt;
+}
+
 void AddTravel(const ShaftBasis& basis, const Standing& standing, double step,
                ShaftReport& report) {
   const Rig& rig = *basis.rig;
   const AxlePath path = PathOf(rig, standing, {1.0, 1.0});
   const Walker start = StartWalk(rig, basis.axle, path);
-  report.droop = FindEnd(start, -kFar, kSearchStep);
-  report.bump = FindEnd(start, kFar, kSearchStep);
+  report.droop = RealEnd(start, -kFar, kRealTravel);
+  report.bump = RealEnd(start, kFar, kRealTravel);
   const double low = report.droop ? std::min(report.droop->travel, 0.0) : -kUnlimited;
   const double high = report.bump ? std::max(report.bump->travel, 0.0) : kUnlimited;
   const GridOptions grid{.from = std::nullopt, .to = std::nullopt, .step = step};
@@ -69,12 +92,15 @@ void AddExtremes(const ShaftBasis& basis, const Standing& standing, ShaftReport&
                                  Extreme{Kind::kLeftDrooped, Kind::kLeftBumped, {1.0, 0.0}},
                                  Extreme{Kind::kRightDrooped, Kind::kRightBumped, {0.0, 1.0}}};
   const Rig& rig = *basis.rig;
-  const double far = 0.7 * 0.5 * rig.axles[basis.axle].frame.track;  // a roll of 44 deg at most
+  const double half = 0.5 * rig.axles[basis.axle].frame.track;
+  const double far = 0.7 * half;  // a roll of 44 deg at most
+  const double rolled = half * std::sin(kRealAngle);
   for (const Extreme& extreme : kExtremes) {
     const AxlePath path = PathOf(rig, standing, extreme.way);
     const Walker start = StartWalk(rig, basis.axle, path);
     for (const bool up : {false, true}) {
-      const auto end = FindEnd(start, up ? far : -far, kSearchStep);
+      const bool alone = extreme.way.left == 0.0 || extreme.way.right == 0.0;
+      const auto end = RealEnd(start, up ? far : -far, alone ? kRealTravel : rolled);
       if (!end) continue;
       report.extremes.push_back(
           EvaluateShaft(basis, up ? extreme.up : extreme.down,
@@ -92,6 +118,51 @@ std::optional<PinionAim> AimOf(const Driveshaft& shaft, const Rig& rig, const St
   std::optional<PinionAim> aim = AimPinion(line, X_CA.linear().col(1), crossed);
   if (aim) aim->turn -= shaft.pinion_low;
   return aim;
+}
+
+std::vector<ShaftSlope> SlopesOf(const Rig& rig, const Standing& standing,
+                                 const DriveshaftLine& line) {
+  std::array<Eigen::Vector3d, 2> centre;
+  for (size_t i = 0; i < 2; ++i) centre[i] = Transform(standing.level[i].pose).translation();
+  const Stance* stance = standing.stance ? &*standing.stance : nullptr;
+  const Floor floor = FloorUnder(centre, PrepareSweep(rig, stance).radius);
+  std::vector<ShaftSlope> slopes;
+  for (const Eigen::Vector3d& d : line.chain.along) {
+    slopes.push_back({.floor = std::atan2(-floor.n.dot(d), std::hypot(floor.e.dot(d), d.y())),
+                      .chassis = std::atan2(-d.z(), std::hypot(d.x(), d.y()))});
+  }
+  return slopes;
+}
+
+// Half a turn of the yokes changes nothing, so that all phases lie within one. By steps, then by
+// thirds of the best two.
+std::optional<PhaseAdvice> BestPhase(JointChain chain) {
+  const size_t piece = chain.phase.size() - 2;  // the one at the axle
+  const auto net = [&](double phase) {
+    chain.phase[piece] = phase;
+    return NetAngle(TurnMap(chain, chain.joints.size()));
+  };
+  constexpr double kStep = kDegree;
+  double best = 0.0, least = net(0.0), most = least;
+  for (int i = -90; i < 90; ++i) {
+    const double value = net(i * kStep);
+    if (value < least) least = value, best = i * kStep;
+    most = std::max(most, value);
+  }
+  constexpr double kPlaysNoPart = 1e-6;  // [rad] rounding of straight joints
+  if (most - least < kPlaysNoPart) return std::nullopt;
+  double low = best - kStep, high = best + kStep;
+  constexpr double kFound = 1e-9;  // [rad] far below what a spline's teeth allow
+  while (high - low > kFound) {
+    const double third = (high - low) / 3.0;
+    if (net(low + third) < net(high - third)) {
+      high -= third;
+    } else {
+      low += third;
+    }
+  }
+  const double phase = 0.5 * (low + high);
+  return PhaseAdvice{.phase = phase, .net_angle = net(phase)};
 }
 
 // The housing's forward axis, the one that was chassis x when measured: its elevation [rad].
@@ -162,6 +233,10 @@ ShaftReport ReportShaft(const Rig& rig, const Standing& standing, const Drivelin
   AddTravel(basis, standing, request.step, report);
   AddExtremes(basis, standing, report);
   report.aim = AimOf(shaft, rig, standing, std::nullopt);
+  const DriveshaftLine line = LineOf(shaft, rig.vehicle->axles[axle], rig.axles[axle].frame,
+                                     Transform(standing.level[axle].pose));
+  report.slopes = SlopesOf(rig, standing, line);
+  report.phase = BestPhase(line.chain);
   if (request.cures) AddCures(basis, standing, request.load, report);
   AddTorque(basis, standing, report);
   return report;

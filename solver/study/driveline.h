@@ -48,6 +48,17 @@ struct LinkCure {
   ShaftPlace after;  // the shaft at rest then
 };
 
+// The phase of the piece at the axle at which the line runs most evenly at rest.
+struct PhaseAdvice {
+  double phase;      // as Driveshaft::phase has it, -pi/2 to pi/2 [rad]; half a turn on is the same
+  double net_angle;  // then [rad]
+};
+
+// Where one part of the line points at rest.
+struct ShaftSlope {
+  double floor, chassis;  // falls from the output toward the axle + [rad]
+};
+
 struct ShaftReport {
   size_t shaft;                         // index into Vehicle::driveshafts
   std::optional<double> speed;          // of the output [rad/s]
@@ -58,6 +69,8 @@ struct ShaftReport {
   std::optional<double> angle_allowed;  // of a joint at that speed [rad]
   std::optional<PinionAim> aim;         // at rest, `turn` with pinion_low taken off; absent where
                                         // the pinion's joint is a double one
+  std::vector<ShaftSlope> slopes;       // output, each piece, pinion
+  std::optional<PhaseAdvice> phase;     // absent where no phase plays a part
   std::vector<LinkCure> cures;
   std::vector<std::string> no_cure;  // links that cannot do it
   bool settled;                      // stands under a load: not geometry only
@@ -77,7 +90,7 @@ struct DrivelineRequest {
 
 // Every shaft of the vehicle, standing at rest.
 //   standing   of `rig` under the request's load
-//   errors     ModelError as LineOf. source: docs/theory.md (55) to (66)
+//   errors     ModelError as LineOf. source: docs/theory.md (55) to (66), (66a), (66b)
 [[nodiscard]] std::vector<ShaftReport> ReportDriveline(const Rig& rig, const Standing& standing,
                                                        const DrivelineRequest& request);
 

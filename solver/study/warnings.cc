@@ -119,7 +119,7 @@ void KeepWorst(std::vector<Warning>& warnings) {
 
 }  // namespace
 
-WarningReport FindWarnings(const Rig& rig) {
+WarningReport FindWarnings(const Rig& rig, const Load* only) {
   const Vehicle& vehicle = *rig.vehicle;
   WarningReport report;
   for (size_t i = 0; i < 2; ++i) {
@@ -129,11 +129,13 @@ WarningReport FindWarnings(const Rig& rig) {
   }
   if (IsGeometryOnly(vehicle)) {
     AddOverTravel(rig, nullptr, report);
+    AddWatched(rig, nullptr, report.warnings);
     return report;
   }
   std::vector<Warning> at_rest;
   std::optional<Stance> first;
   for (const Load& load : vehicle.loads) {
+    if (only != nullptr && &load != only) continue;
     const Stance stance = Settle(rig, load);
     if (stance.status != StanceStatus::kRests) continue;
     AddLoad(rig, stance, at_rest);
@@ -141,7 +143,10 @@ WarningReport FindWarnings(const Rig& rig) {
   }
   KeepWorst(at_rest);
   report.warnings.insert(report.warnings.end(), at_rest.begin(), at_rest.end());
-  if (first) AddOverTravel(rig, &*first, report);
+  if (first) {
+    AddOverTravel(rig, &*first, report);
+    AddWatched(rig, &*first, report.warnings);
+  }
   return report;
 }
 

@@ -31,6 +31,9 @@ enum class WarningKind {
   kSitsAskew,        // value: left travel less right [m]
   kShortBump,        // value: travel left [m]
   kLinksFight,       // value: force at a crossed extreme [N]
+  kJointNearLimit,   // value: misalignment left [rad]; below 0: past its limit
+  kJointEndsTravel,  // a joint's limit is the first end; value: travel [m] or roll [rad] there
+  kTireNear,         // value: least gap to lip or panel [m]; below 0: so deep in
 };
 
 struct Warning {
@@ -39,6 +42,18 @@ struct Warning {
   std::string member;  // display name; empty where it concerns the axle itself
   std::string load;    // name; empty where it is none's in particular
   double value, limit;
+  std::string where = {};  // "at full bump"; empty where the kind says it all
+};
+
+// Two points whose distance matters, at their nearest over bounce and over roll.
+struct GapAtLeast {
+  size_t axle;
+  std::string name;
+  double rest;   // distance at rest [m]
+  double least;  // [m]
+  bool rolled;   // found in roll, not in bounce
+  double at;     // travel of both wheels [m], or roll of the housing, left side up + [rad]
+  double limit;  // [m]
 };
 
 // What links fighting one another must take at the crossed extremes: not a fault in itself, but
@@ -55,11 +70,13 @@ struct FightAtExtremes {
 struct WarningReport {
   std::vector<Warning> warnings;
   std::vector<FightAtExtremes> fights;  // axles that more than four ways hold
+  std::vector<GapAtLeast> gaps;
 };
 
 // Settles every load, sweeps bounce from the first that rests, and crosses the axles.
+//   only     looks at this one of the vehicle's loads alone; null: at every one
 //   errors   ModelError as SweepBounce
 //   source   limits: io/read/format_limits.cc; what each value is: docs/theory.md (105)
-[[nodiscard]] WarningReport FindWarnings(const Rig& rig);
+[[nodiscard]] WarningReport FindWarnings(const Rig& rig, const Load* only = nullptr);
 
 }  // namespace linkwright

@@ -6,13 +6,15 @@
 
 #include "solver/rest/stance_report.h"
 #include "solver/study/motions.h"
+#include "solver/study/run_outs.h"
 
 namespace linkwright {
 namespace {
 
-constexpr double kStep = 0.01;   // [m] between the places looked at
-constexpr double kFar = 0.2;     // [m] an end farther off is none: nothing but the links sets it
-constexpr double kEnough = 0.1;  // [m] looked at where there is no end
+constexpr double kStep = 0.01;        // [m] between the places looked at
+constexpr double kFar = kRealTravel;  // [m] an end farther off is none: only the links set it
+constexpr double kEnough = 0.1;       // [m] looked at where there is no end
+constexpr double kEnoughRoll = 10.0 * M_PI / 180.0;  // [rad] the same, as in a sweep
 
 AxlePath BounceFrom(const Rig& rig, const Stance* stance) {
   std::array<double, 2> height{};
@@ -83,24 +85,64 @@ void AddEnds(const Rig& rig, size_t index, const AxlePath& path, const Sweep& sw
   }
 }
 
-void AddGaps(const Rig& rig, size_t index, const AxlePath& path, const Sweep& sweep,
-             std::vector<Warning>& to) {
+// Where nothing ends a motion it is looked at so far; links alone end nothing farther than `far`.
+struct Reach {
+  double enough, far, step;
+};
+constexpr Reach kBounceReach{kEnough, kFar, 0.2 * kStep};
+constexpr Reach kRollReach{kEnoughRoll, kRealAngle, 0.25 * M_PI / 180.0};
+
+// Walks one way and keeps the least distance seen.
+void WalkGap(const Walker& start, const Reach& reach, bool up, const Span& span, GapAtLeast& gap,
+             bool rolled) {
+  const std::optional<SweepEnd> end = FindEnd(start, up ? reach.far : -reach.far, reach.step);
+  const double to = end ? end->travel : (up ? reach.enough : -reach.enough);
+  Walker walker = start;
+  const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(to) / reach.step)));
+  for (int i = 0; i <= steps; ++i) {
+    const double at = to * i / steps;
+    if (WalkTo(walker, at)) return;
+    const double length =
+        LengthAt(span, start.rig->axles[start.axle].frame, Transform(walker.here.pose));
+    if (length < gap.least) gap.least = length, gap.at = at, gap.rolled = rolled;
+  }
+}
+
+// The housing rolled about its place at rest.
+AxlePath RollFrom(const Rig& rig, const AxlePath& bounce) {
+  return {.place =
+              [&rig, &bounce](double roll, size_t axle) {
+                const AxlePlace rest = bounce.place(0.0, axle);
+                return AxlePlace{.z = rest.z, .roll = rig.axles[axle].frame.measured.roll + roll};
+              },
+          .refuse = {}};
+}
+
+void AddGaps(const Rig& rig, size_t index, const AxlePath& path, WarningReport& report) {
   const Axle& axle = rig.vehicle->axles[index];
-  for (const Gap& gap : axle.gaps) {
-    double least = MeasuredLength(gap.span);
+  if (axle.gaps.empty()) return;
+  const AxlePath rolled = RollFrom(rig, path);
+  const Walker bounce_start = StartWalk(rig, index, path);
+  const Walker roll_start = StartWalk(rig, index, rolled);
+  for (const Gap& given : axle.gaps) {
+    const double rest =
+        LengthAt(given.span, rig.axles[index].frame, Transform(bounce_start.here.pose));
+    GapAtLeast gap{.axle = index,
+                   .name = given.name,
+                   .rest = rest,
+                   .least = rest,
+                   .rolled = false,
+                   .at = 0.0,
+                   .limit = given.least.value_or(rig.vehicle->limits.gap)};
     for (const bool up : {false, true}) {
-      const std::optional<SweepEnd>& end = up ? sweep.bump[index] : sweep.droop[index];
-      const double far = end ? std::abs(end->travel) : kEnough;
-      Walker walker = StartWalk(rig, index, path);
-      const int steps = static_cast<int>(std::ceil(far / (0.2 * kStep)));
-      for (int i = 0; i <= steps; ++i) {
-        if (WalkTo(walker, (up ? far : -far) * i / steps)) break;
-        least = std::min(least,
-                         LengthAt(gap.span, rig.axles[index].frame, Transform(walker.here.pose)));
-      }
+      WalkGap(bounce_start, kBounceReach, up, given.span, gap, false);
+      WalkGap(roll_start, kRollReach, up, given.span, gap, true);
     }
-    const double limit = gap.least.value_or(rig.vehicle->limits.gap);
-    if (least < limit) to.push_back({WarningKind::kGapCloses, index, gap.name, "", least, limit});
+    if (gap.least < gap.limit) {
+      report.warnings.push_back(
+          {WarningKind::kGapCloses, index, gap.name, "", gap.least, gap.limit});
+    }
+    report.gaps.push_back(gap);
   }
 }
 
@@ -178,7 +220,13 @@ void AddFights(const Rig& rig, const Stance* stance, WarningReport& report) {
   MotionRequest request;
   request.kind = MotionKind::kCrossed;
   request.grid.step = 1.0;  // [rad] only the ends and 0 are wanted
-  const MotionSweep crossed = SweepMotion(rig, stance, request);
+  MotionSweep crossed = SweepMotion(rig, stance, request);
+  // Beyond kRealAngle nothing but links lining up is to be met.
+  const auto real = [](double angle) { return std::abs(angle) <= kRealAngle; };
+  if (!real(crossed.rows.front().parameter) || !real(crossed.rows.back().parameter)) {
+    request.grid = {.from = -kEnoughRoll, .to = kEnoughRoll, .step = kEnoughRoll};
+    crossed = SweepMotion(rig, stance, request);
+  }
   for (size_t i = 0; i < 2; ++i) {
     if (rig.axles[i].frame.links.size() <= 4) continue;
     const FightAtExtremes low = FightIn(crossed.rows.front(), i, rig.vehicle->axles[i]);
@@ -210,7 +258,7 @@ void AddOverTravel(const Rig& rig, const Stance* stance, WarningReport& report) 
   const Sweep sweep = SweepWithin(rig, stance);
   for (size_t i = 0; i < 2; ++i) {
     AddEnds(rig, i, path, sweep, report.warnings);
-    AddGaps(rig, i, path, sweep, report.warnings);
+    AddGaps(rig, i, path, report);
     AddCurves(rig, i, sweep, report.warnings);
     AddSlopes(rig, i, path, report.warnings);
   }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "tests/cli/pleased_vehicle.h"
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
@@ -92,6 +94,71 @@ TEST_F(TooFewLinks, OtherCommandsRefuseTheVehicleAtTheSamePlace) {
     EXPECT_EQ(outcome.out, "");
     EXPECT_TRUE(outcome.err.starts_with(base_ + ":15:5: axles.front.links: ")) << outcome.err;
   }
+}
+
+struct FileLimit {
+  const char *key, *tight, *wide, *text;
+};
+
+// Each limit by itself: set tight its finding is there, set wide it is not.
+TEST(CheckCommand, EveryLimitIsTheFiles) {
+  const std::string base = "base: " + VehiclePath("harbour_van") +
+                           "\nadd:\n  axles.rear.links.track bar.misalignment_limit: 60 deg\n"
+                           "  axles.front.gaps: {pan: {frame: [0, 0, 560], axle: [0, 0, 360]}}\n";
+  for (const FileLimit& limit :
+       {FileLimit{"coil_preload", "200", "0", "at full droop, less than"},
+        FileLimit{"coil_gap", "500", "0", "before it is solid, less than"},
+        FileLimit{"stop_crush", "0.99", "0", "is it taken as rigid?"},
+        FileLimit{"height_change", "0", "1000", "not at mock-up height"},
+        FileLimit{"tire_squash", "0.9", "0", "the nominal radius taken"},
+        FileLimit{"pitch", "0", "80 deg", "turns"},
+        FileLimit{"link_slope", "0", "80 deg", "from the side at rest"},
+        FileLimit{"roll_steer", "0", "10", "with roll at rest"},
+        FileLimit{"frequency", "0.1", "10", "its ride frequency is"},
+        FileLimit{"side_to_side", "0", "1000", "farther up than the other"},
+        FileLimit{"bump_left", "1000", "0", "bump travel is"},
+        FileLimit{"scales", "0", "1", "look at the rates"},
+        FileLimit{"hub_height", "0", "1000", "was it on stands"},
+        FileLimit{"gap", "500", "0", "over the travel, less than"},
+        FileLimit{"joint_reserve", "89 deg", "0", "to its misalignment limit"},
+        FileLimit{"link_force", "1", "1e9", "from links fighting one another, more"}}) {
+    for (const bool tight : {true, false}) {
+      const Folder folder;
+      const std::string file =
+          folder.Write("limit.yaml", base + "  limits: {" + limit.key + ": " +
+                                         (tight ? limit.tight : limit.wide) + "}\n");
+      const std::vector<std::string> lines = Lines(RunProgram({"check", file}).out);
+      const bool found = std::any_of(lines.begin(), lines.end(), [&](const std::string& line) {
+        return line.starts_with("look at this: ") && line.find(limit.text) != std::string::npos;
+      });
+      EXPECT_EQ(found, tight) << limit.key;
+    }
+  }
+}
+
+TEST(CheckCommand, LooksAtOneLoadAlone) {
+  const Outcome one = RunProgram({"check", VehiclePath("harbour_van"), "--load", "driver"});
+  EXPECT_EQ(one.exit, 0);
+  EXPECT_TRUE(HasLine(one.out, "loads: driver")) << one.out;
+  EXPECT_EQ(one.out.find("'deliveries'"), std::string::npos);
+  EXPECT_EQ(RunProgram({"check", VehiclePath("harbour_van"), "--load", "nobody"}).exit, 2);
+  EXPECT_EQ(RunProgram({"check", VehiclePath("bare_frame"), "--load", "driver"}).exit, 2);
+}
+
+TEST(CheckCommand, ShowsEveryGapAtItsNearest) {
+  const Folder folder;
+  const std::string file =
+      folder.Write("gap.yaml", "base: " + VehiclePath("harbour_van") +
+                                   "\nadd:\n  axles.front.gaps: {pan: {frame: [0, 0, 560], axle: "
+                                   "[0, 0, 360]}}\n");
+  const Sheet sheet = RunToSheet({"check", file});
+  const double rest = ToNumber(ValueOf(sheet, "gaps", "front pan", "rest"));
+  const double least = ToNumber(ValueOf(sheet, "gaps", "front pan", "least"));
+  const double at = ToNumber(ValueOf(sheet, "gaps", "front pan", "travel"));
+  // Straight up but for some millimetres that links and bar draw it aside: off the vertical by a
+  // tenth at most, which is half a per cent of 200 mm.
+  EXPECT_NEAR(rest - least, at, 2.0);
+  EXPECT_GT(at, 0.0);
 }
 
 // A van whose rear wheels are no mirror images by more than 1/16 in.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "tests/cli/program.h"
@@ -29,14 +30,46 @@ TEST(DrivelineCommand, SaysGoodOrBadAndWhatToTurn) {
   EXPECT_EQ(RunProgram({"driveline", file, "--strict"}).exit, 1);
 }
 
+struct ShaftLimit {
+  const char *key, *tight, *wide, *text;
+};
+
+// Each limit by itself: set tight its finding is there, set wide it is not.
+TEST(DrivelineCommand, EveryLimitIsTheFiles) {
+  for (const ShaftLimit& limit :
+       {ShaftLimit{"joint_least", "40 deg", "0", "its needles do not turn"},
+        ShaftLimit{"joint_most", "0", "45 deg", "deg at rest, above"},
+        ShaftLimit{"pair_differ", "0", "45 deg", "its two joints differ by"},
+        ShaftLimit{"torsional", "1e-6", "1e9", "torsional acceleration at rest"},
+        ShaftLimit{"inertial", "1e-6", "1e9", "inertial acceleration at rest"},
+        ShaftLimit{"angle_at_speed", "0.001", "45", "that go with"},
+        ShaftLimit{"bottom_least", "500", "0", "of its slip are left before it bottoms"},
+        ShaftLimit{"part_least", "500", "0", "of its slip are left before it parts"}}) {
+    for (const bool tight : {true, false}) {
+      const Folder folder;
+      const std::string file = folder.Write(
+          "limit.yaml", "base: " + VehiclePath("harbour_van") +
+                            "\nchange:\n  driveshafts.rear.slip: 120\n"
+                            "add:\n  driveshafts.rear.limits: {" +
+                            limit.key + ": " + (tight ? limit.tight : limit.wide) + "}\n");
+      const std::vector<std::string> lines = Lines(RunProgram({"driveline", file}).out);
+      const bool found = std::any_of(lines.begin(), lines.end(), [&](const std::string& line) {
+        return line.starts_with("look at this: ") && line.find(limit.text) != std::string::npos;
+      });
+      EXPECT_EQ(found, tight) << limit.key;
+    }
+  }
+}
+
 TEST(DrivelineCommand, CsvHoldsEveryTable) {
   const Sheet sheet = RunToSheet({"driveline", VehiclePath("harbour_van"), "--torque", "3000"});
   std::vector<std::string> tables;
   for (const CsvRecord& row : sheet.rows) {
     if (tables.empty() || tables.back() != row.at(0)) tables.push_back(row.at(0));
   }
-  EXPECT_EQ(tables, (std::vector<std::string>{"rear joints", "rear travel", "rear speed",
-                                              "rear turn", "rear torque", "rear order"}));
+  EXPECT_EQ(tables,
+            (std::vector<std::string>{"standing", "rear slopes", "rear joints", "rear travel",
+                                      "rear speed", "rear turn", "rear torque", "rear order"}));
 }
 
 TEST(DrivelineCommand, JsonHasRowsWithUnits) {
@@ -53,7 +86,8 @@ TEST(DrivelineCommand, EveryShaftHasItsTables) {
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_TRUE(Has(outcome, "\nfront joints\n"));
   EXPECT_TRUE(Has(outcome, "\nrear joints\n"));
-  EXPECT_TRUE(Has(outcome, "(to stand 1.50 deg low of cancelling)"));
+  // Its front yoke stands behind the wheels and goes down under power.
+  EXPECT_TRUE(Has(outcome, "(to stand 1.50 deg high of cancelling)")) << outcome.out;
 }
 
 TEST(DrivelineCommand, GeometryAloneStandsAsMeasured) {

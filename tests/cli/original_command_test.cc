@@ -73,6 +73,29 @@ TEST(OriginalCommand, ReadingsThatDisagreeArePointedAt) {
   EXPECT_TRUE(Has(outcome, "would have centred it"));
 }
 
+struct LeafLimit {
+  const char *key, *tight, *wide, *text;
+};
+
+TEST(OriginalCommand, EveryLimitIsTheFiles) {
+  for (const LeafLimit& limit :
+       {LeafLimit{"off_center", "1", "500", "look at this: the old rear axle has moved"},
+        LeafLimit{"eyes_differ", "0", "500", "look at this: the rear spring from eye to eye now"},
+        LeafLimit{"wheelbase_differ", "0", "500", "look at this: the wheelbase now"},
+        LeafLimit{"spacing", "0", "500", "look at this: the file's openings are"},
+        LeafLimit{"swing_least", "89", "0", "look at this: the rear shackle lies only"}}) {
+    for (const bool tight : {true, false}) {
+      const Folder folder;
+      const std::string file =
+          Changed(folder, "harbour_van_old_springs",
+                  "change:\n  leaf_original.rear.eyes_now: 1290\n"
+                  "  leaf_original.wheelbase_now: 2630\nadd:\n  leaf_original.limits: {" +
+                      std::string(limit.key) + ": " + (tight ? limit.tight : limit.wide) + "}\n");
+      EXPECT_EQ(Has(RunProgram({"original", file}), limit.text), tight) << limit.key;
+    }
+  }
+}
+
 TEST(OriginalCommand, AFileWithoutOldSpringsIsUnusable) {
   const Outcome outcome = RunProgram({"original", VehiclePath("bare_frame")});
   EXPECT_EQ(outcome.exit, 2);

@@ -50,7 +50,7 @@ TEST(SteeringCommand, CsvHoldsEveryTable) {
   for (const CsvRecord& row : sheet.rows) {
     if (tables.empty() || tables.back() != row.at(0)) tables.push_back(row.at(0));
   }
-  EXPECT_EQ(tables, (std::vector<std::string>{"front travel", "front roll", "front lock to lock",
+  EXPECT_EQ(tables, (std::vector<std::string>{"standing", "front travel", "front roll", "front lock to lock",
                                               "front lines", "front track bar moved", "sideways"}));
 }
 

@@ -248,6 +248,21 @@ TEST(VehicleFile, TakesCurvesForCoilsAndRatesForStops) {
   EXPECT_EQ(rear.bump_stops.size(), 1U);
 }
 
+// A yoke ahead of the wheels comes up under power, one behind goes down: preset against it.
+TEST(VehicleFile, APinionBehindADoubleJointIsPresetAgainstItsWindUp) {
+  const auto low = [](const char* yoke, const char* more) {
+    return Read(BenchWith(std::string("    pinion: {yoke: ") + yoke +
+                          ", angle: 2}\ndriveshafts:\n  main: {output: [-1130, 0, 470], "
+                          "output_angle: 0, axle: rear, joints: [double, single]" +
+                          more + "}\n"))
+        .driveshafts.at(0)
+        .pinion_low;
+  };
+  EXPECT_NEAR(low("[-2230, 0, 395]", ""), 1.5 * kDegree, kRounding);
+  EXPECT_NEAR(low("[-2830, 0, 395]", ""), -1.5 * kDegree, kRounding);
+  EXPECT_NEAR(low("[-2830, 0, 395]", ", pinion_low: 1"), 1.0 * kDegree, kRounding);
+}
+
 TEST(VehicleFile, TakesJointsPhaseAndSlipOfAShaft) {
   const Vehicle vehicle = Read(BenchWith(
       "    pinion: {yoke: [-2230, 0, 395], angle: -1.5}\ndriveshafts:\n  main: {output: [-1130, 0, "

@@ -50,6 +50,8 @@ std::vector<Block> CheckBlocks() {
   for (const NamedTable& named : CheckTables(file.vehicle, report, UnitSystem::kMetric)) {
     blocks.push_back({"check " + named.name, ColumnReference(named.table.columns)});
   }
+  const DataTable gaps = GapTable(file.vehicle, {}, UnitSystem::kMetric);
+  blocks.push_back({"check gaps", ColumnReference(gaps.columns)});
   return blocks;
 }
 
@@ -138,7 +140,7 @@ std::string WriteWanted(std::string page) {
       page.replace(place.begin, place.end - place.begin, block.text);
     }
   }
-  const std::string path = testing::TempDir() + "output.md";
+  const std::string path = std::string(LINKWRIGHT_GOLDEN_OUTPUT) + "/output.md";
   std::ofstream(path, std::ios::binary) << page;
   return path;
 }

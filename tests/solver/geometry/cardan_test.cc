@@ -131,6 +131,47 @@ TEST(PeakAcceleration, IsTheGreatestOverATurn) {
   EXPECT_EQ(PeakAcceleration(0.0), 0.0);
 }
 
+// Of the last shaft by the steps of its yokes' speed, and of a piece with the last shaft steady:
+// the same row turned from the other end.
+TEST(PeakAcceleration, OfARowIsThatOfItsYokes) {
+  const JointChain chain = ThreeJoints();
+  constexpr double kHalf = 1e-3;  // [rad] second differences good to 1e-6
+  const auto greatest = [&](const JointChain& turned) {
+    double most = 0.0;
+    for (double p = 0.0; p < M_PI; p += 1e-3) {
+      most = std::max(
+          most, std::abs(SpeedAt(turned, p + kHalf) - SpeedAt(turned, p - kHalf)) / (2.0 * kHalf));
+    }
+    return most;
+  };
+  constexpr double kAccelerationTol = 1e-6;  // [-] as above; a peak is met to its step squared
+  EXPECT_NEAR(PeakAcceleration(NetAngle(TurnMap(chain, 3))), greatest(chain), kAccelerationTol);
+  JointChain pieces = chain;
+  pieces.along.pop_back(), pieces.joints.pop_back();
+  EXPECT_NEAR(PeakAcceleration(NetAngle(TurnMap(chain, 2))), greatest(pieces), kAccelerationTol);
+}
+
+// At either end of a shaft: two crosses that share the angle evenly, their inner yokes in one
+// plane.
+TEST(TurnMap, ADoubleJointIsTwoCrossesAtHalfItsAngle) {
+  const Eigen::Vector3d output = Unit(-1, 0.1, 0.05), shaft = Unit(-1, -0.05, -0.1),
+                        pinion = Unit(-1, 0.02, 0.04);
+  const Eigen::Vector3d half = (output + shaft).normalized(), last = (shaft + pinion).normalized();
+  const JointChain front{
+      .along = {output, shaft, pinion}, .joints = {kDouble, kSingle}, .phase = {0.4, 0.0}};
+  const JointChain front_crosses{.along = {output, half, shaft, pinion},
+                                 .joints = {kSingle, kSingle, kSingle},
+                                 .phase = {0.0, 0.4, 0.0}};
+  EXPECT_NEAR(RippleOf(TurnMap(front, 2)), RippleOf(TurnMap(front_crosses, 3)), kTol);
+  const JointChain rear{
+      .along = {output, shaft, pinion}, .joints = {kSingle, kDouble}, .phase = {0.4, 0.0}};
+  const JointChain rear_crosses{.along = {output, shaft, last, pinion},
+                                .joints = {kSingle, kSingle, kSingle},
+                                .phase = {0.4, 0.0, 0.0}};
+  EXPECT_NEAR(RippleOf(TurnMap(rear, 2)), RippleOf(TurnMap(rear_crosses, 3)), kTol);
+  EXPECT_NEAR(NetAngle(TurnMap(rear, 2)), AngleBetween(output, shaft), 1e-9);
+}
+
 TEST(PartsOf, SideAndPlanHaveTheirSigns) {
   const JointParts parts = PartsOf({-1, 0, 0}, Unit(-1, 0.02, -0.05));
   EXPECT_NEAR(parts.side, std::atan(-0.05), kTol);

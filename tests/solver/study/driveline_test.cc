@@ -158,5 +158,123 @@ TEST(Driveline, TorqueLiftsTheRearPinion) {
   EXPECT_EQ(shaft->report.under_torque->kind, ShaftPlaceKind::kUnderTorque);
 }
 
+// Of the output the file says it; of the pinion the sweep, by another formula.
+TEST(Driveline, SlopesAreTheFilesAndTheSweeps) {
+  const auto shaft = ReportOf(sample::HarbourVan());
+  const std::vector<ShaftSlope>& slopes = shaft->report.slopes;
+  ASSERT_EQ(slopes.size(), 3U);
+  EXPECT_NEAR(slopes[0].chassis, -shaft->vehicle.driveshafts[0].output_angle, kTol);
+  const Sweep sweep =
+      SweepBounce(shaft->rig, &*shaft->standing.stance, {.from = 0.0, .to = 0.0, .step = 0.02});
+  // The sweep adds the housing's pitch in side view; a housing steered by 0.1 deg turns the last
+  // digits.
+  EXPECT_NEAR(slopes[2].floor, *sweep.rows.front().axles[kRear].pinion_angle, 1e-6);
+  const Eigen::Vector3d p_CY =
+      Transform(shaft->standing.level[kRear].pose) *
+      OnHousing(shaft->rig.axles[kRear].frame, shaft->vehicle.axles[kRear].pinion->p_CY);
+  const Eigen::Vector3d d = p_CY - shaft->vehicle.driveshafts[0].p_CO;
+  EXPECT_NEAR(std::sin(slopes[1].chassis), -d.z() / d.norm(), kTol);
+}
+
+// Two crosses: with the yokes turned for it the two ratios are divided by one another, and the rest
+// is cos = the smaller cosine over the greater.
+TEST(Driveline, TheBestPhaseLeavesTheQuotientOfBothJoints) {
+  Vehicle van = sample::HarbourVan();
+  van.driveshafts[0].output_angle += 3.0 * kDegree;
+  van.driveshafts[0].phase = 0.7;
+  const auto shaft = ReportOf(van);
+  const ShaftPlace& rest = AtRest(shaft->report);
+  const double c1 = std::cos(rest.joints[0].angle), c2 = std::cos(rest.joints[1].angle);
+  ASSERT_TRUE(shaft->report.phase);
+  const PhaseAdvice best = *shaft->report.phase;
+  constexpr double kFlat = 1e-7;  // [rad] an angle from its cosine
+  EXPECT_NEAR(best.net_angle, std::acos(std::min(c1, c2) / std::max(c1, c2)), kFlat);
+  EXPECT_GT(rest.net_angle, best.net_angle + 0.5 * kDegree);
+  van.driveshafts[0].phase = best.phase;
+  EXPECT_NEAR(AtRest(ReportOf(van)->report).net_angle, best.net_angle, 1e-9);
+  van.driveshafts[0].axle_joint = JointKind::kDouble;
+  EXPECT_FALSE(ReportOf(van)->report.phase);
+}
+
+// The rear axle as it is measured again after its links were turned: every point of it where it
+// then is, all lengths taken from the points.
+Vehicle MeasuredAgain(const Vehicle& vehicle, const AxleFrame& before, const Pose& after) {
+  Vehicle again = vehicle;
+  Axle& axle = again.axles[kRear];
+  const Eigen::Isometry3d moved = Transform(after) * before.X_CA.inverse(Eigen::Isometry);
+  const auto move = [&](auto& members) {
+    for (auto& member : members) member.span.p_CQ = moved * member.span.p_CQ;
+  };
+  move(axle.links), move(axle.springs), move(axle.bump_stops), move(axle.dampers);
+  axle.p_CW_l = moved * axle.p_CW_l;
+  axle.p_CW_r = moved * axle.p_CW_r;
+  axle.unsprung->p_CM = moved * axle.unsprung->p_CM;
+  Pinion& pinion = *axle.pinion;
+  const Eigen::Vector3d nose =
+      moved.linear() * Eigen::Vector3d(std::cos(pinion.angle), 0.0, std::sin(pinion.angle));
+  pinion.p_CY = moved * pinion.p_CY;
+  pinion.angle = std::atan2(nose.z(), nose.x());
+  return again;
+}
+
+TEST(Driveline, ALinkTurnedAsToldAndMeasuredAgainCancels) {
+  const auto shaft = ReportOf(sample::HarbourVan());
+  ASSERT_FALSE(shaft->report.cures.empty());
+  for (const LinkCure& cure : shaft->report.cures) {
+    const auto rig = Lengthened(shaft->rig, kRear, cure.links.members, cure.by);
+    ASSERT_TRUE(rig);
+    const Vehicle again = MeasuredAgain(shaft->vehicle, shaft->rig.axles[kRear].frame,
+                                        rig->axles[kRear].measured.pose);
+    const double was = std::abs(shaft->report.aim->turn);
+    EXPECT_GT(was, 0.5 * kDegree);
+    // Five links hold it: their give goes into the lengths measured again, some hundredths of a
+    // degree of the pinion.
+    EXPECT_LT(std::abs(ReportOf(again)->report.aim->turn), 0.05 * kDegree) << cure.links.name;
+  }
+}
+
+// With the front axle driven through a pinion whose yoke stands behind the wheels.
+Vehicle FrontDriven() {
+  Vehicle van = sample::HarbourVan();
+  const Eigen::Vector3d hub = 0.5 * (van.axles[kFront].p_CW_l + van.axles[kFront].p_CW_r);
+  van.axles[kFront].pinion = Pinion{hub + Eigen::Vector3d(-0.25, 0.0, 0.02), 4.0 * kDegree};
+  Driveshaft shaft = van.driveshafts[0];
+  shaft.axle = kFront;
+  shaft.p_CO = hub + Eigen::Vector3d(-1.1, 0.0, 0.10);
+  shaft.output_angle = -3.0 * kDegree;
+  van.driveshafts = {shaft};
+  return van;
+}
+
+TEST(Driveline, TorqueLowersAYokeBehindTheWheels) {
+  const auto shaft = ReportOf(FrontDriven(), {.load = nullptr, .speed = {}, .torque = 3000.0});
+  ASSERT_TRUE(shaft->report.pinion_up);
+  EXPECT_LT(*shaft->report.pinion_up, 0.0);
+}
+
+TEST(Driveline, AYokeBehindTheWheelsTurnsToTheAimToo) {
+  Vehicle van = FrontDriven();
+  const double turn = ReportOf(van)->report.aim->turn;
+  ASSERT_GT(std::abs(turn), 0.1 * kDegree);
+  van.axles[kFront].pinion->angle += turn;
+  EXPECT_NEAR(ReportOf(van)->report.aim->turn, 0.0, 1e-4);  // [rad] plan parts of the track bar
+  van.driveshafts[0].pinion_low = -1.5 * kDegree;
+  EXPECT_NEAR(ReportOf(van)->report.aim->turn, 1.5 * kDegree, 1e-4);  // wanted higher by so much
+}
+
+// Without dampers and stops only links end the travel, far beyond any axle's: no end to warn by.
+TEST(Driveline, LinksAloneFarOffEndNothing) {
+  Vehicle van = sample::HarbourVan();
+  Axle& rear = van.axles[kRear];
+  rear.dampers.clear(), rear.bump_stops.clear();
+  for (Spring& spring : rear.springs) spring.solid_length.reset();
+  const auto shaft = ReportOf(van);
+  EXPECT_FALSE(shaft->report.droop);
+  EXPECT_FALSE(shaft->report.bump);
+  for (const ShaftPlace& place : AllPlaces(shaft->report)) {
+    EXPECT_LE(std::abs(place.travel), 0.1 + 1e-9);
+  }
+}
+
 }  // namespace
 }  // namespace linkwright

@@ -10,6 +10,8 @@
 #include "solver/pose/solve.h"
 #include "solver/rest/settle.h"
 #include "solver/rest/stance_report.h"
+#include "solver/study/limits.h"
+#include "solver/study/openings.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {
@@ -206,6 +208,88 @@ TEST(Warnings, AnInstantCentreThatTurnsInsideOut) {
     turned = turned || (pitch(r) - pitch(r - 1)) * (pitch(r - 1) - pitch(r - 2)) < 0.0;
   }
   EXPECT_EQ(!Of(truck, WarningKind::kCenterInsideOut).empty(), turned);
+}
+
+double MisalignmentLeft(const Vehicle& vehicle, const std::string& member, LimitMotion motion) {
+  const Rig rig = PrepareRig(vehicle);
+  const Stance stance = Settle(rig, vehicle.loads[0]);
+  const LimitsReport limits = FindLimits(rig, &stance);
+  const AxleLimit& limit = limits.bounce[kRear][motion == LimitMotion::kBump ? 0 : 1];
+  for (const RunOut& run_out : limit.run_outs) {
+    if (run_out.end == TravelEnd::kJointAtLimit && run_out.member == member) return *run_out.left;
+  }
+  ADD_FAILURE() << member;
+  return 0.0;
+}
+
+TEST(Warnings, AJointNearItsMisalignmentLimit) {
+  Vehicle van = sample::HarbourVan();
+  Link& bar = van.axles[kRear].links.back();  // its track bar: crossed it turns most
+  constexpr double kWide = 1.0;               // [rad]
+  bar.misalignment_limit = kWide;
+  EXPECT_TRUE(Of(van, WarningKind::kJointNearLimit).empty());
+  const double droop = MisalignmentLeft(van, "track bar, axle end", LimitMotion::kDroop);
+  const double used = kWide - droop;
+  ASSERT_GT(used, 0.01);
+  bar.misalignment_limit = 0.5 * used;  // runs out about half way down
+  EXPECT_FALSE(Of(van, WarningKind::kJointEndsTravel).empty());
+  bar.misalignment_limit = kWide;
+  van.limits.joint_reserve = droop + 1e-6;
+  const std::vector<Warning> found = Of(van, WarningKind::kJointNearLimit);
+  ASSERT_FALSE(found.empty());
+  for (const Warning& warning : found) EXPECT_LT(warning.value, van.limits.joint_reserve);
+}
+
+TEST(Warnings, ATyreNearerToItsOpeningThanTheAim) {
+  Vehicle van = sample::HarbourVan();
+  van.axles[kRear].opening =
+      Opening{.x = van.axles[kRear].p_CW_l.x(), .z = van.axles[kRear].p_CW_l.z(), .radius = 0.5};
+  const Rig rig = PrepareRig(van);
+  const Stance stance = Settle(rig, van.loads[0]);
+  double least = 1.0;
+  for (const TireClearance& clearance : SweepOpenings(rig, &stance, std::nullopt).clearances) {
+    if (clearance.axle == kRear) least = std::min(least, LeastOf(clearance)->gap.distance);
+  }
+  van.limits.tire_clearance = least + 1e-4;
+  const std::vector<Warning> found = Of(van, WarningKind::kTireNear);
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_NEAR(found[0].value, least, 1e-9);
+  EXPECT_FALSE(found[0].where.empty());
+  van.limits.tire_clearance = least - 1e-4;
+  EXPECT_TRUE(Of(van, WarningKind::kTireNear).empty());
+}
+
+// Beside the wheel and level with it a point of the frame comes nearest as the axle rolls.
+TEST(Warnings, AGapIsToldWithItsNearestPlace) {
+  Vehicle van = sample::HarbourVan();
+  const Eigen::Vector3d tube = van.axles[kFront].p_CW_l - Eigen::Vector3d(0, 0.1, 0);
+  van.axles[kFront].gaps = {{"brake hose", {tube + Eigen::Vector3d(0, 0, 0.5), tube}, 0.001}};
+  const Rig rig = PrepareRig(van);
+  const WarningReport report = FindWarnings(rig);
+  ASSERT_EQ(report.gaps.size(), 1U);
+  const GapAtLeast& gap = report.gaps[0];
+  EXPECT_LT(gap.least, gap.rest);
+  const Stance stance = Settle(rig, van.loads[0]);
+  const AxleFrame& frame = rig.axles[kFront].frame;
+  const HousingMotion level = LevelMotion(rig, stance)[kFront];
+  const double z = level.pose.z + (gap.rolled ? 0.0 : gap.at);
+  const double roll = frame.measured.roll + (gap.rolled ? gap.at : 0.0);
+  const Eigen::Isometry3d X_CA = Transform(MovePose(frame, level, z, roll).pose);
+  const double there = (X_CA * OnHousing(frame, tube) - tube - Eigen::Vector3d(0, 0, 0.5)).norm();
+  EXPECT_NEAR(gap.least, there, 1e-9);
+  EXPECT_GT(gap.at, 0.0);  // up
+}
+
+TEST(Warnings, OneLoadAloneIsLookedAt) {
+  Vehicle van = sample::HarbourVan();
+  ASSERT_GE(van.loads.size(), 2U);
+  van.limits.frequency = 0.1;
+  const Rig rig = PrepareRig(van);
+  for (const Load& load : van.loads) {
+    for (const Warning& warning : FindWarnings(rig, &load).warnings) {
+      if (!warning.load.empty()) EXPECT_EQ(warning.load, load.name);
+    }
+  }
 }
 
 }  // namespace
