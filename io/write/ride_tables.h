@@ -12,10 +12,10 @@ struct RideStudy {
   std::string load;
   double sprung_mass = 0.0;  // of it [kg]
   RideReport report;
-  std::vector<LoadedRide> loads;    // every load of the file, as it is
-  std::vector<LoadedRide> payload;  // the chosen load with more and more
-  Eigen::Vector3d payload_at;       // its centre, from Co, in C [m]
-  bool payload_placed = false;      // asked for, or over the rear axle
+  std::vector<LoadedRide> loads;                         // every load of the file, as it is
+  std::vector<LoadedRide> payload;                       // the chosen load with more and more
+  Eigen::Vector3d payload_at = Eigen::Vector3d::Zero();  // its centre, from Co, in C [m]
+  bool payload_placed = false;                           // asked for, or over the rear axle
 };
 
 // "bounce", "front hop": what a mode is called.

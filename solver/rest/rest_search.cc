@@ -10,7 +10,7 @@ namespace linkwright {
 namespace {
 
 constexpr int kMostIterations = 200;
-constexpr int kMostInCorner = 30;     // a corner is looked for from close by
+constexpr int kMostUnderPush = 30;    // looked for from close by
 constexpr double kStepMet = 1e-12;    // [m, rad] rounding of the coordinates
 constexpr double kLongestStep = 0.1;  // [m, rad] keeps a first step within reach of the links
 
@@ -89,7 +89,7 @@ void Descend(const RestQuestion& question, FoundRest& found) {
 
 // One step of Newton's method with the exact slope, shortened until what the same slope makes of
 // the new place is a shorter step: the measure that does not hang on units ([Deuflhard] 3.3).
-bool AdvanceInCorner(const RestQuestion& question, FoundRest& found) {
+bool AdvanceUnderPush(const RestQuestion& question, FoundRest& found) {
   const Balance balance = BalanceAt(question, found.state);
   const std::vector<HeldWheel> wheels = HeldWheels(question.rig, found.state, found.held);
   const NewtonSystem system(balance, wheels, found.force, 0.0);
@@ -114,9 +114,9 @@ bool AdvanceInCorner(const RestQuestion& question, FoundRest& found) {
   return false;
 }
 
-void FollowCorner(const RestQuestion& question, FoundRest& found) {
-  for (int iteration = 0; iteration < kMostInCorner && !found.converged; ++iteration) {
-    if (!AdvanceInCorner(question, found)) break;
+void FollowPush(const RestQuestion& question, FoundRest& found) {
+  for (int iteration = 0; iteration < kMostUnderPush && !found.converged; ++iteration) {
+    if (!AdvanceUnderPush(question, found)) break;
   }
 }
 
@@ -151,13 +151,16 @@ FoundRest Begin(const Rig& rig, const Stance* start) {
 }  // namespace
 
 FoundRest SearchRest(const RestQuestion& question, const Stance* start) {
+  const Push& push = question.push;
+  const bool pushed =
+      push.lateral != 0.0 || push.shaft_torque[0] != 0.0 || push.shaft_torque[1] != 0.0;
   FoundRest found = Begin(question.rig, start);
   for (int change = 0; change < 8; ++change) {
     found.converged = false;
-    if (question.push.lateral == 0.0) {
-      Descend(question, found);
+    if (pushed) {
+      FollowPush(question, found);
     } else {
-      FollowCorner(question, found);
+      Descend(question, found);
     }
     if (!found.converged || !UpdateHeld(question.rig, found)) break;
   }

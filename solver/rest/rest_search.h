@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The search for a rest: downhill where there is an energy, along Newton's direction where a corner
-// pulls; neither goes over a coil's or a stop's dead point.
+// The search for a rest: downhill without a push, along Newton's direction from close by under one;
+// neither goes over a coil's or a stop's dead point.
 #pragma once
 
 #include "solver/rest/rest_balance.h"

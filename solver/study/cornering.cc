@@ -26,15 +26,8 @@ std::array<double, 2> MovedRight(const Stance& rest, const Stance& stance) {
 }  // namespace
 
 Corner TakeCorner(const Rig& rig, const Load& load, const Stance& rest, double lateral) {
-  constexpr int kSteps = 10;
-  const Push push{.lateral = lateral, .shaft_torque = {}};
   Corner corner;
-  corner.stance = rest;
-  for (int step = 1; step <= kSteps; ++step) {
-    corner.stance =
-        Settle(rig, load, ShareOf(push, static_cast<double>(step) / kSteps), &corner.stance);
-    if (corner.stance.status != StanceStatus::kRests) break;
-  }
+  corner.stance = PushedBy(rig, load, rest, {.lateral = lateral, .shaft_torque = {}});
   corner.at_end = MemberAtEnd(rig, corner.stance);
   corner.handbook = TransferByHandbook(rig, rest, lateral);
   const std::optional<double> gradient = ReportStance(rig, rest).roll_gradient;
@@ -81,7 +74,7 @@ TorqueLift LiftByTorque(const Rig& rig, const Load& load, const Stance& rest, si
   push.shaft_torque[axle] = torque;
   TorqueLift lift;
   lift.axle = axle;
-  lift.stance = Settle(rig, load, ShareOf(push, 1.0), &rest);
+  lift.stance = PushedBy(rig, load, rest, push);
   const std::array<double, 2> right = MovedRight(rest, lift.stance);
   lift.moved = {-right[0], -right[1]};
   std::array<double, 2> stiffness{};

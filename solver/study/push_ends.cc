@@ -142,6 +142,25 @@ Push ShareOf(const Push& push, double share) {
           .ends_hold = true};
 }
 
+Stance PushedBy(const Rig& rig, const Load& load, const Stance& rest, const Push& push) {
+  constexpr double kShortest = 1e-3;
+  Stance last = rest;
+  double share = 0.0, step = 0.1;
+  while (share < 1.0) {
+    const double next = std::min(1.0, share + step);
+    Stance stance = Settle(rig, load, ShareOf(push, next), &last);
+    if (stance.status == StanceStatus::kRests) {
+      last = std::move(stance);
+      share = next;
+    } else if (step > kShortest) {
+      step *= 0.5;
+    } else {
+      return stance;
+    }
+  }
+  return last;
+}
+
 std::optional<std::string> MemberAtEnd(const Rig& rig, const Stance& stance) {
   const auto nearest = NearestEnd(rig, stance);
   if (!nearest || nearest->first >= -kEndTolerance) return std::nullopt;

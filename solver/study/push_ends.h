@@ -39,6 +39,12 @@ constexpr double kOverMet = 1e-6;
 // A push and a share of it, members holding at their ends.
 [[nodiscard]] Push ShareOf(const Push& push, double share);
 
+// The stance under a push, found by letting it grow from the rest in steps as short as they must
+// be.
+//   returns   where none is found: the stance of another status that the last short step came to
+[[nodiscard]] Stance PushedBy(const Rig& rig, const Load& load, const Stance& rest,
+                              const Push& push);
+
 // The member furthest past its end in a stance whose ends hold, described; absent where none is.
 [[nodiscard]] std::optional<std::string> MemberAtEnd(const Rig& rig, const Stance& stance);
 

@@ -310,7 +310,7 @@ TEST(GoesOver, MembersAtTheirEndsHold) {
     Damper damper{};
     damper.name = {"damper", y > 0.0 ? Side::kLeft : Side::kRight};
     damper.span = {{0.1, y, 0.75}, {0.1, y, 0.35}};
-    damper.shortest = 0.25, damper.longest = 0.42;  // 20 mm of droop
+    damper.shortest = 0.25, damper.longest = 0.425;  // 25 mm of droop
     truck.axles[kFront].dampers.push_back(damper);
   }
   const Rig rig = PrepareRig(truck);
@@ -320,7 +320,8 @@ TEST(GoesOver, MembersAtTheirEndsHold) {
   EXPECT_FALSE(free.member);
   EXPECT_EQ(ends.member->what, "front damper left is fully open");
   EXPECT_LT(ends.member->share, ends.lift->share);
-  EXPECT_LT(ends.lift->share, free.lift->share);
+  EXPECT_EQ(ends.lift->wheel, 0U) << "held up by its damper";
+  EXPECT_NE(free.lift->wheel, 0U);
   const double lateral = 0.5 * (ends.member->share + ends.lift->share) * kStandardGravity;
   const Corner corner = TakeCorner(rig, truck.loads[0], rest, lateral);
   EXPECT_EQ(corner.at_end, "front damper left is fully open");
@@ -329,8 +330,10 @@ TEST(GoesOver, MembersAtTheirEndsHold) {
   EXPECT_NEAR(left[1], 0.0, kMomentTol);
 }
 
-// Arms that rise to the frame by tan a steer the axle by tan a of its roll against the body: each
-// arm draws its end along by tan a of what it rises.
+// Arms that rise by tan a to the frame behind the axle push an end that rises by dz forward by
+// tan a dz (0.8 dx - 0.08 dz = 0 for a length that stays); with the body's left side up the left
+// end is down by s phi and goes back, the right one forward: the axle steers left, by tan a of the
+// roll.
 TEST(Cornering, SlopedArmsSteerTheAxleAsItRolls) {
   Vehicle truck = sample::MakeFlatTruck({});
   truck.sprung->p_CM.z() = 0.7;
@@ -338,8 +341,6 @@ TEST(Cornering, SlopedArmsSteerTheAxleAsItRolls) {
   for (Link& link : truck.axles[kRear].links) {
     if (link.name.key == "lower arm") link.span.p_CP.z() += 0.8 * kSlope;
   }
-  // The arms' ends stand ahead: p_CP is behind the axle in this truck, so the sign turns.
-  const double ahead = truck.axles[kRear].links[0].span.p_CP.x() > -2.6 ? 1.0 : -1.0;
   const Rig rig = PrepareRig(truck);
   const Stance rest = Settle(rig, truck.loads[0]);
   const double lateral = 1e-3 * kStandardGravity;
@@ -347,14 +348,15 @@ TEST(Cornering, SlopedArmsSteerTheAxleAsItRolls) {
   const Corner two = TakeCorner(rig, truck.loads[0], rest, -lateral);
   const double steer = 0.5 * (one.axle_steer[kRear] - two.axle_steer[kRear]);
   const double roll = 0.5 * (one.body_roll - two.body_roll);  // rigid tyres: the axle stays level
-  EXPECT_NEAR(steer / roll, ahead * kSlope, 1e-5) << "[rad/rad]";
-  EXPECT_NEAR(RollGeometryOf(rig, rest).roll_steer[kRear], ahead * kSlope, 1e-5);
+  EXPECT_NEAR(steer / roll, kSlope, 1e-5) << "[rad/rad]";
+  EXPECT_NEAR(RollGeometryOf(rig, rest).roll_steer[kRear], kSlope, 1e-5);
 }
 
-// Torque alone: the driven axle's right wheel loses what its left one gains, and the same lifts at
-// the other axle the other way, so that nothing is left on the floor: a shaft's torque is internal.
-TEST(ShaftTorque, LiftsOneWheelOfEachAxleAndMovesNothingOverall) {
-  const Vehicle truck = sample::LevelTruck();
+// Torque alone: the driven axle's right wheel loses load, the other axle's left one; nothing is
+// left over on the floor. Enough of it lifts the wheel it unloads.
+TEST(ShaftTorque, LiftsTheRightWheelOfTheDrivenAxle) {
+  Vehicle truck = sample::LevelTruck();
+  for (Axle& axle : truck.axles) axle.bar_roll_rate = 80e3;
   const Rig rig = PrepareRig(truck);
   const Stance rest = Settle(rig, truck.loads[0]);
   const TorqueLift lift = LiftByTorque(rig, truck.loads[0], rest, kRear, 600.0);
@@ -363,11 +365,9 @@ TEST(ShaftTorque, LiftsOneWheelOfEachAxleAndMovesNothingOverall) {
     sum += lift.stance.wheel_load[wheel] - rest.wheel_load[wheel];
   }
   EXPECT_NEAR(sum, 0.0, kForceTol) << "[N] the weight stays";
-  const double rolled = lift.moved[kRear] * 1.48 + lift.moved[kFront] * 1.5;
-  // What the leaning body moves over: weight times how far its centre has gone sideways.
-  const Eigen::Vector2d left = LeftOver(rig, lift.stance);
-  EXPECT_NEAR(left[1], 0.0, kMomentTol);
-  EXPECT_LT(std::abs(rolled), 0.1 * lift.moved[kRear] * 1.48);
+  EXPECT_NEAR(LeftOver(rig, lift.stance)[1], 0.0, kMomentTol) << "a shaft's torque is internal";
+  EXPECT_GT(lift.moved[kRear], 0.0);
+  EXPECT_LT(lift.moved[kFront], 0.0);
   ASSERT_TRUE(lift.ends.lift);
   const double share = lift.ends.lift->share;
   const TorqueLift there = LiftByTorque(rig, truck.loads[0], rest, kRear, 600.0 * share);
