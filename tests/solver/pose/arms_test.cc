@@ -331,7 +331,7 @@ TEST(WattsLink, KeepsBothLinksAtTheirLengthsForSomeAngleOfItsCrank) {
 TEST(WattsLink, StoresTheLeastEnergyItsCrankCanTurnTo) {
   const Axle axle = ThreeArmsAndWatt(true);
   const AxleFrame frame = PrepareAxle(axle);
-  for (const double aside : {-0.004, 0.002, 0.007}) {
+  for (const double aside : {-0.02, -0.004, 0.002, 0.007, 0.015}) {
     Pose pose = OffPose(frame);
     pose.y += aside;
     std::vector<double> residuals(frame.links.size());
