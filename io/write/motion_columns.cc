@@ -127,18 +127,25 @@ void AddLink(std::vector<MotionColumn>& to, size_t a, size_t l, const std::strin
 
 void AddArms(std::vector<MotionColumn>& to, size_t a, const Axle& axle) {
   const std::vector<std::string> names = ArmMemberNames(axle);
+  const auto add = [&](size_t i, const char* what, const std::string& head, const char* definition,
+                       std::vector<MemberForce> MotionAxleRow::*member) {
+    to.push_back(
+        {{std::string(what) + " " + axle.name + " " + names[i], head, kForce,
+          GroupOf(axle.name) + " axle: arms", definition},
+         [a, i, member](const MotionRow& row) { return Cell((row.axles[a].*member)[i].force); }});
+  };
   for (size_t i = 0; i < names.size(); ++i) {
-    to.push_back({{"link_force " + axle.name + " " + names[i], names[i], kForce,
-                   GroupOf(axle.name) + " axle: arms",
-                   "with coils, stops, weight and strain on it; + tension, of a frame eye its "
-                   "size"},
-                  [a, i](const MotionRow& row) { return Cell(row.axles[a].arms[i].force); }});
+    add(i, "link_force", names[i],
+        "with coils, stops, weight and strain on it; + tension, of an eye its size",
+        &MotionAxleRow::arms);
+    add(i, "link_strain", names[i] + ", strain",
+        "the part of it that comes from links fighting one another", &MotionAxleRow::arms_strain);
   }
 }
 
 constexpr const char* kSteerDefinition =
     "heading of the road wheel on the drag link's side with the steering wheel held, axle steer "
-    "included, less its value in the row at 0; + left";
+    "included, less its value in the row at 0; in steer as it is turned by hand; + left";
 
 void AddHand(std::vector<MotionColumn>& to, size_t a, size_t s, const std::string& name,
              const std::string& side) {
@@ -146,6 +153,13 @@ void AddHand(std::vector<MotionColumn>& to, size_t a, size_t s, const std::strin
       {{name + "_" + side + "_road_steer", side + " road steer", kAngle,
         GroupOf(name) + " axle: steered", "road-wheel steer against straight ahead; + left"},
        [a, s](const MotionRow& row) { return ToCell(row.axles[a].hand[s]); }});
+}
+
+void AddPitman(std::vector<MotionColumn>& to, size_t a, const std::string& name) {
+  to.push_back({{name + "_pitman_travel", "pitman end", kLength, GroupOf(name) + " axle: steered",
+                 "how far the drag link's pitman end must have moved along the link from where the "
+                 "steering wheel is straight; + toward the knuckle"},
+                [a](const MotionRow& row) { return ToCell(row.axles[a].pitman_travel); }});
 }
 
 std::vector<MotionColumn> Collect(const Vehicle& vehicle, MotionKind kind) {
@@ -163,6 +177,7 @@ std::vector<MotionColumn> Collect(const Vehicle& vehicle, MotionKind kind) {
     if (kind != MotionKind::kSteer || !vehicle.axles[a].steering) continue;
     AddHand(columns, a, 0, vehicle.axles[a].name, "left");
     AddHand(columns, a, 1, vehicle.axles[a].name, "right");
+    AddPitman(columns, a, vehicle.axles[a].name);
   }
   const bool both = vehicle.axles[0].steering && vehicle.axles[1].steering;
   for (size_t a = 0; a < 2; ++a) {
@@ -205,6 +220,7 @@ std::vector<Column> AllMotionColumns() {
   AddHousing(columns, 0, "A", true);
   AddSide(columns, 0, 0, "A", "S", true);
   AddHand(columns, 0, 0, "A", "S");
+  AddPitman(columns, 0, "A");
   columns.push_back({{"steer", "steer", kAngle, "", kSteerDefinition}, {}});
   AddLink(columns, 0, 0, "A", "LINK", true);
   std::vector<Column> all;

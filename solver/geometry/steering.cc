@@ -176,6 +176,25 @@ std::optional<HandTurns> TurnByHand(const Axle& axle, const AxleFrame& frame,
   return TurnBySteer(axle, frame, X_CA, true, hand);
 }
 
+namespace {
+
+// How fast the drag link's ends part as its knuckle turns, times their distance [m2/rad].
+double PartingOf(const Knuckle& knuckle, const Eigen::Vector3d& p_AP, double turn) {
+  const Eigen::Vector3d p_AQ = Turned(knuckle.pin, turn, knuckle.p_AQ);
+  return (p_AQ - p_AP).dot(knuckle.pin.axis_A.cross(p_AQ - knuckle.pin.p_AK));
+}
+
+}  // namespace
+
+DragLinkFollowed FollowDragLink(const Axle& axle, const Knuckle& knuckle,
+                                const Eigen::Isometry3d& X_CA, const HandTurns& turns) {
+  const Eigen::Vector3d p_AP = X_CA.inverse(Eigen::Isometry) * knuckle.p_CP;
+  const double turn = axle.steering->drag_link.p_CQ.y() >= 0.0 ? turns.left : turns.right;
+  const double held = KnuckleTurn(knuckle, X_CA).value_or(0.0);
+  return {.pitman_travel = (Turned(knuckle.pin, turn, knuckle.p_AQ) - p_AP).norm() - knuckle.length,
+          .over_centre = PartingOf(knuckle, p_AP, turn) * PartingOf(knuckle, p_AP, held) <= 0.0};
+}
+
 std::optional<HandTurns> TurnInside(const Axle& axle, const AxleFrame& frame,
                                     const Eigen::Isometry3d& X_CA, double steer) {
   return TurnBySteer(axle, frame, X_CA, steer >= 0.0, steer);

@@ -81,7 +81,21 @@ struct HandTurns {
 [[nodiscard]] std::optional<HandTurns> TurnByHand(const Axle& axle, const AxleFrame& frame,
                                                   const Eigen::Isometry3d& X_CA, double hand);
 
-// The same with the steer given of the wheel inside the bend: of the left wheel where it is above
+// The drag link when the steering wheel has turned its knuckle.
+struct DragLinkFollowed {
+  double pitman_travel;  // of its pitman end along the link, toward the knuckle + [m]
+  bool over_centre;      // it has passed its knuckle arm's line and would turn it back
+};
+
+// Where the pitman end must go so that the drag link keeps its length, along the line from where it
+// is with the steering wheel straight to the ball at the knuckle.
+//   turns    of both knuckles at that housing pose
+//   source   docs/theory.md (54)
+[[nodiscard]] DragLinkFollowed FollowDragLink(const Axle& axle, const Knuckle& knuckle,
+                                              const Eigen::Isometry3d& X_CA,
+                                              const HandTurns& turns);
+
+// TurnByHand with the steer given of the wheel inside the bend: of the left wheel where it is above
 // 0, of the right one below. source: docs/theory.md (77)
 [[nodiscard]] std::optional<HandTurns> TurnInside(const Axle& axle, const AxleFrame& frame,
                                                   const Eigen::Isometry3d& X_CA, double steer);

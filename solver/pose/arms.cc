@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "solver/pose/arms.h"
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 
@@ -144,14 +145,18 @@ FrameCrank ToCrank(const WattsLink& watt, const AxleFrame& frame) {
 
 namespace {
 
-// What the three bushings of an arm carry under a force at its chassis eye: as the arm's rest has
-// it for two like bushings, to first order in their give. docs/theory.md (102)
+// What the three bushings of an arm carry under a force at its chassis eye. The two on the housing
+// give alike, so between them they carry half the force each and, one against the other, what the
+// arm's turn parts them by; the moments about their midpoint tell the turn. docs/theory.md (102)
 std::array<double, 3> EyeForces(const FrameArm& arm, const Eigen::Vector2d& at_chassis) {
-  const Eigen::Vector2d line = arm.eye[1] - arm.eye[0];
-  const Eigen::Vector2d square = Eigen::Vector2d(-line.y(), line.x()).normalized();
-  const double couple = arm.reach * at_chassis.y() / line.norm();
-  return {at_chassis.norm(), (0.5 * at_chassis - couple * square).norm(),
-          (0.5 * at_chassis + couple * square).norm()};
+  const Eigen::Vector2d line = arm.eye[0] - arm.eye[1];
+  const double turn =
+      std::atan2(arm.reach * at_chassis.y(),
+                 0.5 * arm.axle_rate * line.squaredNorm() + arm.reach * at_chassis.x());
+  const Eigen::Vector2d parted = line - Eigen::Rotation2Dd(turn) * line;
+  const Eigen::Vector2d against = 0.5 * arm.axle_rate * parted;
+  return {at_chassis.norm(), (0.5 * at_chassis - against).norm(),
+          (0.5 * at_chassis + against).norm()};
 }
 
 // What share of the crank's pull each of its links carries. docs/theory.md (104)

@@ -40,10 +40,10 @@ std::array<T, 3> FarInCarrier(const FrameCrank& crank, size_t i, const std::arra
 }
 
 // The crank's links at one of its angles: what each is too long by, and how fast that grows as the
-// crank turns [m, m/rad].
+// crank turns [m, m/rad, m/rad2].
 template <typename T>
 struct CrankLinks {
-  std::array<T, 2> stretch, growth;
+  std::array<T, 2> stretch, growth, bend;
 };
 
 // The crank's geometry with the far ends of its links in the carrier's axes, from the pivot.
@@ -75,16 +75,19 @@ CrankLinks<T> LinksAt(const CrankPlace<T>& place, const T& cosine, const T& sine
   using std::sqrt;
   CrankLinks<T> links;
   for (size_t i = 0; i < 2; ++i) {
-    std::array<T, 3> line, motion;
+    std::array<T, 3> line, motion, inward;
     for (size_t k = 0; k < 3; ++k) {
       const auto c = static_cast<int>(k);
       const double across = place.across[i][c], turned = place.turned[i][c];
-      line[k] = cosine * across + sine * turned - place.far[i][k] + place.along[i][c];
+      inward[k] = cosine * across + sine * turned;
+      line[k] = inward[k] - place.far[i][k] + place.along[i][c];
       motion[k] = cosine * turned - sine * across;
     }
     const T length = sqrt(Dot(line, line));
     links.stretch[i] = length - place.crank.length[i];
-    links.growth[i] = Dot(line, motion) / length;
+    const T growth = Dot(line, motion) / length;
+    links.growth[i] = growth;
+    links.bend[i] = (Dot(motion, motion) - Dot(line, inward) - growth * growth) / length;
   }
   return links;
 }
@@ -108,19 +111,21 @@ std::array<T, 2> AngleOfFirst(const CrankPlace<T>& place) {
 }
 
 // Both links with the crank turned to where they pull equally on it: their moments cancel, so the
-// energy in them is least. Gauss-Newton from the first link's length; a pass shrinks what is left
-// by stretch over arm, some 1e-4, in the value and every derivative that T carries.
+// energy in them is least. Newton's method from the first link's length; a pass squares what is
+// left, in the value and every derivative that T carries, so that even where a link's stretch is
+// a tenth of the crank's arm five leave rounding only.
 template <typename T>
 CrankLinks<T> BalancedLinks(const FrameCrank& crank, const std::array<T, 3>& p,
                             const Rotation<T>& R) {
   using std::sqrt;
   const CrankPlace<T> place = PlaceCrank(crank, p, R);
   auto [cosine, sine] = AngleOfFirst(place);
-  constexpr int kPasses = 4;
+  constexpr int kPasses = 5;
   for (int pass = 0; pass < kPasses; ++pass) {
-    const auto [r, g] = LinksAt(place, cosine, sine);
+    const auto [r, g, b] = LinksAt(place, cosine, sine);
     // cos and sin of the turn by way of its tangent, which keeps them on the circle.
-    const T turn = -((r[0] * g[0] + r[1] * g[1]) / (g[0] * g[0] + g[1] * g[1]));
+    const T turn =
+        -((r[0] * g[0] + r[1] * g[1]) / (g[0] * g[0] + g[1] * g[1] + r[0] * b[0] + r[1] * b[1]));
     const T scale = sqrt(turn * turn + 1.0);
     const T turned_cosine = (cosine - sine * turn) / scale;
     sine = (sine + cosine * turn) / scale;
@@ -136,7 +141,7 @@ CrankLinks<T> BalancedLinks(const FrameCrank& crank, const std::array<T, 3>& p,
 template <typename T>
 T CrankResidual(const FrameCrank& crank, const std::array<T, 3>& p, const Rotation<T>& R) {
   using std::sqrt;
-  const auto [r, g] = BalancedLinks(crank, p, R);
+  const auto [r, g, b] = BalancedLinks(crank, p, R);
   return (r[1] * g[0] - r[0] * g[1]) / sqrt(g[0] * g[0] + g[1] * g[1]);
 }
 

@@ -7,6 +7,7 @@
 #include "solver/model/error.h"
 #include "solver/rest/link_loads.h"
 #include "solver/study/paths.h"
+#include "solver/study/sweep_row.h"
 
 namespace linkwright {
 namespace {
@@ -18,12 +19,16 @@ struct Reach {
   double far, step, unlimited;
 };
 
-Reach ReachOf(MotionKind kind) {
+Reach ReachOf(const Vehicle& vehicle, MotionKind kind) {
+  double hand = 30.0 * kDegree;
+  for (const Axle& axle : vehicle.axles) {
+    if (axle.steering && axle.steering->lock) hand = 60.0 * kDegree;  // what the file may give
+  }
   switch (kind) {
     case MotionKind::kOneWheel:
       return {.far = 0.6, .step = 0.005, .unlimited = 0.1};  // [m]
     case MotionKind::kSteer:
-      return {.far = 30.0 * kDegree, .step = 1.0 * kDegree, .unlimited = 30.0 * kDegree};
+      return {.far = hand, .step = 1.0 * kDegree, .unlimited = 30.0 * kDegree};
     default:
       return {.far = 40.0 * kDegree, .step = 0.5 * kDegree, .unlimited = 10.0 * kDegree};
   }
@@ -35,12 +40,30 @@ AxlePlace PlaceAt(const AxleFrame& frame, double mean_travel, double left, doubl
           .roll = std::asin(std::sin(frame.measured.roll) + (left - right) / frame.track)};
 }
 
-// Under a turned steering wheel: whether the tie rod follows.
+// Steer of one road wheel against straight ahead [rad].
+double RoadSteer(const Axle& axle, const AxleFrame& frame, const Eigen::Isometry3d& X_CA,
+                 size_t side, double turn) {
+  const KingpinAxis pin = PrepareKingpin(axle, frame, side == 0 ? 1.0 : -1.0);
+  return HeadingOf(pin, turn, X_CA) - HeadingOf(pin, 0.0, X_CA);
+}
+
+// Under a turned steering wheel: whether the linkage follows, and short of the lock.
 std::optional<std::string> RefuseHand(const Rig& rig, double hand, size_t index,
                                       const Eigen::Isometry3d& X_CA) {
   const Axle& axle = rig.vehicle->axles[index];
-  if (!axle.steering || TurnByHand(axle, rig.axles[index].frame, X_CA, hand)) return std::nullopt;
-  return "the tie rod cannot follow";
+  const AxleFrame& frame = rig.axles[index].frame;
+  if (!axle.steering) return std::nullopt;
+  const auto turns = TurnByHand(axle, frame, X_CA, hand);
+  if (!turns) return "the tie rod cannot follow";
+  if (axle.steering->lock) {
+    const double inside = hand >= 0.0 ? hand : -RoadSteer(axle, frame, X_CA, 1, turns->right);
+    constexpr double kAtLock = 1e-9;  // [rad] a row at the lock is a row
+    if (inside > *axle.steering->lock + kAtLock) return "the steering is at its lock";
+  }
+  if (FollowDragLink(axle, PrepareKnuckle(axle, frame), X_CA, *turns).over_centre) {
+    return "the drag link stands in line with its knuckle arm and turns the wheel no further";
+  }
+  return std::nullopt;
 }
 
 std::optional<double> MeanCoilLength(const Axle& axle, const AxleFrame& frame,
@@ -56,10 +79,10 @@ std::optional<double> MeanCoilLength(const Axle& axle, const AxleFrame& frame,
 }
 
 void AddLinks(const Axle& axle, const RigAxle& prepared, const HousingMotion& motion,
-              const Stance* stance, MotionAxleRow& row) {
+              const std::optional<Eigen::Vector3d>& up_C, MotionAxleRow& row) {
   const Eigen::Isometry3d X_CA = Transform(motion.pose);
   std::optional<HousingBalance> balance;
-  if (stance != nullptr) balance = BalanceHousing(axle, prepared, motion, stance->up_C);
+  if (up_C) balance = BalanceHousing(axle, prepared, motion, *up_C);
   for (size_t i = 0; i < axle.links.size(); ++i) {
     const FrameLink& link = prepared.frame.links[i];
     LinkRow entry{.strain_force = motion.link_forces.empty() ? 0.0 : motion.link_forces[i],
@@ -70,8 +93,16 @@ void AddLinks(const Axle& axle, const RigAxle& prepared, const HousingMotion& mo
   }
   row.link_strain_force = GreatestMemberForce(prepared.frame, motion.pose, motion.link_forces);
   if (!balance) return;
-  std::vector<MemberForce> all = MemberForces(prepared.frame, motion.pose, balance->link_force);
-  row.arms.assign(all.begin() + static_cast<std::ptrdiff_t>(axle.links.size()), all.end());
+  // Links come first among the members, arms and cranks after them.
+  const auto after_links = [&](const std::vector<double>& tension) {
+    std::vector<MemberForce> all = MemberForces(prepared.frame, motion.pose, tension);
+    all.erase(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(axle.links.size()));
+    return all;
+  };
+  row.arms = after_links(balance->link_force);
+  row.arms_strain =
+      after_links(motion.link_forces.empty() ? std::vector<double>(prepared.frame.links.size(), 0.0)
+                                             : motion.link_forces);
 }
 
 // Where the wheels stand when the left one has been steered by `hand`.
@@ -84,11 +115,16 @@ void AddHand(const Axle& axle, const AxleFrame& frame, const Eigen::Isometry3d& 
     const double sign = side == 0 ? 1.0 : -1.0;
     const KingpinAxis pin = PrepareKingpin(axle, frame, sign);
     row.wheel[side] = X_CA * Turned(pin, turn[side], {0.0, sign * 0.5 * frame.track, 0.0});
-    row.hand[side] = HeadingOf(pin, turn[side], X_CA) - HeadingOf(pin, 0.0, X_CA);
+    row.hand[side] = RoadSteer(axle, frame, X_CA, side, turn[side]);
   }
+  const Knuckle knuckle = PrepareKnuckle(axle, frame);
+  row.pitman_travel = FollowDragLink(axle, knuckle, X_CA, *turns).pitman_travel;
+  const size_t led = axle.steering->drag_link.p_CQ.y() >= 0.0 ? 0 : 1;
+  row.steer = HeadingOf(knuckle.pin, turn[led], X_CA);
 }
 
-MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const Stance* stance,
+//   up_C   the floor's normal; absent: geometry only, no forces
+MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const std::optional<Eigen::Vector3d>& up_C,
                            const HousingMotion& motion) {
   const Axle& axle = rig.vehicle->axles[index];
   const RigAxle& prepared = rig.axles[index];
@@ -103,7 +139,7 @@ MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const Stance* stance,
   row.wheel = {X_CA * Eigen::Vector3d(0.0, half, 0.0), X_CA * Eigen::Vector3d(0.0, -half, 0.0)};
   row.spring_length = {MeanCoilLength(axle, prepared.frame, X_CA, true),
                        MeanCoilLength(axle, prepared.frame, X_CA, false)};
-  AddLinks(axle, prepared, motion, stance, row);
+  AddLinks(axle, prepared, motion, up_C, row);
   if (axle.steering) {
     const Knuckle knuckle = PrepareKnuckle(axle, prepared.frame);
     row.steer = SpindleHeading(knuckle, X_CA);
@@ -113,6 +149,25 @@ MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const Stance* stance,
     }
   }
   return row;
+}
+
+// The normal of the floor in the row at 0, the chassis level sideways as everywhere in a sweep;
+// absent without a stance. docs/theory.md (20)
+std::optional<Eigen::Vector3d> FloorNormal(const Rig& rig, const Stance* stance,
+                                           const AxlePath& path) {
+  if (stance == nullptr) return std::nullopt;
+  const std::array<Pose, 2> pose{StartWalk(rig, 0, path).here.pose,
+                                 StartWalk(rig, 1, path).here.pose};
+  return FloorUnder({Transform(pose[0]).translation(), Transform(pose[1]).translation()},
+                    PrepareSweep(rig, stance).radius)
+      .n;
+}
+
+// The same as the body rolls over it: its left side goes up against the floor. docs/theory.md (50)
+std::optional<Eigen::Vector3d> Tilted(const std::optional<Eigen::Vector3d>& up_C, MotionKind kind,
+                                      double parameter) {
+  if (!up_C || kind != MotionKind::kRoll) return up_C;
+  return std::cos(parameter) * *up_C + std::sin(parameter) * Eigen::Vector3d::UnitY();
 }
 
 void SubtractRest(const MotionRow& rest, MotionRow& row) {
@@ -156,7 +211,7 @@ MotionSweep SweepMotion(const Rig& rig, const Stance* stance, const MotionReques
     throw ModelError({"axles"}, "no axle steers: steering: {drag_link: ...} is wanted at one");
   }
   const AxlePath path = MotionPath(rig, request, StartOf(rig, stance));
-  const Reach reach = ReachOf(request.kind);
+  const Reach reach = ReachOf(*rig.vehicle, request.kind);
   const GridOptions& grid = request.grid;
   MotionSweep sweep{.request = request, .rows = {}, .low = {}, .high = {}};
   for (size_t i = 0; i < 2; ++i) {
@@ -166,14 +221,15 @@ MotionSweep SweepMotion(const Rig& rig, const Stance* stance, const MotionReques
   }
   const double from = grid.from.value_or(Nearest(sweep.low, -reach.unlimited));
   const double to = grid.to.value_or(Nearest(sweep.high, reach.unlimited));
+  const std::optional<Eigen::Vector3d> level = FloorNormal(rig, stance, path);
   sweep.rows = WalkGrid<MotionRow>(
-      rig, path, Grid(from, to, grid),
+      rig, path, Between(sweep.low, sweep.high, Grid(from, to, grid)),
       [&](double parameter, const std::array<HousingMotion, 2>& motion) {
         MotionRow row{.parameter = parameter,
                       .diagonal_travel = DiagonalTravel(rig, {motion[0].pose, motion[1].pose}),
                       .axles = {}};
         for (size_t i = 0; i < 2; ++i) {
-          row.axles[i] = EvaluateAxle(rig, i, stance, motion[i]);
+          row.axles[i] = EvaluateAxle(rig, i, Tilted(level, request.kind, parameter), motion[i]);
           const Axle& axle = rig.vehicle->axles[i];
           if (request.kind == MotionKind::kSteer && axle.steering) {
             AddHand(axle, rig.axles[i].frame, Transform(motion[i].pose), parameter, row.axles[i]);

@@ -12,7 +12,8 @@ enum class MotionKind {
   kRoll,      // the body rolls on level ground; parameter: body roll, left side up + [rad]
   kOneWheel,  // one wheel moves, three stay; parameter: its travel, bump + [m]
   kCrossed,   // front as in roll at +, rear at -; parameter: that angle [rad]
-  kSteer,  // the steering wheel turns at rest; parameter: the left road wheel's steer, left + [rad]
+  kSteer,  // the steering wheel turns at rest, as far as the lock; parameter: the left road wheel's
+           // steer, left + [rad]
 };
 
 struct MotionRequest {
@@ -41,8 +42,10 @@ struct MotionAxleRow {
   std::optional<double> steer_per_roll;                // its slope over housing roll [rad/rad]
   std::optional<double> toe_in;                        // change through the tie rod [rad]
   std::array<std::optional<double>, 2> hand;  // kSteer: left, right road wheel's steer [rad]
-  std::vector<LinkRow> links;                 // in the order of Axle::links
-  std::vector<MemberForce> arms;  // as ArmMemberNames has them; empty in a geometry-only file
+  std::optional<double> pitman_travel;  // kSteer: along the drag link, toward the knuckle + [m]
+  std::vector<LinkRow> links;           // in the order of Axle::links
+  std::vector<MemberForce> arms;        // as ArmMemberNames has them; empty in a geometry-only file
+  std::vector<MemberForce> arms_strain;  // the part that comes from links fighting one another
 };
 
 struct MotionRow {

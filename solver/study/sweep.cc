@@ -34,10 +34,11 @@ Sweep SweepBounce(const Rig& rig, const Stance* stance, const SweepOptions& opti
   }
   const double from = options.from.value_or(Nearest(sweep.droop, -kUnlimited));
   const double to = options.to.value_or(Nearest(sweep.bump, kUnlimited));
-  sweep.rows = WalkGrid<SweepRow>(rig, path, Grid(from, to, options),
-                                  [&](double travel, const std::array<HousingMotion, 2>& motion) {
-                                    return EvaluateRow(basis, travel, motion);
-                                  });
+  sweep.rows =
+      WalkGrid<SweepRow>(rig, path, Between(sweep.droop, sweep.bump, Grid(from, to, options)),
+                         [&](double travel, const std::array<HousingMotion, 2>& motion) {
+                           return EvaluateRow(basis, travel, motion);
+                         });
   const auto zero = std::find_if(sweep.rows.begin(), sweep.rows.end(),
                                  [](const SweepRow& row) { return row.travel == 0.0; });
   const SweepRow rest = *zero;

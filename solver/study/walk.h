@@ -34,6 +34,7 @@ struct Walker {
   std::optional<Knuckle> knuckle;
   HousingMotion here;
   double parameter = 0.0;
+  double least = 0.0;  // what the member nearest to its end has left here [m]
 };
 
 // A walker at parameter 0. errors: ModelError as PrepareKnuckle.
@@ -50,9 +51,11 @@ struct SweepEnd {
   std::string reason;  // "damper left is fully open"
 };
 
-// The end between the stance and `limit`, by steps and then bisection; absent where the axle
-// reaches the limit.
-//   step   a spacing that no member's end can hide in [m] or [rad]
+// The first end between the stance and `limit`, by steps and then bisection; absent where the axle
+// reaches the limit. A step in which a member could pass its end and come back is halved, so that
+// nothing deeper than a tenth of a micrometre is stepped over.
+//   step     a spacing at which the axle's place is looked at [m] or [rad]
+//   source   docs/theory.md (53a)
 [[nodiscard]] std::optional<SweepEnd> FindEnd(Walker walker, double limit, double step);
 
 // Which parameters to report.
@@ -68,6 +71,11 @@ struct GridOptions {
 
 // The end nearest to the stance, or `unlimited` where there is none.
 [[nodiscard]] double Nearest(const std::array<std::optional<SweepEnd>, 2>& ends, double unlimited);
+
+// What is left of a grid between the ends that were found; 0 stays.
+[[nodiscard]] std::vector<double> Between(const std::array<std::optional<SweepEnd>, 2>& low,
+                                          const std::array<std::optional<SweepEnd>, 2>& high,
+                                          std::vector<double> grid);
 
 // Calls `row` with both axles at each parameter of the grid, outward from 0 on each side, until an
 // axle stops; returns the rows in ascending order.

@@ -125,6 +125,96 @@ TEST(Freedom, FreeAndWeakMeanWhatTheySay) {
   EXPECT_TRUE(firm.weak.empty());
 }
 
+// A pair of radius arms, level and square to the chassis; nothing across.
+Axle OnRadiusArms() {
+  Axle axle = sample::BareAxle("rear", 0.0, 0.75, 0.35);
+  for (const bool left : {true, false}) {
+    const double y = left ? 0.4 : -0.4;
+    RadiusArm arm;
+    arm.name = {"radius arm", left ? Side::kLeft : Side::kRight};
+    arm.p_CP = {0.9, y, 0.35};
+    arm.p_CQ = {Eigen::Vector3d(0.09, y, 0.35), Eigen::Vector3d(-0.09, y, 0.35)};
+    arm.frame_rate = arm.axle_rate = 4e6;
+    axle.radius_arms.push_back(arm);
+  }
+  return axle;
+}
+
+// The motion that a set holds weakly, by what it holds of it.
+FreeMotion OnlyWeak(const Axle& axle) {
+  const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+  EXPECT_EQ(freedom.rank, 4);
+  EXPECT_TRUE(freedom.free.empty());
+  EXPECT_EQ(freedom.weak.size(), 1u);
+  return freedom.weak.empty() ? FreeMotion{} : freedom.weak[0];
+}
+
+TEST(Freedom, RadiusArmsAloneMoveSideways) {
+  EXPECT_EQ(Complaint(OnRadiusArms()),
+            "the rear axle can move sideways: nothing like a track bar holds it; its links are "
+            "enough in number but two or more of them hold the same motion");
+}
+
+// A bar at an angle g to fore and aft, in the plane of the tube, holds sideways sin g against arms
+// that hold the rest.
+TEST(Freedom, RadiusArmsAndABarNearlyAlongThemAreWeakSideways) {
+  Axle axle = OnRadiusArms();
+  sample::AddSingle(axle.links, "track bar", {0.5, 0.5 * 0.03, 0.35}, {0.0, 0.0, 0.35});
+  const FreeMotion weak = OnlyWeak(axle);
+  EXPECT_NEAR(std::abs(weak.direction[1]), 1.0, 1e-3);
+  EXPECT_NEAR(weak.held, 0.03, 0.03 * 0.3);  // arms hold fore and aft with it: a little less
+  EXPECT_NE(weak.words.find("sideways"), std::string::npos) << weak.words;
+}
+
+// One arm alone, a bar and a link: steer is what the link holds, by how far it stands from the arm.
+TEST(Freedom, OneRadiusArmAndALinkBesideItAreWeakInSteer) {
+  Axle axle = OnRadiusArms();
+  axle.radius_arms.resize(1);
+  sample::AddSingle(axle.links, "track bar", {0.0, 0.45, 0.35}, {0.0, -0.45, 0.35});
+  sample::AddSingle(axle.links, "lower arm", {0.6, 0.38, 0.35}, {0.0, 0.38, 0.35});
+  const FreeMotion weak = OnlyWeak(axle);
+  EXPECT_GT(std::abs(weak.direction[2]), 0.8);
+  EXPECT_NE(weak.words.find("steer"), std::string::npos) << weak.words;
+}
+
+// The crank's links stand almost upright: its pivot is held sideways only by what they lean.
+TEST(Freedom, AWattsLinkWithUprightLinksIsWeakSideways) {
+  Axle axle = SquareAxle();
+  Remove(axle, "track bar");
+  WattsLink watt;
+  watt.name = "Watt's link";
+  watt.on_housing = true;
+  watt.pivot = {0.0, 0.0, 0.40};
+  watt.axis = Eigen::Vector3d::UnitX();
+  watt.end = {Eigen::Vector3d(0.0, 0.08, 0.40), Eigen::Vector3d(0.0, -0.08, 0.40)};
+  const double lean = 0.02;
+  watt.far = {watt.end[0] + Eigen::Vector3d(0.0, 0.5 * lean, 0.5),
+              watt.end[1] + Eigen::Vector3d(0.0, 0.5 * lean, -0.5)};
+  axle.watts_links = {watt};
+  const FreeMotion weak = OnlyWeak(axle);
+  EXPECT_NEAR(std::abs(weak.direction[1]), 1.0, 1e-3);
+  EXPECT_NE(weak.words.find("sideways"), std::string::npos) << weak.words;
+}
+
+// Both legs of an A-arm nearly alike: as two arms nearly parallel.
+TEST(Freedom, AnAArmWithItsEyesCloseTogetherIsWeakSideways) {
+  Axle axle = SquareAxle();
+  Remove(axle, "track bar");
+  Remove(axle, "upper arm");
+  AArm arm;
+  arm.name = {"upper arm", Side::kMiddle};
+  const double half = 0.01;
+  arm.p_CP = {Eigen::Vector3d(0.5, half, 0.55), Eigen::Vector3d(0.5, -half, 0.55)};
+  arm.p_CQ = {0.0, 0.0, 0.55};
+  arm.rate = 5e6;
+  axle.a_arms = {arm};
+  const FreeMotion weak = OnlyWeak(axle);
+  EXPECT_NEAR(std::abs(weak.direction[1]), 1.0, 1e-3);
+  // Each leg stretches by half/0.5 of it, one and the other: sqrt(2) half/0.5.
+  EXPECT_NEAR(weak.held, std::sqrt(2.0) * half / std::hypot(0.5, half), 1e-3);
+  EXPECT_NE(weak.words.find("sideways"), std::string::npos) << weak.words;
+}
+
 // Two bars slanted opposite ways by angle g: per unit of bounce each is stretched sin g, the axle
 // staying put; strain energy's second derivative is 2 k sin^2 g. kLocked k is reached at
 // sin g = sqrt(kLocked / 2).

@@ -141,6 +141,78 @@ TEST_F(VanMotion, SteerTurnsTheLeftWheelByTheParameter) {
   EXPECT_GT(front.wheel[1].x(), sweep.rows[1].axles[kFront].wheel[1].x() + 0.01);
 }
 
+TEST_F(VanMotion, SteerEndsWhereTheWheelInsideTheBendIsAtItsLock) {
+  vehicle.axles[kFront].steering->lock = 0.6;
+  vehicle.axles[kFront].steering->tie_rod = TieRod{{-0.14, 0.63, 0.33}, {-0.14, -0.63, 0.33}};
+  const Rig locked = PrepareRig(vehicle);
+  const MotionSweep sweep = SweepMotion(
+      locked, &stance,
+      {.kind = MotionKind::kSteer, .wheel = 0, .grid = {.from = {}, .to = {}, .step = 0.1}});
+  ASSERT_TRUE(sweep.high[kFront] && sweep.low[kFront]);
+  EXPECT_EQ(sweep.high[kFront]->reason, "the steering is at its lock");
+  EXPECT_EQ(sweep.low[kFront]->reason, "the steering is at its lock");
+  constexpr double kLockTol = 2e-9;  // [rad] rows may overrun the lock by 1e-9
+  EXPECT_TRUE(Holds(sweep.rows.back().axles[kFront].hand[0], 0.6, kLockTol));
+  EXPECT_TRUE(Holds(sweep.rows.front().axles[kFront].hand[1], -0.6, kLockTol));
+  EXPECT_GT(sweep.rows.front().parameter, -0.55);  // the left wheel outside the bend turns less
+}
+
+// Kingpins upright: everything turns in plan, and the ball's distance from the pitman end is a
+// triangle's.
+TEST_F(VanMotion, SteerMovesThePitmanEndByTheDragLinksTriangle) {
+  Kingpin& kingpin = *vehicle.axles[kFront].kingpin;
+  kingpin.caster = kingpin.inclination = 0.0;
+  const Eigen::Vector3d K(kingpin.p_CK->x(), -kingpin.p_CK->y(), 0.0);
+  const Span link = vehicle.axles[kFront].steering->drag_link;  // to the right knuckle
+  ASSERT_LT(link.p_CQ.y(), 0.0);
+  const Rig upright = PrepareRig(vehicle);
+  const MotionSweep sweep = SweepMotion(
+      upright, nullptr,
+      {.kind = MotionKind::kSteer, .wheel = 0, .grid = {.from = -0.4, .to = 1.0, .step = 0.4}});
+  const double rise = link.p_CQ.z() - link.p_CP.z();
+  const Eigen::Vector2d arm = (link.p_CQ - K).head<2>(), base = (link.p_CP - K).head<2>();
+  for (const MotionRow& row : sweep.rows) {
+    const double angle = std::atan2(base.y(), base.x()) - std::atan2(arm.y(), arm.x());
+    const double flat = arm.squaredNorm() + base.squaredNorm() -
+                        2.0 * arm.norm() * base.norm() * std::cos(angle - row.parameter);
+    EXPECT_TRUE(Holds(row.axles[kFront].pitman_travel,
+                      std::sqrt(flat + rise * rise) - MeasuredLength(link), kTol));
+    EXPECT_TRUE(Holds(row.axles[kFront].steer, row.parameter, kTol));  // of that wheel, turned
+  }
+  // It ends where kingpin, ball and pitman end stand in a row.
+  const double in_line = std::atan2(base.y(), base.x()) - std::atan2(arm.y(), arm.x());
+  ASSERT_TRUE(sweep.high[kFront]);
+  EXPECT_EQ(sweep.high[kFront]->reason,
+            "the drag link stands in line with its knuckle arm and turns the wheel no further");
+  EXPECT_NEAR(sweep.high[kFront]->travel, in_line, 1e-9);
+  EXPECT_LT(sweep.rows.back().parameter, in_line);
+}
+
+// On a level floor the links of a housing that stands as measured push sideways what the floor's
+// tilt makes of the wheels' load less the housing's weight.
+TEST_F(VanMotion, RollTiltsTheFloorUnderTheWheels) {
+  const MotionSweep sweep = Sweep(MotionKind::kRoll, 0.05);
+  const MotionSweep crossed = Sweep(MotionKind::kCrossed, 0.05);
+  // Front: the same pose in both, on a tilted and on a level floor.
+  double tilted = 0.0, level = 0.0;
+  const RigAxle& front = rig.axles[kFront];
+  for (size_t i = 0; i < front.frame.links.size(); ++i) {
+    const FrameLink& link = front.frame.links[i];
+    const auto sideways = [&](const MotionSweep& of) {
+      const MotionAxleRow& row = of.rows[2].axles[kFront];
+      const Pose pose = MovePose(front.frame, front.measured,
+                                 0.5 * (row.wheel[0].z() + row.wheel[1].z()), row.housing_roll)
+                            .pose;
+      const Eigen::Vector3d d = link.p_CP - Transform(pose) * link.p_AQ;
+      return *row.links[i].force * d.y() / d.norm();
+    };
+    tilted += sideways(sweep), level += sideways(crossed);
+  }
+  const double load =
+      stance.wheel_load[0] + stance.wheel_load[1] - vehicle.axles[kFront].unsprung->mass * 9.80665;
+  EXPECT_NEAR(level - tilted, load * std::sin(0.05), 0.02 * load * std::sin(0.05));
+}
+
 TEST_F(VanMotion, SteerWantsAnAxleThatSteers) {
   vehicle.axles[kFront].steering.reset();
   const Rig plain = PrepareRig(vehicle);

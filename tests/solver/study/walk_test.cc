@@ -109,6 +109,64 @@ TEST(FindEnd, IsWhereTheDamperIsShut) {
   EXPECT_FALSE(FindEnd(start, 0.05, 0.005));
 }
 
+// A damper level across the axle, its chassis end a little above the other: it is shortest
+// somewhere on the way up, and grows again.
+Vehicle TruckWithALevelDamper(double rise) {
+  Vehicle truck = sample::LevelTruck();
+  truck.axles[kRear] = sample::EqualParallelLinks(0.6, 0.8);
+  Damper damper{};
+  damper.name = {"damper", Side::kLeft};
+  damper.span = {{0.0, 0.2, 0.30 + rise}, {0.0, 0.5, 0.30}};
+  truck.axles[kRear].dampers.push_back(damper);
+  return truck;
+}
+
+// Length of that damper at a travel.
+double LevelDamper(const Rig& rig, double travel) {
+  const RigAxle& axle = rig.axles[kRear];
+  const Pose& from = axle.frame.measured;
+  const Pose pose = MovePose(axle.frame, axle.measured, from.z + travel, from.roll).pose;
+  const Span& span = rig.vehicle->axles[kRear].dampers[0].span;
+  return (Transform(pose) * OnHousing(axle.frame, span.p_CQ) - span.p_CP).norm();
+}
+
+struct Shortest {
+  double length, travel;
+};
+
+Shortest ShortestOf(const Rig& rig) {
+  Shortest shortest{.length = 1.0, .travel = 0.0};
+  for (int i = 0; i <= 5000; ++i) {
+    const double travel = 1e-5 * i, length = LevelDamper(rig, travel);
+    if (length < shortest.length) shortest = {length, travel};
+  }
+  return shortest;
+}
+
+// Past its end by a micrometre over a millimetre or two between two looks 5 mm apart, and back.
+TEST(FindEnd, IsNotSteppedOverWhereAMemberPassesItAndComesBack) {
+  const Vehicle trial = TruckWithALevelDamper(0.0225);
+  const double per_rise = ShortestOf(PrepareRig(trial)).travel / 0.0225;
+  Vehicle truck = TruckWithALevelDamper(0.0225 / per_rise);
+  Rig rig = PrepareRig(truck);
+  const auto [least, at] = ShortestOf(rig);
+  ASSERT_NEAR(at, 0.0225, 0.001);  // the looks at 20 and 25 mm see nothing
+  ASSERT_GT(LevelDamper(rig, 0.02), least + 2e-6);
+  ASSERT_GT(LevelDamper(rig, 0.025), least + 2e-6);
+  truck.axles[kRear].dampers[0].shortest = least + 1e-6;
+  rig = PrepareRig(truck);
+  const AxlePath path = Bounce(rig);
+  const auto end = FindEnd(StartWalk(rig, kRear, path), 0.05, 0.005);
+  ASSERT_TRUE(end);
+  EXPECT_EQ(end->reason, "damper left is fully closed");
+  EXPECT_LT(end->travel, at);
+  EXPECT_NEAR(LevelDamper(rig, end->travel), least + 1e-6, 1.2e-9);
+  // Rows farther apart than the dip is wide end there too.
+  EXPECT_EQ(Millimetres(Between({std::nullopt, std::nullopt}, {std::nullopt, end},
+                                Grid(-0.04, 0.04, Options(-0.04, 0.04, 0.02)))),
+            (std::vector<double>{-40, -20, 0, 20}));
+}
+
 TEST(FindEnd, LinksThatGoStraightAreNamed) {
   Vehicle truck = sample::LevelTruck();
   truck.axles[kRear] = sample::EqualParallelLinks(0.8, 0.25);
