@@ -137,7 +137,7 @@ TEST(OpeningsCommand, EndsWhereLimitsEnds) {
   const Folder folder;
   const std::string path = folder.Path("short.yaml");
   std::ofstream(path) << "base: " << VehiclePath("harbour_van")
-                      << "\nadd:\n  axles.rear.links.track bar.misalignment_limit: 2\n"
+                      << "\nadd:\n  axles.rear.links.track bar.misalignment_limit: 0.5\n"
                          "  axles.front.springs.coil.keep_seated: true\n"
                          "remove: [axles.front.dampers, openings.rear.radius]\n";
   const Sheet limits = RunToSheet({"limits", path}), openings = RunToSheet({"openings", path});
