@@ -19,14 +19,15 @@ bool IsTire(TravelEnd end) {
 }
 
 // What is passed on the way to the end; a warning only where something ends it.
+//   end   where the travel ends; not looked at unless `ended`
 void TellEvents(const FindingWriter& writer, const std::string& where, const AxleLimit& limit,
-                std::optional<double> end) {
+                bool ended, double end) {
   for (const RunOut& run_out : limit.run_outs) {
     if (!run_out.event || !run_out.at) continue;
-    if (end && std::abs(*run_out.at) >= std::abs(*end)) continue;
+    if (ended && std::abs(*run_out.at) >= std::abs(end)) continue;
     const std::string text = fmt::format("{}: {} from {} of wheel travel on", where,
                                          NameOf(run_out), writer.Length(*run_out.wheel_travel));
-    writer.to->push_back({end.has_value(), text});
+    writer.to->push_back({ended, text});
   }
 }
 
@@ -201,9 +202,8 @@ std::vector<Finding> LimitsFindings(const Vehicle& vehicle, const LimitsReport& 
     JudgeRest(writer, axle, limits);
     for (const AxleLimit& limit : limits.bounce[axle]) {
       const std::string where = name + " " + NameOf(limit.motion);
-      const auto end = limit.ended_by ? std::optional(limit.parameter) : std::nullopt;
       JudgeEnd(writer, where, limit);
-      TellEvents(writer, where, limit, end);
+      TellEvents(writer, where, limit, limit.ended_by.has_value(), limit.parameter);
       JudgeMargins(writer, where, limit, true, coils);
     }
     for (const CrossedLimit& crossed : limits.crossed) {
@@ -211,7 +211,7 @@ std::vector<Finding> LimitsFindings(const Vehicle& vehicle, const LimitsReport& 
       const std::string where = name + " " + NameOf(limit.motion);
       const bool first = crossed.first == axle;
       if (first || !crossed.first) JudgeEnd(writer, where, limit);
-      TellEvents(writer, where, limit, crossed.first ? std::optional(crossed.angle) : std::nullopt);
+      TellEvents(writer, where, limit, crossed.first.has_value(), crossed.angle);
       JudgeMargins(writer, where, limit, first, coils);
     }
     JudgeWish(writer, axle, advice);

@@ -218,7 +218,7 @@ std::array<Hanging, 2> HangAxles(const Rig& rig, const Stance* stance) {
                   .up = 0.0,
                   .pitch = 0.0,
                   .in_opening = std::nullopt};
-    if (end) hanging[i].ended_by = Describe({what[*end].end, what[*end].member, 0.0});
+    if (end) hanging[i].ended_by = DescribeEnd(what[*end]);
     const HousingMotion down =
         EvaluateMotion(rig.axles[i].frame, PoseOn(rig, i, path, hanging[i].travel).pose);
     const Pose& pose = down.pose;

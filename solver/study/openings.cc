@@ -54,9 +54,7 @@ std::optional<SweepEnd> OwnEnd(const Rig& rig, const AxlePath& path, size_t axle
                   {.far = sign * reach.far, .step = reach.step, .tires = false, .to_first = true});
   const auto first = FirstEnd(what, reach.real);
   if (!first) return std::nullopt;
-  return SweepEnd{.travel = *what[*first].at,
-                  .axle = axle,
-                  .reason = Describe({what[*first].end, what[*first].member, 0.0})};
+  return SweepEnd{.travel = *what[*first].at, .axle = axle, .reason = DescribeEnd(what[*first])};
 }
 
 // Both axles end a roll or a crossing, an axle by itself the rest.

@@ -237,6 +237,11 @@ std::vector<RunOut> FindRunOuts(const Rig& rig, size_t axle, const AxlePath& pat
   return what;
 }
 
+std::string DescribeEnd(const RunOut& run_out) {
+  if (run_out.end == TravelEnd::kLinksStraight) return "links (" + run_out.member + ") line up";
+  return Describe({run_out.end, run_out.member, 0.0});
+}
+
 std::optional<size_t> FirstEnd(const std::vector<RunOut>& run_outs, double real) {
   for (size_t i = 0; i < run_outs.size(); ++i) {
     const RunOut& run_out = run_outs[i];

@@ -54,6 +54,9 @@ constexpr double kRealAngle = 25.0 * M_PI / 180;      // [rad] the same
 // line up (or a drag link that reaches no farther) beyond `real` and of nothing before that.
 [[nodiscard]] std::optional<size_t> FirstEnd(const std::vector<RunOut>& run_outs, double real);
 
+// "damper left is fully open", as Describe; of links in fewer words.
+[[nodiscard]] std::string DescribeEnd(const RunOut& run_out);
+
 // What is left of one member's end; absent where it cannot be told (a knuckle out of reach).
 [[nodiscard]] std::optional<double> LeftOf(const std::vector<TravelMargin>& margins,
                                            const RunOut& wanted);

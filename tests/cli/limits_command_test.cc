@@ -131,6 +131,122 @@ TEST(LimitsCommand, ShowsInchesWithSixteenths) {
   EXPECT_NE(outcome.out.find("/16)"), std::string::npos);
 }
 
+TEST(LimitsCommand, EveryLimitOfTheFileChangesWhatIsPointedAt) {
+  // Each key once so that nothing can meet it and once so that everything does: its sentence comes
+  // and goes.
+  struct Case {
+    const char *key, *strict, *loose, *sentence;
+  };
+  const std::vector<Case> cases{
+      {"bump_left", "900", "0", "of bump is left at rest, aim 900.0 mm or more"},
+      {"damper_left", "900", "0", "left at rest before damper left closed, aim 900.0 mm or more"},
+      {"damper_reserve", "900", "0", "aim 900.0 mm or more"},
+      {"slip_at_bump", "900", "0", "left before rear driveshaft bottomed, aim 900.0 mm or more"},
+      {"slip_at_droop", "900", "0", "left before rear driveshaft parted, aim 900.0 mm or more"},
+      {"joint_reserve", "80 deg", "0", "at its limit, aim 80.00 deg or more"},
+      {"tire_clearance", "900", "0", "at the lip, aim 900.0 mm or more"},
+      {"coil_preload", "900", "0", "of preload in the wanted travel, aim 900.0 mm or more"},
+      {"coil_gap", "900", "0",
+       "left before it is solid in the wanted travel, aim 900.0 mm or more"}};
+  for (const Case& each : cases) {
+    const auto out = [&](const char* value) {
+      const Folder folder;
+      return RunProgram(
+                 {"limits",
+                  WriteVariant(folder, std::string("add:\n  axles.rear.links.track "
+                                                   "bar.misalignment_limit: 20\n  limits: {") +
+                                           each.key + ": " + value + "}\n")})
+          .out;
+    };
+    EXPECT_NE(out(each.strict).find(each.sentence), std::string::npos) << each.key;
+    EXPECT_EQ(out(each.loose).find(each.sentence), std::string::npos) << each.key;
+  }
+}
+
+TEST(LimitsCommand, AReserveIsWhatDampersAreOrderedWith) {
+  const auto stroke = [](const char* reserve) {
+    const Folder folder;
+    const std::string path =
+        WriteVariant(folder, std::string("add:\n  limits: {damper_reserve: ") + reserve + "}\n");
+    return ToNumber(Value(RunToSheet({"limits", path}), "dampers", "rear damper left", "stroke"));
+  };
+  EXPECT_NEAR(stroke("20") - stroke("5"), 2.0 * 15.0, 1e-9);
+}
+
+TEST(LimitsCommand, SaysWhatIsInTheWayOfAWishAndByHowMuch) {
+  const std::string van = VehiclePath("harbour_van");
+  const Sheet found = RunToSheet({"limits", van});
+  const double coil = ToNumber(Value(found, "rear ends", "coil left bound", "bump"));
+  const Sheet sheet = RunToSheet({"limits", van, "--bump", "150", "--droop", "60"});
+  const std::string row = "rear bump: coil left bound";
+  EXPECT_NEAR(ToNumber(Value(sheet, "in the way", row, "at")), coil, 1e-9);
+  EXPECT_NEAR(ToNumber(Value(sheet, "in the way", row, "short_by")), 150.0 - coil, 1e-9);
+  const std::string out = RunProgram({"limits", van, "--bump", "150", "--droop", "60"}).out;
+  EXPECT_NE(out.find("look at this: rear bump: 150.0 mm is wanted, but "), std::string::npos);
+  EXPECT_NE(out.find(" short; "), std::string::npos);
+  // Crossed too: more than one axle and way has something in the way.
+  EXPECT_NE(out.find("the stops and straps advised let a wheel rise by "), std::string::npos);
+}
+
+TEST(LimitsCommand, SaysWhichPartsTheFileHasNoneOf) {
+  const Folder folder;
+  const std::string out =
+      RunProgram({"limits", WriteVariant(folder, "remove: [axles.rear.bump_stops]\n")}).out;
+  EXPECT_TRUE(HasLine(out,
+                      "look at this: rear: the file has no bump stop, so that something else must "
+                      "end bump"));
+  EXPECT_TRUE(HasLine(out, "rear: the file has no strap, so that something else must end droop"));
+  EXPECT_EQ(out.find("front: the file has no bump stop"), std::string::npos);
+}
+
+TEST(LimitsCommand, WhereNothingEndsTravelItSaysSoAndGivesNoMargin) {
+  const Folder folder;
+  const std::string path =
+      WriteVariant(folder,
+                   "remove: [openings, driveshafts, axles.rear.bump_stops, axles.rear.dampers, "
+                   "axles.rear.springs.coil.solid_length]\n");
+  const Outcome outcome = RunProgram({"limits", path});
+  EXPECT_TRUE(HasLine(outcome.out, "rear bump: nothing in the file ends it"));
+  EXPECT_TRUE(HasLine(outcome.out, "rear droop: nothing in the file ends it"));
+  const Sheet sheet = RunToSheet({"limits", path});
+  EXPECT_EQ(Value(sheet, "travel", "rear bump", "travel"), "");
+  EXPECT_EQ(Value(sheet, "travel", "rear bump", "ended_by"), "nothing in the file");
+}
+
+TEST(LimitsCommand, PrintsNoTableWiderThanAPage) {
+  for (const std::string& vehicle : kVehicles) {
+    for (const char* units : {"metric", "inch"}) {
+      const std::string out = RunProgram({"limits", VehiclePath(vehicle), "--units", units}).out;
+      for (const std::string& line : Lines(out)) {
+        if (!line.starts_with("  ")) continue;
+        EXPECT_LE(line.size(), 100U) << line;
+      }
+    }
+  }
+}
+
+TEST(LimitsCommand, FilesSayWhichLoadTheyAreFor) {
+  const std::string van = VehiclePath("harbour_van");
+  EXPECT_EQ(Value(RunToSheet({"limits", van}), "standing", "at rest", "load"), "empty");
+  EXPECT_EQ(Value(RunToSheet({"limits", VehiclePath("bare_frame")}), "standing", "at rest", "load"),
+            "as measured");
+  EXPECT_NE(RunToJson({"limits", van}).find("\"standing\""), std::string::npos);
+}
+
+TEST(LimitsCommand, EveryThingHasWhatIsLeftAtRestAtBothEndsAndCrossed) {
+  const Sheet sheet = RunToSheet({"limits", VehiclePath("harbour_van")});
+  for (const char* what : {"damper left closed", "damper right open", "coil left bound",
+                           "coil right unseated (passed)", "cone left solid",
+                           "tyre left at the lip", "rear driveshaft parted"}) {
+    for (const char* where : {"rest", "bump", "droop", "crossed_up", "crossed_down"}) {
+      EXPECT_TRUE(std::isfinite(ToNumber(Value(sheet, "rear margins", what, where)))) << what;
+    }
+  }
+  // Where bump ends the first has nothing left, and at the first of the two axles' ends crossed.
+  const std::string ender = Value(sheet, "travel", "rear bump", "ended_by");
+  EXPECT_NEAR(ToNumber(Value(sheet, "rear margins", ender, "bump")), 0.0, 1e-5);
+}
+
 TEST(LimitsCommand, JsonHoldsItsTables) {
   const std::string json = RunToJson({"limits", VehiclePath("harbour_van")});
   for (const char* name : {"\"limits\"", "\"travel\"", "\"dampers\"", "\"rear margins\""}) {

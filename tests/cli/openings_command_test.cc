@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <fstream>
+#include <sstream>
 
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
@@ -22,6 +23,14 @@ double Number(const Sheet& sheet, const std::string& table, const std::string& r
   return 0.0;
 }
 
+std::string Text(const Sheet& sheet, const std::string& table, const std::string& row,
+                 const std::string& quantity) {
+  for (const CsvRecord& record : sheet.rows) {
+    if (record[0] == table && record[1] == row && record[2] == quantity) return record[4];
+  }
+  return {};
+}
+
 TEST(OpeningsCommand, AnswersForEveryVehicleWithoutAnythingThatIsNoNumber) {
   for (const std::string& vehicle : kVehicles) {
     const Sheet sheet = RunToSheet({"openings", VehiclePath(vehicle)});
@@ -33,19 +42,126 @@ TEST(OpeningsCommand, AnswersForEveryVehicleWithoutAnythingThatIsNoNumber) {
   }
 }
 
+// One number of a plan that takes all of the mismatch out of the chassis [mm].
+double OfPlan(const Sheet& sheet, const std::string& quantity) {
+  return Number(sheet, "centring", "chassis takes 100 %", quantity);
+}
+
+std::string Point(double x, double y, double z) {
+  std::ostringstream text;
+  text.precision(17);
+  text << "[" << x << ", " << y << ", " << z << "]";
+  return text.str();
+}
+
 TEST(OpeningsCommand, ThePlanCarriedOutInTheFileCentresBothWheels) {
-  // The reference vehicle's bare twin: no masses, so that only points move. Body ahead and up by
-  // the plan, the rear axle back by it, all by hand in a variant.
+  // The bare frame has no masses, so that only points move; every one of them by hand, from the
+  // file's own numbers: openings with the body, the rear axle and its brackets by the cut.
   const std::string frame = VehiclePath("bare_frame");
   const Sheet plan = RunToSheet({"openings", frame});
-  const std::string whole = "chassis takes 100 %";
-  EXPECT_NEAR(Number(plan, "centring", whole, "front_ahead"), 0.0, 1e-5);
-  EXPECT_NEAR(Number(plan, "centring", whole, "rear_ahead"), 0.0, 1e-5);
-  EXPECT_NEAR(Number(plan, "centring", whole, "rear_up"), 0.0, 1e-5);
-  // Openings at (5, 386) and (-2598, 392) in the file; the hubs where the file has them.
-  const double front = 5.0 + Number(plan, "centring", whole, "body_ahead");
-  const double hub = Number(plan, "in their openings at rest", "front left", "ahead") + 5.0;
-  EXPECT_NEAR(front, hub, 1e-5);
+  const double longer = OfPlan(plan, "chassis_longer"), ahead = OfPlan(plan, "body_ahead");
+  const double up_front = OfPlan(plan, "body_up_front"), up_rear = OfPlan(plan, "body_up_rear");
+  EXPECT_GT(std::abs(longer), 1.0);
+  const double dx = 2603.0, dz = 6.0;  // of the rear centre behind and above the front one
+  const double dz_then = dz + up_rear - up_front;
+  const double dx_then = std::sqrt(dx * dx + dz * dz - dz_then * dz_then);  // a rigid body
+  const double x = 5.0 + ahead, z = 386.0 + up_front;
+  const auto back = [&](double px, double py, double pz) { return Point(px - longer, py, pz); };
+  const auto centre = [](double cx, double cz) {
+    std::ostringstream text;
+    text.precision(17);
+    text << "[" << cx << ", " << cz << "]";
+    return text.str();
+  };
+  const std::string links = "  axles.rear.links.", coil = "  axles.rear.springs.coil.";
+  const Folder folder;
+  const std::string built = folder.Path("built.yaml");
+  std::ofstream(built) << "base: " << frame << "\nchange:\n"
+                       << "  openings.front.center: " << centre(x, z) << "\n"
+                       << "  openings.rear.center: " << centre(x - dx_then, z + dz_then) << "\n"
+                       << "  axles.rear.wheel_center: " << back(-2590, 29.5 * 25.4, 384) << "\n"
+                       << "  axles.rear.pinion.yoke: " << back(-2268, 12, 412) << "\n"
+                       << links << "lower arm.frame: " << back(-1942, 438, 408) << "\n"
+                       << links << "lower arm.axle: " << back(-2552, 470, 318) << "\n"
+                       << links << "upper arm.frame: " << back(-2062, 350, 560) << "\n"
+                       << links << "upper arm.axle: " << back(-2570, 335, 530) << "\n"
+                       << links << "track bar.frame: " << back(-2702, 458, 522) << "\n"
+                       << links << "track bar.axle: " << back(-2712, -446, 460) << "\n"
+                       << coil << "frame: " << back(-2588, 424, 676) << "\n"
+                       << coil << "axle: " << back(-2596, 434, 440) << "\n";
+  const Sheet then = RunToSheet({"openings", built});
+  constexpr double kCentred = 1e-5;  // [mm] the plan stops at 1e-6 mm, its numbers have 9 digits
+  for (const char* wheel : {"front left", "front right", "rear left", "rear right"}) {
+    EXPECT_NEAR(Number(then, "in their openings at rest", wheel, "ahead"), 0.0, kCentred) << wheel;
+    EXPECT_NEAR(Number(then, "in their openings at rest", wheel, "up"), 0.0, kCentred) << wheel;
+  }
+  for (const char* quantity : {"body_ahead", "body_up_front", "body_up_rear", "chassis_longer"}) {
+    EXPECT_NEAR(OfPlan(then, quantity), 0.0, kCentred) << quantity;
+  }
+  // And hung on stands, each axle is where the plan said it would hang.
+  for (const char* axle : {"front", "rear"}) {
+    for (const char* quantity : {"opening_ahead", "opening_up", "housing_pitch"}) {
+      EXPECT_NEAR(Number(then, "on stands", std::string(axle) + ", as it is", quantity),
+                  Number(plan, "on stands", std::string(axle) + ", to land centred", quantity),
+                  kCentred);
+    }
+  }
+}
+
+TEST(OpeningsCommand, EveryLimitOfTheFileChangesWhatIsPointedAt) {
+  const auto out = [](const std::string& limit) {
+    const Folder folder;
+    const std::string path = folder.Path("limits.yaml");
+    std::ofstream(path) << "base: " << VehiclePath("harbour_van") << "\nadd:\n  limits: {" << limit
+                        << "}\n";
+    return RunProgram({"openings", path}).out;
+  };
+  EXPECT_NE(out("tire_clearance: 900").find("aim 900.0 mm or more"), std::string::npos);
+  EXPECT_EQ(out("tire_clearance: 0").find(" clear, aim "), std::string::npos);
+  EXPECT_NE(out("wheel_off_center: 1").find("aim 1.0 mm or less"), std::string::npos);
+  EXPECT_EQ(out("wheel_off_center: 900").find("the centre of their openings at rest, aim"),
+            std::string::npos);
+}
+
+TEST(OpeningsCommand, ACutChassisIsFollowedByItsShafts) {
+  // The output stays, the pinion goes back with the axle: lengths of two straight lines.
+  const Sheet sheet = RunToSheet({"openings", VehiclePath("bare_frame")});
+  const double longer = OfPlan(sheet, "chassis_longer");
+  const double before = std::hypot(-2268.0 + 1160.0, 12.0 - 18.0, 412.0 - 492.0);
+  const double after = std::hypot(-2268.0 - longer + 1160.0, 12.0 - 18.0, 412.0 - 492.0);
+  EXPECT_NEAR(Number(sheet, "shafts then", "rear", "longer"), after - before, 1e-5);
+}
+
+TEST(OpeningsCommand, EndsWhereLimitsEnds) {
+  // A joint, a spline and a coil that must stay seated end the travel before any damper does.
+  const Folder folder;
+  const std::string path = folder.Path("short.yaml");
+  std::ofstream(path) << "base: " << VehiclePath("harbour_van")
+                      << "\nadd:\n  axles.rear.links.track bar.misalignment_limit: 0.5\n"
+                         "  axles.front.springs.coil.keep_seated: true\n"
+                         "remove: [axles.front.dampers, openings.rear.radius]\n";
+  const Sheet limits = RunToSheet({"limits", path}), openings = RunToSheet({"openings", path});
+  EXPECT_NE(Text(limits, "travel", "rear droop", "ended_by").find("at its limit"),
+            std::string::npos);
+  for (const char* axle : {"front", "rear"}) {
+    const std::string name = axle;
+    EXPECT_NEAR(Number(openings, "on stands", name + ", as it is", "travel"),
+                Number(limits, "travel", name + " droop", "travel"), 1e-8);
+  }
+  EXPECT_NEAR(Number(openings, "swept", "rear bounce -", "travel"),
+              Number(limits, "travel", "rear droop", "travel"), 1e-8);
+}
+
+TEST(OpeningsCommand, PrintsNoTableWiderThanAPage) {
+  for (const std::string& vehicle : kVehicles) {
+    for (const char* units : {"metric", "inch"}) {
+      const std::string out = RunProgram({"openings", VehiclePath(vehicle), "--units", units}).out;
+      for (const std::string& line : Lines(out)) {
+        if (!line.starts_with("  ")) continue;
+        EXPECT_LE(line.size(), 100U) << line;
+      }
+    }
+  }
 }
 
 TEST(OpeningsCommand, SaysWhatItCannotTell) {
