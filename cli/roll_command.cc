@@ -70,6 +70,13 @@ void AddCornerNotes(const VehicleFile& file, const RollStudy& study,
   for (size_t side = 0; side < 2; ++side) {
     const PushEnds& ends = study.turns[side];
     const char* turning = side == 0 ? "left" : "right";
+    if (ends.over && !ends.lift) {
+      notes.push_back(fmt::format(
+          "look at this: turning {}, the body leans over at once at {:.2f} g, before a wheel "
+          "lifts: "
+          "springs and bars no longer hold its mass; whether stops catch it is not followed",
+          turning, *ends.over));
+    }
     if (ends.over && *ends.over <= grip) {
       notes.push_back(
           fmt::format("look at this: turning {}, it goes over at {:.2f} g; tyres hold {:.2f} g "

@@ -73,7 +73,7 @@ std::string NoteOnModeNames(const std::vector<NamedModes>& named) {
       "bounce is the front end's motion under '{}' and the rear end's under '{}': by its "
       "definition "
       "it is the one that moves the centre of mass more per degree of pitch, so bounce and pitch "
-      "change places between loads; neither end's frequency jumps for that",
+      "change places between loads; follow each end by its ride frequency",
       front->name, rear->name);
 }
 

@@ -174,7 +174,7 @@ DataTable PlaceTable(const RideStudy& study, UnitSystem units) {
   const Eigen::Vector3d& at = study.payload_at;
   table.rows.push_back(
       {study.load, at.x(), at.y(), at.z(),
-       std::string(study.payload_placed ? "--at" : "over rear axle, at sprung centre")});
+       std::string(study.payload_placed ? "asked for" : "over rear axle, at sprung centre")});
   return table;
 }
 

@@ -158,8 +158,9 @@ std::vector<Column> LiftColumns() {
       {"lift", "lifts at", kLateral, "",
        "sideways acceleration at which it does; empty where none lifts up to 2 g"},
       {"goes_over", "goes over", kLateral, "",
-       "sideways acceleration beyond which no standing position is left; empty where there is "
-       "one at 2 g"},
+       "sideways acceleration beyond which no standing position is near; with no wheel lifted "
+       "before "
+       "it, the body leans over at once; empty where it still stands at 2 g"},
       {"stiff_tipping_point", "as a block", kLateral, "",
        "the same with nothing giving: how far the centre of mass stands inside the outer wheels, "
        "over its height"},

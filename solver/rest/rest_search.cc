@@ -155,8 +155,11 @@ FoundRest SearchRest(const RestQuestion& question, const Stance* start) {
   const bool pushed =
       push.lateral != 0.0 || push.shaft_torque[0] != 0.0 || push.shaft_torque[1] != 0.0;
   FoundRest found = Begin(question.rig, start);
-  for (int change = 0; change < 8; ++change) {
+  constexpr int kMostChanges = 8;  // of which wheels stand; twice there and back for each
+  for (int change = 0; change <= kMostChanges; ++change) {
     found.converged = false;
+    // Wheels that still come and go stand nowhere: one would be held that the floor has to pull.
+    if (change == kMostChanges) break;
     if (pushed) {
       FollowPush(question, found);
     } else {

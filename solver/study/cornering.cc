@@ -86,7 +86,7 @@ TorqueLift LiftByTorque(const Rig& rig, const Load& load, const Stance& rest, si
   }
   lift.body_roll = Roll(lift.stance) - Roll(rest);
   constexpr double kMost = 20.0;  // a first gear's torque is some times what most people ask about
-  lift.ends = FollowPush(rig, load, rest, push, kMost);
+  lift.ends = FollowPush(rig, load, rest, push, kMost, true);
   return lift;
 }
 

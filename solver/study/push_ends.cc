@@ -168,7 +168,7 @@ std::optional<std::string> MemberAtEnd(const Rig& rig, const Stance& stance) {
 }
 
 PushEnds FollowPush(const Rig& rig, const Load& load, const Stance& rest, const Push& push,
-                    double most) {
+                    double most, bool first_only) {
   const Follower follower(rig, load, push);
   PushEnds ends;
   Place last{0.0, rest};
@@ -188,6 +188,7 @@ PushEnds FollowPush(const Rig& rig, const Load& load, const Stance& rest, const 
     LookForMember(follower, last, *next, most, ends);
     LookForLift(follower, last, *next, most, ends);
     last = std::move(*next);
+    if (first_only && (ends.member || ends.lift)) break;
   }
   ends.followed = last.share;
   return ends;

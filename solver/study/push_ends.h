@@ -25,16 +25,18 @@ struct PushEnds {
   std::optional<Lift> lift;
   std::optional<double> over;  // share beyond which no standing position is near
   double followed = 0.0;       // share up to which it was looked
+  // `over` without `lift`: the body leans over while every wheel still carries, because what is
+  // left of the roll stiffness no longer holds its mass; whether stops catch it is not followed.
 };
 
 //   rest     under the load and without a push, kRests
-//   most     shares are looked at up to here
+//   most     shares are looked at up to here;  first_only  or up to the first of the three
 //   returns  each share met to kShareMet of `most`; `over` to kOverMet of it
 //   source   docs/theory.md (88)
 constexpr double kShareMet = 1e-9;
 constexpr double kOverMet = 1e-6;
 [[nodiscard]] PushEnds FollowPush(const Rig& rig, const Load& load, const Stance& rest,
-                                  const Push& push, double most);
+                                  const Push& push, double most, bool first_only = false);
 
 // A push and a share of it, members holding at their ends.
 [[nodiscard]] Push ShareOf(const Push& push, double share);

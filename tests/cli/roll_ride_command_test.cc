@@ -149,5 +149,79 @@ TEST(RideCommand, WithoutDampersShowsNoDamping) {
   EXPECT_EQ(Text(RunToSheet({"ride", file}), "modes", "bounce", "damping"), "");
 }
 
+// The same motion has the same name and number in `settle`, in `loads` and by the textbook.
+TEST(RideCommand, NamesBounceAndPitchAlikeEverywhere) {
+  for (const std::string& name : kVehicles) {
+    const Sheet settled = RunToSheet({"settle", VehiclePath(name)});
+    for (size_t row = 0; row < settled.rows.size(); ++row) {
+      const std::string load = settled.rows[row][0];
+      const Sheet ride = RunToSheet({"ride", VehiclePath(name), "--load", load});
+      for (const std::string mode : {"bounce", "pitch"}) {
+        const double hertz = settled.Number(row, mode + "_hz");
+        EXPECT_NEAR(Value(ride, "modes by textbook", mode, "textbook_frequency"), hertz, 1e-9)
+            << name << " " << load;
+        EXPECT_NEAR(Value(ride, "modes", mode, "frequency") / hertz, 1.0, 0.05)
+            << name << " " << load << ": tyres and axles slow it by a little";
+      }
+    }
+  }
+}
+
+// Under its deliveries the van's rear stands on its cones, whose rate makes its frequency.
+TEST(RideCommand, BlamesTheStopThatTouchesAndNotTheCoils) {
+  const std::string van = VehiclePath("harbour_van");
+  const std::string out = RunProgram({"ride", van, "--load", "deliveries"}).out;
+  EXPECT_NE(out.find("a bump stop touches at rest, and its rate is in it"), std::string::npos);
+  EXPECT_EQ(out.find("coils too stiff"), std::string::npos);
+  EXPECT_EQ(
+      Text(RunToSheet({"ride", van, "--load", "deliveries"}), "axles", "rear", "stop_touches"),
+      "touches");
+  const std::string checked = RunProgram({"check", van}).out;
+  EXPECT_NE(checked.find("under 'deliveries' a bump stop touches at rest"), std::string::npos);
+}
+
+// What is damped enough is the file's to say; it is held against the whole model's ratio.
+TEST(RideCommand, HoldsTheModelsDampingAgainstTheLimitsOfTheFile) {
+  const Folder folder;
+  const std::string van = VehiclePath("harbour_van");
+  const double roll = Value(RunToSheet({"ride", van}), "modes", "roll", "damping");
+  for (const double off : {-0.001, 0.001}) {
+    const std::string file = folder.Write(
+        off < 0.0 ? "below.yaml" : "above.yaml",
+        "base: " + van + "\nadd:\n  limits: {damping_least: " + std::to_string(roll + off) + "}\n");
+    EXPECT_EQ(RunProgram({"ride", file}).out.find("roll is damped") != std::string::npos,
+              off > 0.0);
+  }
+}
+
+TEST(RideCommand, ShowsTheDynamicIndexAndThePlaceOfThePayload) {
+  const Sheet van = RunToSheet({"ride", VehiclePath("harbour_van")});
+  EXPECT_EQ(Text(van, "body", "empty", "from"), "assumed");
+  EXPECT_NEAR(Value(van, "body", "empty", "dynamic_index"), 1.0, 1e-12);
+  const Sheet wagon =
+      RunToSheet({"ride", VehiclePath("moorland_wagon"), "--at", "-2000", "10", "900"});
+  EXPECT_EQ(Text(wagon, "body", "empty", "from"), "the file");
+  const double b = Value(wagon, "body", "empty", "behind_front") / 1000.0;
+  const double c = Value(wagon, "body", "empty", "ahead_of_rear") / 1000.0;
+  EXPECT_NEAR(Value(wagon, "body", "empty", "dynamic_index"), 2350.0 / (1480.0 * b * c), 1e-9);
+  EXPECT_NEAR(Value(wagon, "payload place", "empty", "x"), -2000.0, 1e-9);
+  EXPECT_EQ(Text(wagon, "payload place", "empty", "from"), "asked for");
+}
+
+// Every vehicle goes over before a block of its measures would, and not before its first wheel
+// lifts.
+TEST(RollCommand, GoesOverBetweenTheFirstLiftAndTheBlock) {
+  for (const std::string& name : kVehicles) {
+    const Sheet sheet = RunToSheet({"roll", VehiclePath(name)});
+    for (const std::string turn : {"left", "right"}) {
+      const double lift = Value(sheet, "wheel lift", turn, "lift");
+      const double over = Value(sheet, "wheel lift", turn, "goes_over");
+      EXPECT_LE(lift, over) << name;
+      EXPECT_LT(over, Value(sheet, "wheel lift", turn, "stiff_tipping_point")) << name;
+      EXPECT_GT(lift, 0.5) << name;
+    }
+  }
+}
+
 }  // namespace
 }  // namespace linkwright::check
