@@ -111,7 +111,7 @@ TEST(CheckCommand, EveryLimitIsTheFiles) {
         FileLimit{"stop_crush", "0.99", "0", "is it taken as rigid?"},
         FileLimit{"height_change", "0", "1000", "not at mock-up height"},
         FileLimit{"tire_squash", "0.9", "0", "the nominal radius taken"},
-        FileLimit{"pitch", "0", "80 deg", "turns"},
+        FileLimit{"pitch", "0", "80 deg", "over the travel, more than"},
         FileLimit{"link_slope", "0", "80 deg", "from the side at rest"},
         FileLimit{"roll_steer", "0", "10", "with roll at rest"},
         FileLimit{"frequency", "0.1", "10", "its ride frequency is"},

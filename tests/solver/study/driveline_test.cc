@@ -181,6 +181,7 @@ TEST(Driveline, SlopesAreTheFilesAndTheSweeps) {
 TEST(Driveline, TheBestPhaseLeavesTheQuotientOfBothJoints) {
   Vehicle van = sample::HarbourVan();
   van.driveshafts[0].output_angle += 3.0 * kDegree;
+  van.axles[kRear].pinion->angle += 3.0 * kDegree;
   van.driveshafts[0].phase = 0.7;
   const auto shaft = ReportOf(van);
   const ShaftPlace& rest = AtRest(shaft->report);
@@ -271,7 +272,7 @@ TEST(Driveline, LinksAloneFarOffEndNothing) {
   const auto shaft = ReportOf(van);
   EXPECT_FALSE(shaft->report.droop);
   EXPECT_FALSE(shaft->report.bump);
-  for (const ShaftPlace& place : AllPlaces(shaft->report)) {
+  for (const ShaftPlace& place : shaft->report.travel) {
     EXPECT_LE(std::abs(place.travel), 0.1 + 1e-9);
   }
 }

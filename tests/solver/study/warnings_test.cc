@@ -248,7 +248,8 @@ TEST(Warnings, ATyreNearerToItsOpeningThanTheAim) {
   const Stance stance = Settle(rig, van.loads[0]);
   double least = 1.0;
   for (const TireClearance& clearance : SweepOpenings(rig, &stance, std::nullopt).clearances) {
-    if (clearance.axle == kRear) least = std::min(least, LeastOf(clearance)->gap.distance);
+    const NearestTire* nearest = LeastOf(clearance);
+    if (clearance.axle == kRear && nearest) least = std::min(least, nearest->gap.distance);
   }
   van.limits.tire_clearance = least + 1e-4;
   const std::vector<Warning> found = Of(van, WarningKind::kTireNear);
@@ -287,7 +288,7 @@ TEST(Warnings, OneLoadAloneIsLookedAt) {
   const Rig rig = PrepareRig(van);
   for (const Load& load : van.loads) {
     for (const Warning& warning : FindWarnings(rig, &load).warnings) {
-      if (!warning.load.empty()) EXPECT_EQ(warning.load, load.name);
+      EXPECT_TRUE(warning.load.empty() || warning.load == load.name) << warning.load;
     }
   }
 }
