@@ -212,13 +212,6 @@ void AddStances(const State& first, const State& second, UnitSystem units, Compa
   Append(to.csv, ToComparisonTable("settle", first.stances->columns.front(), values, units));
 }
 
-std::vector<std::string> NotesOf(const State& first, const State& second) {
-  std::vector<std::string> notes;
-  for (const std::string& note : first.notes) notes.push_back("first: " + note);
-  for (const std::string& note : second.notes) notes.push_back("second: " + note);
-  return notes;
-}
-
 void AddCurves(const State& first, const State& second, const CompareOptions& options,
                UnitSystem units, Comparison& to) {
   if (!first.curves || !second.curves) return;

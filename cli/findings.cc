@@ -23,7 +23,7 @@ void AddWarningsOf(const std::vector<Finding>& findings, std::vector<Finding>& t
 void AddFinished(const Vehicle& vehicle, UnitSystem units, const FindingsRequest& request,
                  FoundInFile& to) {
   const Rig rig = PrepareRig(vehicle);
-  const WarningReport warnings = FindWarnings(rig, request.load);
+  const WarningReport warnings = FindWarnings(rig, request.load, request.cures);
   const std::vector<Finding> warned = WarningFindings(vehicle, warnings, units);
   to.findings.insert(to.findings.end(), warned.begin(), warned.end());
   if (!warnings.gaps.empty()) to.tables.push_back({"gaps", GapTable(vehicle, warnings, units)});

@@ -10,7 +10,8 @@ namespace linkwright {
 // What is looked at.
 struct FindingsRequest {
   const Load* load = nullptr;  // of the file's vehicle, this one alone; null: every one
-  bool cures = true;           // with what would mend; without, the same warnings in shorter words
+  bool cures = true;           // with what would mend, and nearest places; without, the same
+                               // warnings in shorter words
 };
 
 struct FoundInFile {

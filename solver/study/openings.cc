@@ -7,102 +7,15 @@
 #include "solver/geometry/least.h"
 #include "solver/geometry/steering.h"
 #include "solver/study/paths.h"
-#include "solver/study/run_outs.h"
+#include "solver/study/swept_motion.h"
 
 namespace linkwright {
 namespace {
 
 constexpr double kDegree = M_PI / 180.0;
 constexpr double kSteerStep = 5.0 * kDegree;  // [rad] between samples; the least is closed in on
-constexpr int kStepsASide = 24;
-constexpr int kRounds = 3;          // pose and steer by turns
-constexpr double kClosedIn = 1e-5;  // of a spacing, enough for 0.01 mm
-
-// How far a motion is searched for ends, in what steps, beyond what links alone end nothing, and
-// how far it is swept where nothing ends it.
-struct Reach {
-  double far, step, real, unlimited;
-};
-
-Reach ReachOf(TireMotion motion) {
-  if (motion == TireMotion::kRoll || motion == TireMotion::kCrossed) {
-    return {
-        .far = kFarthestAngle, .step = kAngleStep, .real = kRealAngle, .unlimited = 10.0 * kDegree};
-  }
-  return {.far = kFarthestTravel, .step = kTravelStep, .real = kRealTravel, .unlimited = 0.1};
-}
-
-AxlePath PathOf(const Rig& rig, const std::array<double, 2>& start, TireMotion motion,
-                size_t wheel) {
-  switch (motion) {
-    case TireMotion::kRoll:
-      return MotionPath(rig, {.kind = MotionKind::kRoll, .wheel = 0, .grid = {}}, start);
-    case TireMotion::kCrossed:
-      return MotionPath(rig, {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}}, start);
-    case TireMotion::kOneWheel:
-      return MotionPath(rig, {.kind = MotionKind::kOneWheel, .wheel = wheel, .grid = {}}, start);
-    default:
-      return BouncePath(rig, start);
-  }
-}
-
-// Where one axle ends, its tyres left out: how deep they would be in is the question here.
-std::optional<SweepEnd> OwnEnd(const Rig& rig, const AxlePath& path, size_t axle,
-                               const Reach& reach, double sign) {
-  const std::vector<RunOut> what =
-      FindRunOuts(rig, axle, path,
-                  {.far = sign * reach.far, .step = reach.step, .tires = false, .to_first = true});
-  const auto first = FirstEnd(what, reach.real);
-  if (!first) return std::nullopt;
-  return SweepEnd{.travel = *what[*first].at, .axle = axle, .reason = DescribeEnd(what[*first])};
-}
-
-// Both axles end a roll or a crossing, an axle by itself the rest.
-std::optional<SweepEnd> EndOf(const Rig& rig, const AxlePath& path, TireMotion motion, size_t axle,
-                              double sign) {
-  const Reach reach = ReachOf(motion);
-  std::optional<SweepEnd> own = OwnEnd(rig, path, axle, reach, sign);
-  if (motion != TireMotion::kRoll && motion != TireMotion::kCrossed) return own;
-  const auto other = OwnEnd(rig, path, 1 - axle, reach, sign);
-  if (!own || (other && std::abs(other->travel) < std::abs(own->travel))) return other;
-  return own;
-}
-
-SweptRange RangeOf(const Rig& rig, const AxlePath& path, TireMotion motion, size_t axle) {
-  SweptRange range{.motion = motion, .low = 0.0, .high = 0.0, .ended_by = {}};
-  if (motion == TireMotion::kRest) return range;
-  const double unlimited = ReachOf(motion).unlimited;
-  range.ended_by = {EndOf(rig, path, motion, axle, -1.0), EndOf(rig, path, motion, axle, 1.0)};
-  range.low = range.ended_by[0] ? range.ended_by[0]->travel : -unlimited;
-  range.high = range.ended_by[1] ? range.ended_by[1]->travel : unlimited;
-  return range;
-}
-
-struct Sample {
-  double parameter;
-  HousingMotion motion;
-};
-
-std::vector<Sample> SamplesOf(const Rig& rig, const AxlePath& path, size_t axle,
-                              const SweptRange& range) {
-  std::vector<Sample> samples;
-  for (const double end : {range.low, range.high}) {
-    HousingMotion here = StartWalk(rig, axle, path).here;
-    if (end == range.low) samples.push_back({0.0, here});
-    if (end == 0.0) continue;
-    for (int i = 1; i <= kStepsASide; ++i) {
-      const double parameter = end * i / kStepsASide;
-      const AxlePlace place = path.place(parameter, axle);
-      const PoseSolution moved = MovePose(rig.axles[axle].frame, here, place.z, place.roll);
-      if (moved.status != SolveStatus::kConverged) break;
-      here = EvaluateMotion(rig.axles[axle].frame, moved.pose);
-      samples.push_back({parameter, here});
-    }
-  }
-  std::sort(samples.begin(), samples.end(),
-            [](const Sample& a, const Sample& b) { return a.parameter < b.parameter; });
-  return samples;
-}
+constexpr int kRounds = 3;                    // pose and steer by turns
+constexpr double kClosedIn = 1e-5;            // of a spacing, enough for 0.01 mm
 
 // One tyre and what it may touch.
 struct Question {
@@ -140,7 +53,7 @@ double Spaced(const std::vector<double>& grid, size_t i, int by) {
 struct Search {
   const Question* question;
   const AxlePath* path;
-  const std::vector<Sample>* samples;
+  const std::vector<SweptSample>* samples;
 
   [[nodiscard]] Pose PoseAt(double parameter, size_t from) const {
     const HousingMotion& near = (*samples)[from].motion;
@@ -158,7 +71,7 @@ struct Search {
 void CloseIn(const Search& search, const std::vector<double>& steers, size_t i, size_t k,
              double& parameter, std::optional<double>& steer) {
   std::vector<double> grid;
-  for (const Sample& sample : *search.samples) grid.push_back(sample.parameter);
+  for (const SweptSample& sample : *search.samples) grid.push_back(sample.parameter);
   for (int round = 0; round < kRounds; ++round) {
     if (grid.size() > 1) {
       parameter = LeastOnInterval([&](double s) { return search.Value(s, i, steer); },
@@ -174,7 +87,7 @@ void CloseIn(const Search& search, const std::vector<double>& steers, size_t i, 
 
 std::optional<NearestTire> FindNearest(const Search& search, TireMotion motion, double start,
                                        const std::vector<double>& steers, bool& refused) {
-  const std::vector<Sample>& samples = *search.samples;
+  const std::vector<SweptSample>& samples = *search.samples;
   std::optional<double> least;
   size_t best = 0, best_steer = 0;
   for (size_t i = 0; i < samples.size(); ++i) {
@@ -214,32 +127,6 @@ std::vector<double> SteersOf(std::optional<double> lock) {
   return steers;
 }
 
-void AddWheel(const Rig& rig, const std::array<double, 2>& start, size_t axle, size_t side,
-              OpeningsReport& report) {
-  const Opening& opening = *rig.vehicle->axles[axle].opening;
-  std::vector<TireClearance> mine;
-  if (opening.radius) mine.push_back({axle, side, Surface::kLip, {}, {}});
-  if (opening.inner_panel_y) mine.push_back({axle, side, Surface::kPanel, {}, {}});
-  const std::vector<double> steers = SteersOf(report.lock[axle]);
-  for (size_t m = 0; m < kTireMotions.size(); ++m) {
-    const TireMotion motion = kTireMotions[m];
-    const AxlePath path = PathOf(rig, start, motion, 2 * axle + side);
-    const SweptRange range = RangeOf(rig, path, motion, axle);
-    if (side == 0) report.ranges[axle].push_back(range);
-    const std::vector<Sample> samples = SamplesOf(rig, path, axle, range);
-    for (TireClearance& clearance : mine) {
-      const Question question{&rig, axle, side, clearance.surface, report.tires[axle]};
-      const Search search{&question, &path, &samples};
-      bool refused = false;
-      clearance.held[m] = FindNearest(search, motion, start[axle], {}, refused);
-      if (steers.empty()) continue;
-      clearance.turned[m] = FindNearest(search, motion, start[axle], steers, refused);
-      report.steer_refused[axle] = report.steer_refused[axle] || refused;
-    }
-  }
-  for (TireClearance& clearance : mine) report.clearances.push_back(std::move(clearance));
-}
-
 WheelInOpening AtRest(const Rig& rig, const std::array<double, 2>& start, size_t axle, size_t side,
                       const TireShape& shape) {
   const Axle& of = rig.vehicle->axles[axle];
@@ -251,6 +138,67 @@ WheelInOpening AtRest(const Rig& rig, const std::array<double, 2>& start, size_t
           .ahead = tire.p_CW.x() - of.opening->x,
           .up = tire.p_CW.z() - of.opening->z,
           .tape = TapeAround(tire, *of.opening, side)};
+}
+
+std::vector<TireClearance> SurfacesOf(const Opening& opening, size_t axle, size_t side) {
+  std::vector<TireClearance> surfaces;
+  if (opening.radius) surfaces.push_back({axle, side, Surface::kLip, {}, {}});
+  if (opening.inner_panel_y) surfaces.push_back({axle, side, Surface::kPanel, {}, {}});
+  return surfaces;
+}
+
+// Both wheels of an axle against their openings, the same surfaces in the same order.
+using BothSides = std::array<std::vector<TireClearance>, 2>;
+
+bool Nearer(const BothSides& found, double enough) {
+  for (size_t k = 0; k < found[0].size(); ++k) {
+    const NearestTire* left = LeastOf(found[0][k]);
+    const NearestTire* right = LeastOf(found[1][k]);
+    const bool near = (left != nullptr && left->gap.distance < enough) ||
+                      (right != nullptr && right->gap.distance < enough);
+    if (!near) return false;
+  }
+  return true;
+}
+
+void AddGaps(const Rig& rig, const SweptMotion& swept, double start,
+             const std::vector<double>& steers, TireClearance& to, OpeningsReport& report) {
+  const Question question{&rig, to.axle, to.side, to.surface, report.tires[to.axle]};
+  const Search search{&question, &swept.path, &swept.samples};
+  const TireMotion motion = swept.range.motion;
+  const auto m = static_cast<size_t>(std::find(kTireMotions.begin(), kTireMotions.end(), motion) -
+                                     kTireMotions.begin());
+  bool refused = false;
+  to.held[m] = FindNearest(search, motion, start, {}, refused);
+  if (steers.empty()) return;
+  to.turned[m] = FindNearest(search, motion, start, steers, refused);
+  report.steer_refused[to.axle] = report.steer_refused[to.axle] || refused;
+}
+
+void AddAxle(const Rig& rig, const std::array<double, 2>& start, size_t axle,
+             std::optional<double> enough, std::optional<RollEnds>& roll, OpeningsReport& report) {
+  const Opening& opening = *rig.vehicle->axles[axle].opening;
+  const std::vector<double> steers = SteersOf(report.lock[axle]);
+  BothSides found{SurfacesOf(opening, axle, 0), SurfacesOf(opening, axle, 1)};
+  for (const TireMotion motion : kTireMotions) {
+    if (enough && Nearer(found, *enough)) break;
+    const bool rolls = motion == TireMotion::kRoll || motion == TireMotion::kCrossed;
+    if (rolls && !roll) roll = FindRollEnds(rig, start);
+    SweptMotion swept = SweepTireMotion(rig, start, roll, motion, 2 * axle);
+    report.ranges[axle].push_back(swept.range);
+    for (size_t side = 0; side < 2; ++side) {
+      if (side == 1 && motion == TireMotion::kOneWheel) {
+        swept = SweepTireMotion(rig, start, roll, motion, 2 * axle + side);
+      }
+      for (TireClearance& each : found[side]) {
+        AddGaps(rig, swept, start[axle], steers, each, report);
+      }
+    }
+  }
+  for (size_t side = 0; side < 2; ++side) {
+    report.wheels.push_back(AtRest(rig, start, axle, side, report.tires[axle]));
+    report.clearances.insert(report.clearances.end(), found[side].begin(), found[side].end());
+  }
 }
 
 }  // namespace
@@ -266,9 +214,11 @@ const NearestTire* LeastOf(const TireClearance& clearance) {
   return least;
 }
 
-OpeningsReport SweepOpenings(const Rig& rig, const Stance* stance, std::optional<double> lock) {
+OpeningsReport SweepOpenings(const Rig& rig, const Stance* stance, std::optional<double> lock,
+                             std::optional<double> enough) {
   OpeningsReport report;
   const std::array<double, 2> start = StartOf(rig, stance);
+  std::optional<RollEnds> roll;
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = rig.vehicle->axles[i];
     report.tires[i] = ShapeOfTire(*rig.vehicle, i);
@@ -276,11 +226,7 @@ OpeningsReport SweepOpenings(const Rig& rig, const Stance* stance, std::optional
       report.lock[i] = lock;
       if (!lock && axle.steering) report.lock[i] = axle.steering->lock;
     }
-    if (!axle.opening) continue;
-    for (size_t side = 0; side < 2; ++side) {
-      report.wheels.push_back(AtRest(rig, start, i, side, report.tires[i]));
-      AddWheel(rig, start, i, side, report);
-    }
+    if (axle.opening) AddAxle(rig, start, i, enough, roll, report);
   }
   return report;
 }

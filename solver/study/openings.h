@@ -61,8 +61,11 @@ struct OpeningsReport {
 //            where it has kingpin.at and a lock
 //   ranges   to the first end as FindLimits has it, tyres left out, of either axle in roll and
 //            crossed, of its own in bounce and one wheel; 100 mm or 10 deg where nothing ends it
+//   enough   where only this is asked: an axle is left after the motion in which each of its
+//            surfaces has a gap below it [m]; what it then has is no least
 //   errors   ModelError as PrepareKnuckle. source: docs/theory.md (74) to (77)
 [[nodiscard]] OpeningsReport SweepOpenings(const Rig& rig, const Stance* stance,
-                                           std::optional<double> lock);
+                                           std::optional<double> lock,
+                                           std::optional<double> enough = {});
 
 }  // namespace linkwright

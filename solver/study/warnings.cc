@@ -119,7 +119,7 @@ void KeepWorst(std::vector<Warning>& warnings) {
 
 }  // namespace
 
-WarningReport FindWarnings(const Rig& rig, const Load* only) {
+WarningReport FindWarnings(const Rig& rig, const Load* only, bool least) {
   const Vehicle& vehicle = *rig.vehicle;
   WarningReport report;
   for (size_t i = 0; i < 2; ++i) {
@@ -129,7 +129,7 @@ WarningReport FindWarnings(const Rig& rig, const Load* only) {
   }
   if (IsGeometryOnly(vehicle)) {
     AddOverTravel(rig, nullptr, report);
-    AddWatched(rig, nullptr, report.warnings);
+    AddWatched(rig, nullptr, least, report.warnings);
     return report;
   }
   std::vector<Warning> at_rest;
@@ -145,7 +145,7 @@ WarningReport FindWarnings(const Rig& rig, const Load* only) {
   report.warnings.insert(report.warnings.end(), at_rest.begin(), at_rest.end());
   if (first) {
     AddOverTravel(rig, &*first, report);
-    AddWatched(rig, &*first, report.warnings);
+    AddWatched(rig, &*first, least, report.warnings);
   }
   return report;
 }

@@ -75,8 +75,11 @@ struct WarningReport {
 
 // Settles every load, sweeps bounce from the first that rests, and crosses the axles.
 //   only     looks at this one of the vehicle's loads alone; null: at every one
+//   least    with the nearest that a tyre comes to its opening; else the same warnings sooner, each
+//            such with some gap below its limit
 //   errors   ModelError as SweepBounce
 //   source   limits: io/read/format_limits.cc; what each value is: docs/theory.md (105)
-[[nodiscard]] WarningReport FindWarnings(const Rig& rig, const Load* only = nullptr);
+[[nodiscard]] WarningReport FindWarnings(const Rig& rig, const Load* only = nullptr,
+                                         bool least = true);
 
 }  // namespace linkwright
