@@ -34,75 +34,78 @@ std::vector<Key> RideLimits() {
 }
 
 std::vector<Group> GeneralLimits() {
-  return {{"limits",
-           "limits",
-           {Limit("coil_preload", D::kLength, "1/4 in",
-                  "Least squeeze of a coil at full droop, so that it stays seated (common "
-                  "practice)."),
-            Limit("coil_gap", D::kLength, "1/4 in",
-                  "Least length left before a coil is solid at full bump (common practice)."),
-            Limit("stop_crush", D::kNumber, "0.25",
-                  "Least share of its free length that a stop crushes; less is a stop taken as "
-                  "rigid: a 70 mm foam stop crushes to 28 (common practice)."),
-            Limit("height_change", D::kLength, "1/4 in",
-                  "Most that a wheel may sit elsewhere in its opening at rest than as measured "
-                  "(common practice)."),
-            Limit("tire_squash", D::kNumber, "0.01",
-                  "Least share of its radius that a tyre flattens as measured; less, and its "
-                  "nominal size was taken for its loaded radius (common practice)."),
-            Limit("mirror", D::kLength, "1/16 in",
-                  "Most that a right member may differ from the left one's mirror image (common "
-                  "practice)."),
-            Limit("triangulation", D::kAngle, "40 deg",
-                  "Least angle, seen from above, between two arms that alone hold an axle "
-                  "sideways (common practice)."),
-            Limit("pitch", D::kAngle, "3 deg",
-                  "Most that a housing may turn over its travel; under 2 is good (common "
-                  "practice)."),
-            Limit("link_slope", D::kAngle, "12 deg",
-                  "Most slope of a fore-and-aft link at rest, from the side; 15 to 18 off the "
-                  "street (common practice)."),
-            Limit("roll_steer", D::kAngleRatio, "0.10",
-                  "Most roll steer at rest, either way (common practice)."),
-            Limit("frequency", D::kFrequency, "1.8",
-                  "Highest ride frequency at rest: a donor's springs under a lighter body "
-                  "(common practice)."),
-            Limit("side_to_side", D::kLength, "12 mm",
-                  "Most that one axle's wheels may differ in travel at rest (General Motors trim "
-                  "height)."),
-            Limit("bump_left", D::kLength, "2 in",
-                  "Least bump travel left at rest on a paved road (street-rod inspection lists)."),
-            Limit("damper_reserve", D::kLength, "1/2 in",
-                  "Least length left in a damper, closed and open, wherever stops and straps let "
-                  "the axle go: `limits` orders dampers with it (common practice)."),
-            Limit("damper_left", D::kLength, "2 in",
-                  "Least length left in a damper at rest, either way (street-rod inspection "
-                  "lists)."),
-            Limit("slip_at_bump", D::kLength, "3/4 in",
-                  "Least length left at full bump before a spline bottoms (common practice)."),
-            Limit("slip_at_droop", D::kLength, "1 1/2 in",
-                  "Least length of a spline still engaged at full droop, of its `slip` (common "
-                  "practice)."),
-            Limit("joint_reserve", D::kAngle, "2 deg",
-                  "Least misalignment left in a link's joint where the travel ends (joint makers; "
-                  "common practice)."),
-            Limit("tire_clearance", D::kLength, "25 mm",
-                  "Least gap of a tyre to its opening's lip and to its inner panel, at full bump, "
-                  "crossed and lock to lock (British Columbia inspection; as quoted)."),
-            Limit("wheel_off_center", D::kLength, "1/4 in",
-                  "Most that a hub may stand ahead of, behind, above or below its opening's centre "
-                  "at rest (common practice)."),
-            Limit("scales", D::kNumber, "0.03",
-                  "Most that coils may differ from scales, of the weight (common practice)."),
-            Limit("hub_height", D::kLength, "12 mm",
-                  "Most that a measured hub height may differ from what its tyre holds (General "
-                  "Motors trim height)."),
-            Limit("gap", D::kLength, "1 in",
-                  "Least distance of a gap over the travel, unless the gap has its own (British "
-                  "Columbia inspection, for tyres; as quoted)."),
-            Number("link_force", D::kForce, kPositive,
-                   "Most force from links fighting one another at crossed extremes; not pointed at "
-                   "unless given.")}}};
+  return {
+      {"limits",
+       "limits",
+       {Limit("coil_preload", D::kLength, "1/4 in",
+              "Least squeeze of a coil at full droop, so that it stays seated (common "
+              "practice)."),
+        Limit("coil_gap", D::kLength, "1/4 in",
+              "Least length left before a coil is solid at full bump (common practice)."),
+        Limit("stop_crush", D::kNumber, "0.25",
+              "Least share of its free length that a stop crushes; less is a stop taken as "
+              "rigid: a 70 mm foam stop crushes to 28 (common practice)."),
+        Limit("height_change", D::kLength, "1/4 in",
+              "Most that a wheel may sit elsewhere in its opening at rest than as measured "
+              "(common practice)."),
+        Limit("tire_squash", D::kNumber, "0.01",
+              "Least share of its radius that a tyre flattens as measured; less, and its "
+              "nominal size was taken for its loaded radius (common practice)."),
+        Limit("mirror", D::kLength, "1/16 in",
+              "Most that a right member may differ from the left one's mirror image (common "
+              "practice)."),
+        Limit("triangulation", D::kAngle, "40 deg",
+              "Least angle, seen from above, between two arms that alone hold an axle "
+              "sideways (common practice)."),
+        Limit("pitch", D::kAngle, "3 deg",
+              "Most that a housing may turn over its travel; under 2 is good (common "
+              "practice)."),
+        Limit("link_slope", D::kAngle, "12 deg",
+              "Most slope of a fore-and-aft link at rest, from the side; 15 to 18 off the "
+              "street (common practice)."),
+        Limit("roll_steer", D::kAngleRatio, "0.10",
+              "Most roll steer at rest, either way (common practice)."),
+        Limit("frequency", D::kFrequency, "1.8",
+              "Highest ride frequency at rest: a donor's springs under a lighter body "
+              "(common practice)."),
+        Limit("side_to_side", D::kLength, "12 mm",
+              "Most that one axle's wheels may differ in travel at rest (General Motors trim "
+              "height)."),
+        Limit("bump_left", D::kLength, "2 in",
+              "Least bump travel left at rest on a paved road (street-rod inspection lists)."),
+        Limit("damper_reserve", D::kLength, "1/2 in",
+              "Least length left in a damper, closed and open, wherever stops and straps let "
+              "the axle go: `limits` orders dampers with it (common practice)."),
+        Limit("damper_left", D::kLength, "2 in",
+              "Least length left in a damper at rest, either way (street-rod inspection "
+              "lists)."),
+        Limit("slip_at_bump", D::kLength, "3/4 in",
+              "Least length left before a spline bottoms at full bump, or at full droop where that "
+              "is "
+              "the way it goes in (common practice)."),
+        Limit("slip_at_droop", D::kLength, "1 1/2 in",
+              "Least length of a spline still engaged at full droop, or at full bump where that is "
+              "the way it comes out, of its `slip` (common practice)."),
+        Limit("joint_reserve", D::kAngle, "2 deg",
+              "Least misalignment left in a link's joint where the travel ends (joint makers; "
+              "common practice)."),
+        Limit("tire_clearance", D::kLength, "25 mm",
+              "Least gap of a tyre to its opening's lip and to its inner panel, at full bump, "
+              "crossed and lock to lock (British Columbia inspection; as quoted)."),
+        Limit("wheel_off_center", D::kLength, "1/4 in",
+              "Most that a hub may stand ahead of, behind, above or below its opening's centre "
+              "at rest (common practice)."),
+        Limit("scales", D::kNumber, "0.03",
+              "Most that coils may differ from scales, of the weight (common practice)."),
+        Limit("hub_height", D::kLength, "12 mm",
+              "Most that a measured hub height may differ from what its tyre holds (General "
+              "Motors trim height)."),
+        Limit("gap", D::kLength, "1 in",
+              "Least distance of a gap over the travel, unless the gap has its own (British "
+              "Columbia inspection, for tyres; as quoted)."),
+        Number("link_force", D::kForce, kPositive,
+               "Most force from links fighting one another at crossed extremes; not pointed at "
+               "unless given.")}}};
 }
 
 }  // namespace

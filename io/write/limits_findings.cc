@@ -61,8 +61,10 @@ std::optional<double> AimOf(const Vehicle& vehicle, const RunOut& run_out, Limit
                             bool coils) {
   const bool bump = motion == LimitMotion::kBump, droop = motion == LimitMotion::kDroop;
   const WarningLimits& limits = vehicle.limits;
-  if (run_out.end == TravelEnd::kShaftBottomed && bump) return SlipAim(vehicle, run_out);
-  if (run_out.end == TravelEnd::kShaftParted && droop) return SlipAim(vehicle, run_out);
+  const bool slips =
+      run_out.end == TravelEnd::kShaftBottomed || run_out.end == TravelEnd::kShaftParted;
+  if (slips && (bump || droop))
+    return SlipAim(vehicle, run_out);  // arms may make it short in droop
   if (run_out.end == TravelEnd::kJointAtLimit) return limits.joint_reserve;
   if (IsTire(run_out.end)) return limits.tire_clearance;
   if (IsDamper(run_out.end)) return limits.damper_reserve;

@@ -204,8 +204,13 @@ std::vector<Finding> WarningFindings(const Vehicle& vehicle, const WarningReport
   const Writer write{units};
   std::vector<Finding> findings;
   for (const Warning& warning : report.warnings) {
-    findings.push_back({true, fmt::format("the {} axle: {}", vehicle.axles[warning.axle].name,
-                                          Describe(warning, write))});
+    const Axle& axle = vehicle.axles[warning.axle];
+    const bool assumed = warning.kind == WarningKind::kTireNear && warning.member == "lip" &&
+                         axle.opening && !axle.opening->lip_y;
+    findings.push_back(
+        {true,
+         fmt::format("the {} axle: {}{}", axle.name, Describe(warning, write),
+                     assumed ? " (no lip_y: its lip is taken to reach across the tyre)" : "")});
   }
   for (const FightAtExtremes& fight : report.fights) {
     findings.push_back(

@@ -112,8 +112,10 @@ TEST(OpeningsCommand, EveryLimitOfTheFileChangesWhatIsPointedAt) {
   const auto out = [](const std::string& limit) {
     const Folder folder;
     const std::string path = folder.Path("limits.yaml");
-    std::ofstream(path) << "base: " << VehiclePath("harbour_van") << "\nadd:\n  limits: {" << limit
-                        << "}\n";
+    std::ofstream(path) << "base: " << VehiclePath("harbour_van")
+                        << "\nadd:\n  openings.front.lip_y: 920\n  openings.rear.lip_y: 920\n"
+                           "  limits: {"
+                        << limit << "}\n";
     return RunProgram({"openings", path}).out;
   };
   EXPECT_NE(out("tire_clearance: 900").find("aim 900.0 mm or more"), std::string::npos);

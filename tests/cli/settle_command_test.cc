@@ -109,8 +109,8 @@ TEST_F(Overloaded, TheLoadThatFindsNoRestIsNamedAtItsPlaceAndTheAnswerIsNo) {
   EXPECT_EQ(outcome.exit, 1);
   EXPECT_EQ(outcome.err,
             file_ +
-                ":5:3: loads.bricks: no resting position: before it rests, rear damper right "
-                "is fully closed\n"
+                ":5:3: loads.bricks: no resting position: before it rests, rear cone left "
+                "is solid\n"
                 "    5 |   loads.bricks: [{item: bricks, mass: 4000, at: [-2150, 0, 840]}]\n"
                 "      |   ^\n");
 }

@@ -50,8 +50,9 @@ TEST(SteeringCommand, CsvHoldsEveryTable) {
   for (const CsvRecord& row : sheet.rows) {
     if (tables.empty() || tables.back() != row.at(0)) tables.push_back(row.at(0));
   }
-  EXPECT_EQ(tables, (std::vector<std::string>{"standing", "front travel", "front roll", "front lock to lock",
-                                              "front lines", "front track bar moved", "sideways"}));
+  EXPECT_EQ(tables, (std::vector<std::string>{"standing", "front travel", "front roll",
+                                              "front lock to lock", "front lines",
+                                              "front track bar moved", "sideways"}));
 }
 
 TEST(SteeringCommand, WithoutADragLinkItStillCentresAxles) {

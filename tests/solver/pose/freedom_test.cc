@@ -189,7 +189,7 @@ TEST(Freedom, AWattsLinkWithUprightLinksIsWeakSideways) {
   watt.end = {Eigen::Vector3d(0.0, 0.08, 0.40), Eigen::Vector3d(0.0, -0.08, 0.40)};
   const double lean = 0.02;
   watt.far = {watt.end[0] + Eigen::Vector3d(0.0, 0.5 * lean, 0.5),
-              watt.end[1] + Eigen::Vector3d(0.0, 0.5 * lean, -0.5)};
+              watt.end[1] + Eigen::Vector3d(0.0, -0.5 * lean, -0.5)};
   axle.watts_links = {watt};
   const FreeMotion weak = OnlyWeak(axle);
   EXPECT_NEAR(std::abs(weak.direction[1]), 1.0, 1e-3);

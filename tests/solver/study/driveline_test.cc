@@ -227,7 +227,7 @@ TEST(Driveline, ALinkTurnedAsToldAndMeasuredAgainCancels) {
     const Vehicle again = MeasuredAgain(shaft->vehicle, shaft->rig.axles[kRear].frame,
                                         rig->axles[kRear].measured.pose);
     const double was = std::abs(shaft->report.aim->turn);
-    EXPECT_GT(was, 0.5 * kDegree);
+    EXPECT_GT(was, 0.3 * kDegree);  // enough to tell from what is left
     // Five links hold it: their give goes into the lengths measured again, some hundredths of a
     // degree of the pinion.
     EXPECT_LT(std::abs(ReportOf(again)->report.aim->turn), 0.05 * kDegree) << cure.links.name;
