@@ -39,7 +39,18 @@ Walker StartWalk(const Rig& rig, size_t axle, const AxlePath& path) {
   return walker;
 }
 
-std::optional<std::string> WalkTo(Walker& walker, double parameter) {
+namespace {
+
+// A place that a walker looks at.
+struct Look {
+  Pose pose;
+  Eigen::Isometry3d X_CA;
+  std::vector<TravelMargin> margins;
+};
+
+// What is in the way at a parameter, or nothing; the walker stays.
+std::optional<std::string> LookAt(const Walker& walker, double parameter, Look& look) {
+  look.margins.clear();
   const RigAxle& prepared = walker.rig->axles[walker.axle];
   const Axle& axle = walker.rig->vehicle->axles[walker.axle];
   const AxlePlace place = walker.path->place(parameter, walker.axle);
@@ -49,17 +60,22 @@ std::optional<std::string> WalkTo(Walker& walker, double parameter) {
     return Describe({TravelEnd::kLinksStraight, link.name, 0.0});
   }
   const Eigen::Isometry3d X_CA = Transform(moved.pose);
-  const std::vector<TravelMargin> margins = TravelMargins(axle, prepared.frame, X_CA);
-  if (const auto past = PastEnd(margins)) return Describe(*past);
+  look = {moved.pose, X_CA, TravelMargins(axle, prepared.frame, X_CA)};
+  if (const auto past = PastEnd(look.margins)) return Describe(*past);
   if (walker.knuckle && !KnuckleTurn(*walker.knuckle, X_CA)) {
     return Describe({TravelEnd::kDragLinkOutOfReach, "drag link", 0.0});
   }
-  if (walker.path->refuse) {
-    if (auto reason = walker.path->refuse(parameter, walker.axle, X_CA)) return reason;
-  }
-  walker.here = EvaluateMotion(prepared.frame, moved.pose);
+  return walker.path->refuse ? walker.path->refuse(parameter, walker.axle, X_CA) : std::nullopt;
+}
+
+}  // namespace
+
+std::optional<std::string> WalkTo(Walker& walker, double parameter) {
+  Look look;
+  if (auto reason = LookAt(walker, parameter, look)) return reason;
+  walker.here = EvaluateMotion(walker.rig->axles[walker.axle].frame, look.pose);
   walker.parameter = parameter;
-  walker.least = LeastLeft(walker, margins, X_CA);
+  walker.least = LeastLeft(walker, look.margins, look.X_CA);
   return std::nullopt;
 }
 
@@ -95,6 +111,54 @@ std::optional<Refusal> WalkClosely(Walker& walker, double parameter, int halving
   return WalkClosely(walker, parameter, halvings - 1);
 }
 
+// What is left of the first member to end, counted from where it is past its end; above 0 where the
+// way is clear. Absent where something else is in the way.
+std::optional<double> LeftOf(const Look& look, bool refused) {
+  std::optional<double> least;
+  for (const TravelMargin& margin : look.margins) {
+    if (!margin.event && (!least || margin.left < *least)) least = margin.left;
+  }
+  if (!least) return std::nullopt;
+  const double left = *least + kEndTolerance;
+  return refused == (left < 0.0) ? std::optional(left) : std::nullopt;
+}
+
+// A place inside (in, out): by the chord between what is left at both, else the middle.
+double NextLook(double in, double out, std::optional<double> left_in,
+                std::optional<double> left_out) {
+  if (!left_in || !left_out) return 0.5 * (in + out);
+  const double way = std::abs(out - in), least = std::min(kEndFound, 0.5 * way);
+  const double part = std::clamp(way * *left_in / (*left_in - *left_out), least, way - least);
+  return in + std::copysign(part, out - in);
+}
+
+// The end between where a walker stands and where it is refused: regula falsi on what is left
+// (Illinois), each look at least kEndFound inside so that both sides close in; then halving.
+SweepEnd CloseIn(const Walker& walker, Refusal refusal) {
+  constexpr int kChords = 12;  // where a chord has not done by then, members take turns
+  double in = walker.parameter, out = refusal.parameter;
+  std::optional<double> left_in, left_out;
+  std::optional<bool> was_refused;
+  Look look;
+  for (int i = 0; std::abs(out - in) > kEndFound; ++i) {
+    const bool chord = i < kChords;
+    const double at = NextLook(in, out, chord ? left_in : std::nullopt, left_out);
+    if (auto refused = LookAt(walker, at, look)) {
+      out = at;
+      refusal.reason = *std::move(refused);
+      left_out = LeftOf(look, true);
+      if (was_refused == true && left_in) *left_in *= 0.5;
+      was_refused = true;
+    } else {
+      in = at;
+      left_in = LeftOf(look, false);
+      if (was_refused == false && left_out) *left_out *= 0.5;
+      was_refused = false;
+    }
+  }
+  return {.travel = in, .axle = walker.axle, .reason = refusal.reason};
+}
+
 }  // namespace
 
 std::optional<SweepEnd> FindEnd(Walker walker, double limit, double step) {
@@ -105,16 +169,7 @@ std::optional<SweepEnd> FindEnd(Walker walker, double limit, double step) {
     constexpr int kHalvings = 6;  // of 5 mm: a dip of 3e-8 m is left
     std::optional<Refusal> refusal = WalkClosely(walker, next, kHalvings);
     if (!refusal) continue;
-    double out = refusal->parameter;
-    std::string reason = refusal->reason;
-    while (std::abs(out - walker.parameter) > kEndFound) {
-      const double middle = 0.5 * (walker.parameter + out);
-      if (const auto refused = WalkTo(walker, middle)) {
-        out = middle;
-        reason = *refused;
-      }
-    }
-    return SweepEnd{.travel = walker.parameter, .axle = walker.axle, .reason = reason};
+    return CloseIn(walker, *std::move(refusal));
   }
   return std::nullopt;
 }
