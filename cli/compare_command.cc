@@ -5,6 +5,7 @@
 #include <memory>
 #include <set>
 
+#include "cli/findings.h"
 #include "cli/settled.h"
 #include "cli/sweep_request.h"
 #include "io/write/comparison.h"
@@ -240,6 +241,11 @@ void WriteComparison(const CommonOptions& options, const State& first, const Sta
              inputs);
 }
 
+bool IsWarned(const State& state) {
+  return std::any_of(state.notes.begin(), state.notes.end(),
+                     [](const std::string& note) { return note.starts_with(kLookAtThis); });
+}
+
 int RunCompare(CompareOptions options, Streams& streams) {
   State first = ReadState(options.common, options.first, streams);
   State second = ReadState(options.common, options.second, streams);
@@ -259,8 +265,9 @@ int RunCompare(CompareOptions options, Streams& streams) {
   streams.out << comparison.text << Cautions();
   for (const Refusal& refusal : first.refusals) streams.err << FormatRefusal(first.file, refusal);
   for (const Refusal& refusal : second.refusals) streams.err << FormatRefusal(second.file, refusal);
-  const bool cut_short = options.common.strict && (first.cut_short || second.cut_short);
-  return first.refusals.empty() && second.refusals.empty() && !cut_short ? kDone : kAnswerIsNo;
+  const bool warned = first.cut_short || second.cut_short || IsWarned(first) || IsWarned(second);
+  const bool no = !first.refusals.empty() || !second.refusals.empty();
+  return no || (options.common.strict && warned) ? kAnswerIsNo : kDone;
 }
 
 }  // namespace

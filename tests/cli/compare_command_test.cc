@@ -5,6 +5,7 @@
 #include <map>
 #include <tuple>
 
+#include "tests/cli/pleased_vehicle.h"
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
 
@@ -164,6 +165,17 @@ TEST(CompareCommand, ALoadWithoutRestInOneIsNamedAndTheAnswerIsNo) {
       << outcome.err;
   EXPECT_NE(outcome.out.find("load: empty"), std::string::npos)
       << "the other loads are still compared";
+}
+
+TEST(CompareCommand, WhatIsPointedAtInEitherFileIsNoUnderStrict) {
+  const Folder folder;
+  const std::string pleased = PleasedVehicle(folder);
+  const auto exit = [](const std::string& first, const std::string& second) {
+    return RunProgram({"compare", first, second, "--from", "-20", "--to", "20", "--strict"}).exit;
+  };
+  EXPECT_EQ(exit(pleased, pleased), 0);
+  EXPECT_EQ(exit(pleased, VehiclePath("harbour_van")), 1);
+  EXPECT_EQ(exit(VehiclePath("harbour_van"), pleased), 1);
 }
 
 }  // namespace
