@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace linkwright {
 namespace {
@@ -14,6 +15,19 @@ constexpr double kFarthest = 0.6;       // [m] in the plane of both travels
 constexpr double kEndFound = 1e-11;     // [m]
 constexpr double kCornerFound = 1e-10;  // [rad]
 constexpr size_t kLinks = SIZE_MAX;     // ended by the links
+constexpr int kOneSided = 4;            // chords that fall on one side before halving
+
+// The pose with the wheels' travels at left and right from rest [m], walked from a place near it.
+std::optional<Pose> Move(const RigAxle& axle, const HousingMotion& near, double start, double left,
+                         double right) {
+  const AxleFrame& frame = axle.frame;
+  const double z = frame.measured.z + start + 0.5 * (left + right);
+  const double up = std::sin(frame.measured.roll) + (left - right) / frame.track;
+  if (std::abs(up) >= 1.0) return std::nullopt;
+  const PoseSolution moved = MovePose(frame, near, z, std::asin(up));
+  if (moved.status != SolveStatus::kConverged) return std::nullopt;
+  return moved.pose;
+}
 
 // Where a direction ends, and by which hold.
 struct Ray {
@@ -21,56 +35,78 @@ struct Ray {
   size_t ended_by;
 };
 
+// What holds leave at a place: the least of them and whose it is; below 0 past its end.
+struct Left {
+  double least;
+  size_t of;
+};
+
 struct Search {
   const RigAxle* axle;
   double start;
   const Holds* holds;
 
-  [[nodiscard]] std::optional<Eigen::Isometry3d> At(double turn, double r) const {
-    return PoseAtTravels(*axle, start, r * std::cos(turn), r * std::sin(turn));
+  [[nodiscard]] std::optional<Pose> At(const HousingMotion& near, double turn, double r) const {
+    return Move(*axle, near, start, r * std::cos(turn), r * std::sin(turn));
   }
 
-  // The hold that is past its end by most; absent where all have something left.
-  [[nodiscard]] std::optional<size_t> EndedBy(double turn, double r) const {
-    const auto X_CA = At(turn, r);
-    if (!X_CA) return kLinks;
-    std::optional<size_t> worst;
-    double least = 0.0;
+  [[nodiscard]] Left LeftAt(const Pose& pose, double turn, double r) const {
+    const Eigen::Isometry3d X_CA = Transform(pose);
+    Left left{std::numeric_limits<double>::infinity(), kLinks};
     size_t index = 0;
-    const auto look = [&](std::optional<double> left) {
-      if (left && *left < least) least = *left, worst = index;
+    const auto look = [&](double of) {
+      if (of < left.least) left = {of, index};
       ++index;
     };
     for (const Hold& hold : holds->members) {
-      const double length =
-          (*X_CA * OnHousing(axle->frame, hold.span.p_CQ) - hold.span.p_CP).norm();
+      const double length = (X_CA * OnHousing(axle->frame, hold.span.p_CQ) - hold.span.p_CP).norm();
       look(hold.stop ? length - hold.length : hold.length - length);
     }
+    constexpr double kNone = std::numeric_limits<double>::infinity();
     const std::array<double, 2> travel{r * std::cos(turn), r * std::sin(turn)};
     for (size_t side = 0; side < 2; ++side) {
       const auto &up = holds->bump[side], &down = holds->droop[side];
-      look(up ? std::optional(*up - travel[side]) : std::nullopt);
-      look(down ? std::optional(*down + travel[side]) : std::nullopt);
+      look(up ? *up - travel[side] : kNone);
+      look(down ? *down + travel[side] : kNone);
     }
-    return worst;
+    return left;
   }
 
+  // Outward in steps, then between the last place that all holds leave and the first that one does
+  // not: by the chord of what is left (Illinois), or by halves where the links do not follow.
   [[nodiscard]] Ray Find(double turn) const {
-    double in = 0.0, out = 0.0;
-    std::optional<size_t> ended_by;
-    while (!ended_by && out < kFarthest) {
+    HousingMotion near = axle->measured;
+    double in = 0.0, out = 0.0, left_in = 0.0;
+    std::optional<Left> past;  // at `out`; absent: the links end it there
+    while (true) {
+      if (out >= kFarthest) return {turn, out, kLinks};
       in = out, out += kStep;
-      ended_by = EndedBy(turn, out);
+      const std::optional<Pose> pose = At(near, turn, out);
+      past = pose ? std::optional(LeftAt(*pose, turn, out)) : std::nullopt;
+      if (!past || past->least < 0.0) break;
+      near = EvaluateMotion(axle->frame, *pose);
+      left_in = past->least;
     }
-    while (ended_by && out - in > kEndFound) {
-      const double middle = 0.5 * (in + out);
-      if (const auto by = EndedBy(turn, middle)) {
-        out = middle, ended_by = by;
+    double left_out = past ? past->least : 0.0;
+    int same = 0;  // looks in a row that fell on one side, + outside
+    while (out - in > kEndFound) {
+      const double chord = in + (out - in) * left_in / (left_in - left_out);
+      const double inset = std::min(kEndFound, 0.25 * (out - in));
+      const bool halve = !past || !(left_in > 0.0) || std::abs(same) > kOneSided;
+      const double r = halve ? 0.5 * (in + out) : std::clamp(chord, in + inset, out - inset);
+      const std::optional<Pose> pose = At(near, turn, r);
+      const auto left = pose ? std::optional(LeftAt(*pose, turn, r)) : std::nullopt;
+      if (!left || left->least < 0.0) {
+        out = r, past = left, left_out = left ? left->least : 0.0;
+        same = std::max(same, 0) + 1;
+        if (same > 1) left_in *= 0.5;
       } else {
-        in = middle;
+        in = r, left_in = left->least;
+        same = std::min(same, 0) - 1;
+        if (same < -1) left_out *= 0.5;
       }
     }
-    return {turn, ended_by ? in : out, ended_by.value_or(kLinks)};
+    return {turn, in, past ? past->of : kLinks};
   }
 };
 
@@ -87,13 +123,8 @@ std::array<Ray, 2> Corner(const Search& search, Ray a, Ray b) {
 
 std::optional<Eigen::Isometry3d> PoseAtTravels(const RigAxle& axle, double start, double left,
                                                double right) {
-  const AxleFrame& frame = axle.frame;
-  const double z = frame.measured.z + start + 0.5 * (left + right);
-  const double up = std::sin(frame.measured.roll) + (left - right) / frame.track;
-  if (std::abs(up) >= 1.0) return std::nullopt;
-  const PoseSolution moved = MovePose(frame, axle.measured, z, std::asin(up));
-  if (moved.status != SolveStatus::kConverged) return std::nullopt;
-  return Transform(moved.pose);
+  const std::optional<Pose> pose = Move(axle, axle.measured, start, left, right);
+  return pose ? std::optional(Transform(*pose)) : std::nullopt;
 }
 
 Reachable FindReachable(const RigAxle& axle, double start, const Holds& holds) {
@@ -110,7 +141,9 @@ Reachable FindReachable(const RigAxle& axle, double start, const Holds& holds) {
   for (const Ray& ray : rays) {
     all.followed = all.followed && ray.ended_by != kLinks;
     for (int i = 1; i <= kInside; ++i) {
-      if (const auto X_CA = search.At(ray.turn, ray.length * i / kInside)) {
+      const double r = ray.length * i / kInside;
+      if (const auto X_CA =
+              PoseAtTravels(axle, start, r * std::cos(ray.turn), r * std::sin(ray.turn))) {
         all.poses.push_back(*X_CA);
       }
     }
