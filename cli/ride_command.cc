@@ -109,6 +109,24 @@ void AddDampingNotes(const VehicleFile& file, const RideStudy& study,
   }
 }
 
+// Where the whole model's two in side view do not pair with the two-degree body's one to one.
+void AddLikeness(const RideStudy& study, std::vector<std::string>& notes) {
+  const ModeReport *bounce = nullptr, *pitch = nullptr;
+  for (const ModeReport& row : study.report.modes) {
+    if (row.mode.part == kBodyHeave) bounce = &row;
+    if (row.mode.part == kBodyPitch) pitch = &row;
+  }
+  if (bounce == nullptr || pitch == nullptr || !bounce->centre_ahead) return;
+  const double heave = std::abs(*bounce->centre_ahead);
+  if (pitch->centre_ahead && std::abs(*pitch->centre_ahead) <= heave) return;
+  notes.push_back(fmt::format(
+      "bounce and pitch lie so near each other ({:.2f} and {:.2f} Hz) that tyres and axles of "
+      "the whole model decide their shapes: by its still point, the one called pitch here moves "
+      "the "
+      "centre of mass more; the names are the two-degree body's, as in the other tables",
+      bounce->mode.undamped, pitch->mode.undamped));
+}
+
 void AddHopNotes(const VehicleFile& file, const RideStudy& study, std::vector<std::string>& notes) {
   const WarningLimits& limits = file.vehicle.limits;
   for (const ModeReport& row : study.report.modes) {
@@ -169,6 +187,7 @@ std::vector<std::string> RideNotes(const VehicleFile& file, const RideStudy& stu
   AddFrequencyNotes(file, study, notes);
   AddDampingNotes(file, study, notes);
   AddHopNotes(file, study, notes);
+  AddLikeness(study, notes);
   const std::string names = NoteOnNames(study.loads, study.payload);
   if (!names.empty()) notes.push_back(names);
   for (const LoadedRide& ride : study.payload) {

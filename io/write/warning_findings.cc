@@ -203,6 +203,10 @@ std::vector<Finding> WarningFindings(const Vehicle& vehicle, const WarningReport
                                      UnitSystem units) {
   const Writer write{units};
   std::vector<Finding> findings;
+  for (const NoRest& none : report.unrested) {
+    findings.push_back({true, fmt::format("under '{}' it finds no resting position: {}", none.load,
+                                          none.message)});
+  }
   for (const Warning& warning : report.warnings) {
     const Axle& axle = vehicle.axles[warning.axle];
     const bool assumed = warning.kind == WarningKind::kTireNear && warning.member == "lip" &&

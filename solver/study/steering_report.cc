@@ -53,11 +53,9 @@ SteeredAxle ReportAxle(const Rig& rig, const Standing& standing, const Load* loa
                              {.kind = MotionKind::kRoll,
                               .wheel = 0,
                               .grid = {.from = std::nullopt, .to = std::nullopt, .step = kDegree}});
-  steered.hand =
-      SweepMotion(rig, stance,
-                  {.kind = MotionKind::kSteer,
-                   .wheel = 0,
-                   .grid = {.from = -30.0 * kDegree, .to = 30.0 * kDegree, .step = 5.0 * kDegree}});
+  GridOptions hand{.from = std::nullopt, .to = std::nullopt, .step = 5.0 * kDegree};
+  if (!part.steering->lock) hand.from = -30.0 * kDegree, hand.to = 30.0 * kDegree;
+  steered.hand = SweepMotion(rig, stance, {.kind = MotionKind::kSteer, .wheel = 0, .grid = hand});
   steered.kingpin_spacing = (AtHubHeight(PrepareKingpin(part, frame, 1.0)) -
                              AtHubHeight(PrepareKingpin(part, frame, -1.0)))
                                 .norm();

@@ -178,14 +178,15 @@ std::vector<double> Grid(double low, double high, const GridOptions& options) {
   std::vector<double> grid;
   const double step = options.step;
   const double slack = 1e-9 * step;
+  const double apart = 1e-6 * step;  // an end nearer to a row than this is that row
   const double first = options.from ? low : std::ceil(low / step - 1e-9) * step;
-  if (!options.from && first - low > slack) grid.push_back(low);
+  if (!options.from && first - low > apart) grid.push_back(low);
   const auto count = static_cast<long>(std::floor((high - first) / step + 1e-9));
   for (long i = 0; i <= count; ++i) {
     const double t = first + static_cast<double>(i) * step;
     grid.push_back(std::abs(t) < slack ? 0.0 : t);
   }
-  if (!options.to && (grid.empty() || high - grid.back() > slack)) grid.push_back(high);
+  if (!options.to && (grid.empty() || high - grid.back() > apart)) grid.push_back(high);
   if (std::find(grid.begin(), grid.end(), 0.0) == grid.end()) grid.push_back(0.0);
   std::sort(grid.begin(), grid.end());
   return grid;

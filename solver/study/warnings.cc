@@ -137,7 +137,10 @@ WarningReport FindWarnings(const Rig& rig, const Load* only, bool least) {
   for (const Load& load : vehicle.loads) {
     if (only != nullptr && &load != only) continue;
     const Stance stance = Settle(rig, load);
-    if (stance.status != StanceStatus::kRests) continue;
+    if (stance.status != StanceStatus::kRests) {
+      report.unrested.push_back({load.name, stance.message});
+      continue;
+    }
     AddLoad(rig, stance, at_rest);
     if (!first) first = stance;
   }

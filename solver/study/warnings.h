@@ -67,10 +67,16 @@ struct FightAtExtremes {
   double misalignment;  // greatest of any link's joint [rad]
 };
 
+// A load under which the vehicle finds no rest, and what is in the way.
+struct NoRest {
+  std::string load, message;
+};
+
 struct WarningReport {
   std::vector<Warning> warnings;
   std::vector<FightAtExtremes> fights;  // axles that more than four ways hold
   std::vector<GapAtLeast> gaps;
+  std::vector<NoRest> unrested;
 };
 
 // Settles every load, sweeps bounce from the first that rests, and crosses the axles.
