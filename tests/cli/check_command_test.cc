@@ -145,6 +145,18 @@ TEST(CheckCommand, LooksAtOneLoadAlone) {
   EXPECT_EQ(RunProgram({"check", VehiclePath("bare_frame"), "--load", "driver"}).exit, 2);
 }
 
+TEST(CheckCommand, PointsAtALoadThatFindsNoRest) {
+  const Folder folder;
+  const std::string file = folder.Write(
+      "bricks.yaml", "base: " + VehiclePath("harbour_van") +
+                         "\nadd:\n"
+                         "  loads.bricks: [{item: bricks, mass: 4000, at: [-2150, 0, 840]}]\n");
+  EXPECT_NE(RunProgram({"check", file})
+                .out.find("look at this: under 'bricks' it finds no resting position: before it "
+                          "rests, rear cone left is solid\n"),
+            std::string::npos);
+}
+
 TEST(CheckCommand, ShowsEveryGapAtItsNearest) {
   const Folder folder;
   const std::string file =

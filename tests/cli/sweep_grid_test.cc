@@ -164,5 +164,22 @@ TEST(SweepGrid, ChangesAgainstTheRowAtZeroAreNothingThere) {
   }
 }
 
+// The lock is a row of the grid too: once, and so at either side.
+TEST(SweepGrid, SteersFromLockToLockWithEachRowOnce) {
+  const Folder folder;
+  const std::string file =
+      folder.Write("locked.yaml", "base: " + VehiclePath("harbour_van") +
+                                      "\nadd:\n"
+                                      "  axles.front.steering.lock: 30\n"
+                                      "  axles.front.steering.tie_rod: {left: [-150, 612, 330]}\n");
+  const Sheet sheet = RunToSheet({"sweep", file, "--motion", "steer"});
+  const size_t last = sheet.rows.size() - 1;
+  EXPECT_EQ(sheet.Number(last, "hand_deg"), 30.0);
+  EXPECT_EQ(sheet.Number(last - 1, "hand_deg"), 25.0);
+  // At the other lock the right wheel is the inner one, and the left one steers as it did there.
+  EXPECT_NEAR(sheet.Number(0, "steer_deg"), -30.0, 1e-6);
+  EXPECT_NEAR(sheet.Number(0, "hand_deg"), -sheet.Number(last, "steer_deg"), 1e-6);
+}
+
 }  // namespace
 }  // namespace linkwright::check
