@@ -66,7 +66,7 @@ void TellSideways(const Axle& axle, const SidewaysCure& cure, UnitSystem units,
                   std::vector<Finding>& to) {
   const std::optional<double>& most = axle.sideways_most;
   const bool off = most && std::abs(cure.offset) > *most;
-  constexpr double kCentred = 5e-5;  // [m] shows as nothing on a tape
+  constexpr double kCentred = 1.2e-4;  // [m] shows as 0.00 in, and as nothing on a tape
   if (std::abs(cure.offset) < kCentred) {
     to.push_back({false, fmt::format("the {} axle stands centred", axle.name)});
     return;
