@@ -89,29 +89,79 @@ void Descend(const RestQuestion& question, FoundRest& found) {
 
 // One step of Newton's method with the exact slope, shortened until what the same slope makes of
 // the new place is a shorter step: the measure that does not hang on units ([Deuflhard] 3.3).
-bool AdvanceUnderPush(const RestQuestion& question, FoundRest& found) {
-  const Balance balance = BalanceAt(question, found.state);
-  const std::vector<HeldWheel> wheels = HeldWheels(question.rig, found.state, found.held);
-  const NewtonSystem system(balance, wheels, found.force, 0.0);
-  const NewtonStep newton = system.Solve(balance, wheels);
-  const double longest = newton.step.cwiseAbs().maxCoeff();
-  if (!newton.step.allFinite() || longest > 10.0) return false;
-  double share = std::min(1.0, kLongestStep / std::max(longest, kLongestStep));
-  for (int halving = 0; halving < 7; ++halving, share *= 0.5) {
-    const auto moved = Moved(question.rig, found.state, share * newton.step);
-    if (!moved || DeadPointBetween(question.rig, found.state, *moved)) continue;
-    const double next =
-        system.Solve(BalanceAt(question, *moved), HeldWheels(question.rig, *moved, found.held))
-            .step.cwiseAbs()
-            .maxCoeff();
-    constexpr double kRounding = 1e-11;  // [m, rad] ten times what is asked of a last step
-    if (!(next <= (1.0 - 0.25 * share) * longest + kRounding)) continue;
+// Where a member meets its end or a tyre the floor, the slope jumps: a step that goes far past the
+// jump is refused, and one that stops short of it never learns the new slope. So a step much
+// shortened is lengthened again to the longest that the measure lets pass, which lies just behind
+// the jump.
+class PushedStep {
+ public:
+  PushedStep(const RestQuestion& question, const FoundRest& found)
+      : question_(question),
+        found_(found),
+        balance_(BalanceAt(question, found.state)),
+        wheels_(HeldWheels(question.rig, found.state, found.held)),
+        system_(balance_, wheels_, found.force, 0.0),
+        newton_(system_.Solve(balance_, wheels_)),
+        longest_(newton_.step.cwiseAbs().maxCoeff()) {}
+
+  [[nodiscard]] bool Usable() const { return newton_.step.allFinite() && longest_ <= 10.0; }
+
+  // One accepted move, or none.
+  [[nodiscard]] bool Take(FoundRest& found) const {
+    double share = std::min(1.0, kLongestStep / std::max(longest_, kLongestStep));
+    double refused = share;
+    std::optional<RestState> moved = Tried(share);
+    for (int halving = 0; halving < kMostHalvings && !moved; ++halving) {
+      refused = share;
+      share *= 0.5;
+      if (share * longest_ < kStepMet) return false;
+      moved = Tried(share);
+    }
+    if (!moved) return false;
+    for (int look = 0; look < kLengthenings && refused - share > 1e-3 * share; ++look) {
+      const double between = 0.5 * (share + refused);
+      if (std::optional<RestState> further = Tried(between)) {
+        share = between;
+        moved = std::move(further);
+      } else {
+        refused = between;
+      }
+    }
     found.state = *moved;
-    found.force = newton.force;
-    found.converged = share == 1.0 && longest <= kStepMet;
+    found.force = newton_.force;
+    found.converged = share == 1.0 && longest_ <= kStepMet;
     return true;
   }
-  return false;
+
+ private:
+  static constexpr int kMostHalvings = 40;
+  static constexpr int kLengthenings = 12;  // the end of a member is some 1000 times a coil's rate
+
+  [[nodiscard]] std::optional<RestState> Tried(double share) const {
+    std::optional<RestState> moved = Moved(question_.rig, found_.state, share * newton_.step);
+    if (!moved || DeadPointBetween(question_.rig, found_.state, *moved)) return std::nullopt;
+    const double next = system_
+                            .Solve(BalanceAt(question_, *moved),
+                                   HeldWheels(question_.rig, *moved, found_.held))
+                            .step.cwiseAbs()
+                            .maxCoeff();
+    constexpr double kRounding = 1e-11;  // [m, rad] ten times what is asked of a last step
+    if (!(next <= (1.0 - 0.25 * share) * longest_ + kRounding)) return std::nullopt;
+    return moved;
+  }
+
+  const RestQuestion& question_;
+  const FoundRest& found_;
+  const Balance balance_;
+  const std::vector<HeldWheel> wheels_;
+  const NewtonSystem system_;
+  const NewtonStep newton_;
+  const double longest_;
+};
+
+bool AdvanceUnderPush(const RestQuestion& question, FoundRest& found) {
+  const PushedStep step(question, found);
+  return step.Usable() && step.Take(found);
 }
 
 void FollowPush(const RestQuestion& question, FoundRest& found) {

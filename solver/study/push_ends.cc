@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "solver/geometry/travel_limits.h"
+#include "solver/numeric/roots.h"
 #include "solver/rest/settle.h"
 
 namespace linkwright {
@@ -14,7 +15,6 @@ namespace {
 
 constexpr int kLooks = 50;        // shares looked at before an end is closed in upon
 constexpr double kNearby = 0.05;  // [rad] a body that leans further at once has gone elsewhere
-constexpr int kMostEvaluations = 80;
 
 // A standing position at a share of the push.
 struct Place {
@@ -67,32 +67,23 @@ double CarriedBy(const Rig& rig, const Stance& stance, size_t wheel) {
   return axle.tire.rate.value_or(1e6) * std::min(0.0, touching - stance.wheel_height[wheel]);
 }
 
-// Where `left` of a position goes through 0 between one where it is above and one where it is not,
-// by regula falsi with halved ends (Illinois) and every position found from the nearest before it.
-double CloseIn(const Follower& follower, const Place& above, const Place& below, double most,
-               const std::function<double(const Stance&)>& left) {
-  Place low = above;
-  double high = below.share, f_low = left(above.stance), f_high = left(below.stance);
-  int kept = 0;  // which end was kept last
-  for (int i = 0; i < kMostEvaluations && high - low.share > kShareMet * most; ++i) {
-    double share = (low.share * f_high - high * f_low) / (f_high - f_low);
-    const bool inside = share > low.share && share < high;
-    if (!inside || i % 8 == 7) share = 0.5 * (low.share + high);
-    const std::optional<Place> place = follower.From(low, share);
-    if (!place) break;
-    const double f = left(place->stance);
-    if (f > 0.0) {
-      low = *place, f_low = f;
-      if (kept == 1) f_high *= 0.5;
-      kept = 1;
-    } else {
-      high = share, f_high = f;
-      if (f == 0.0) break;
-      if (kept == -1) f_low *= 0.5;
-      kept = -1;
-    }
-  }
-  return high;
+// The share at which `left` of a position goes through 0 between one where it is above and one
+// where it is not. Every position is found from the nearest one known on either side.
+double ShareWhereGone(const Follower& follower, const Place& above, const Place& below, double most,
+                      const std::function<double(const Stance&)>& left) {
+  Place low = above, high = below;
+  const auto left_at = [&](double share) -> std::optional<double> {
+    const bool nearer_low = share - low.share < high.share - share;
+    std::optional<Place> place = follower.From(nearer_low ? low : high, share);
+    if (!place) place = follower.From(nearer_low ? high : low, share);
+    if (!place) return std::nullopt;
+    const double value = left(place->stance);
+    (value > 0.0 ? low : high) = std::move(*place);
+    return value;
+  };
+  const SignChange wide{above.share, left(above.stance), below.share, left(below.stance)};
+  const SignChange closed = CloseIn(left_at, wide, kShareMet * most);
+  return closed.below - closed.above > 2.0 * kShareMet * most ? closed.above : closed.below;
 }
 
 void LookForMember(const Follower& follower, const Place& before, const Place& after, double most,
@@ -102,7 +93,7 @@ void LookForMember(const Follower& follower, const Place& before, const Place& a
   if (ends.member || !nearest || nearest->first >= -kEndTolerance) return;
   const auto left = [&](const Stance& s) { return NearestEnd(rig, s)->first; };
   const bool at_once = left(before.stance) <= 0.0;
-  const double share = at_once ? before.share : CloseIn(follower, before, after, most, left);
+  const double share = at_once ? before.share : ShareWhereGone(follower, before, after, most, left);
   const auto there = follower.From(before, share);
   ends.member = {share, NearestEnd(rig, there ? there->stance : after.stance)->second};
 }
@@ -114,7 +105,8 @@ void LookForLift(const Follower& follower, const Place& before, const Place& aft
     const auto carried = [&](const Stance& s) { return CarriedBy(follower.rig(), s, wheel); };
     if (carried(after.stance) > 0.0) continue;
     const bool at_once = carried(before.stance) <= 0.0;
-    const double share = at_once ? before.share : CloseIn(follower, before, after, most, carried);
+    const double share =
+        at_once ? before.share : ShareWhereGone(follower, before, after, most, carried);
     if (!ends.lift || share < ends.lift->share) ends.lift = {share, wheel};
   }
 }

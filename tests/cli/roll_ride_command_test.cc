@@ -48,6 +48,23 @@ TEST(RollCommand, WheelLoadsInATurnCarryTheVehicle) {
   EXPECT_NEAR(after, before, 1e-4) << "[N] the weight does not change";
 }
 
+// Limits found by an equilibrium of another formulation (six coordinates a housing, forces summed),
+// with a margin for the digits it was told with.
+TEST(RollCommand, EndsATorqueWhereAnotherFormulationDoes) {
+  const struct {
+    const char* vehicle;
+    double least, most;  // [N m]
+  } cases[] = {{"moorland_wagon", 6348.0, 6349.0}, {"harbour_van", 5520.55, 5520.7}};
+  for (const auto& is : cases) {
+    for (const char* torque : {"400", "500", "600", "800"}) {
+      const Sheet sheet = RunToSheet({"roll", VehiclePath(is.vehicle), "--torque", torque});
+      const double limit = Value(sheet, "shaft torque", "rear", "limit_torque");
+      EXPECT_GE(limit, is.least) << is.vehicle << " " << torque;
+      EXPECT_LE(limit, is.most) << is.vehicle << " " << torque;
+    }
+  }
+}
+
 TEST(RollCommand, TheGradientIsTheOneOfSettle) {
   const std::string van = VehiclePath("harbour_van");
   const Sheet settled = RunToSheet({"settle", van});

@@ -393,5 +393,35 @@ TEST(ShaftTorque, MovesWhatTheHandbookSays) {
   EXPECT_NEAR(moved(kFront), lift.handbook[kFront], 1e-6);
 }
 
+// The torque at which a member reaches its end is the vehicle's own: neither the torque asked about
+// nor the datum has a say in it, and it is the end itself: just before it the member has some of
+// its travel left, just behind it none.
+TEST(ShaftTorque, EndsWhereAMemberDoesWhateverTorqueIsAskedAbout) {
+  const Vehicle van = sample::HarbourVan();
+  const Vehicle elsewhere = sample::FromAnotherDatum(van, {1.37, 0.0, -0.211});
+  // [N m] 1e-9 of the 20 times that are looked at, doubled, of the greatest torque below
+  constexpr double kTorqueTol = 2.0 * 1e-9 * 20.0 * 5000.0;
+  std::optional<double> first;
+  for (const Vehicle* vehicle : {&van, &elsewhere}) {
+    const Rig rig = PrepareRig(*vehicle);
+    const Load& load = vehicle->loads[0];
+    const Stance rest = Settle(rig, load);
+    for (double torque : {400.0, 500.0, 600.0, 800.0, 5000.0}) {
+      const TorqueLift lift = LiftByTorque(rig, load, rest, kRear, torque);
+      ASSERT_TRUE(lift.ends.member) << torque;
+      const double limit = lift.ends.member->share * torque;
+      if (!first) first = limit;
+      EXPECT_NEAR(limit, *first, kTorqueTol) << torque;
+    }
+    const auto at_end = [&](double torque) {
+      Push push;
+      push.shaft_torque[kRear] = torque;
+      return MemberAtEnd(rig, PushedBy(rig, load, rest, push)).has_value();
+    };
+    EXPECT_FALSE(at_end(*first - 0.05)) << "[N m] before it";
+    EXPECT_TRUE(at_end(*first + 0.05)) << "[N m] behind it";
+  }
+}
+
 }  // namespace
 }  // namespace linkwright

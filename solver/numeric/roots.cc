@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#include "solver/numeric/roots.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace linkwright {
+namespace {
+
+struct Place {
+  double x, f;
+};
+
+// Where between a (the newest) and b the next place goes, as a share of the way from a; c is the
+// place that went before.
+double NextShare(const Place& a, const Place& b, const Place& c) {
+  const double xi = (a.x - b.x) / (c.x - b.x);
+  const double phi = (a.f - b.f) / (c.f - b.f);
+  if (!(phi * phi < xi && (1.0 - phi) * (1.0 - phi) < 1.0 - xi)) return 0.5;
+  return a.f / (b.f - a.f) * c.f / (b.f - c.f) +
+         (c.x - a.x) / (b.x - a.x) * a.f / (c.f - a.f) * b.f / (c.f - b.f);
+}
+
+}  // namespace
+
+SignChange CloseIn(const MaybeFunction& f, const SignChange& wide, double met) {
+  constexpr int kMost = 200;  // halving alone needs 52 from any interval of doubles to its rounding
+  Place a{wide.below, wide.f_below}, b{wide.above, wide.f_above}, c = a;
+  double share = 0.5;
+  for (int i = 0; i < kMost && std::abs(b.x - a.x) > met && a.f != 0.0; ++i) {
+    double x = a.x + share * (b.x - a.x);
+    const double above = a.f > 0.0 ? a.x : b.x;
+    std::optional<double> value = f(x);
+    while (!value && std::abs(x - above) > met) {
+      x = 0.5 * (x + above);
+      value = f(x);
+    }
+    if (!value) break;
+    const bool same_side = (*value > 0.0) == (a.f > 0.0);
+    c = same_side ? a : b;
+    if (!same_side) b = a;
+    a = {x, *value};
+    const double least = std::min(0.5, 0.5 * met / std::abs(b.x - a.x));
+    share = std::clamp(c.x == b.x ? 0.5 : NextShare(a, b, c), least, 1.0 - least);
+  }
+  if (a.f == 0.0) b = a;
+  const Place& above = a.f > 0.0 ? a : b;
+  const Place& below = a.f > 0.0 ? b : a;
+  return {above.x, above.f, below.x, below.f};
+}
+
+}  // namespace linkwright

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+#include "solver/numeric/roots.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace linkwright {
+namespace {
+
+constexpr double kMet = 1e-9;
+
+// Slopes a thousand to one, as where a member meets an end that is stiffer than a coil.
+TEST(CloseIn, TakesNoMoreThanTwiceHalvingWhereTheSlopeJumpsAtTheRoot) {
+  for (double root : {0.1, 0.5, 0.999}) {
+    for (double steep : {1.0, 1e3, 1e-3, 1e6}) {
+      int looks = 0;
+      const auto f = [&](double x) -> std::optional<double> {
+        ++looks;
+        return x < root ? root - x : steep * (root - x);
+      };
+      const SignChange closed = CloseIn(f, {0.0, *f(0.0), 1.0, *f(1.0)}, kMet);
+      EXPECT_LE(closed.below - closed.above, kMet) << root << " " << steep;
+      EXPECT_LE(closed.above, root);
+      EXPECT_GE(closed.below, root);
+      EXPECT_LE(looks, 62) << "halving needs 30 for " << kMet;
+    }
+  }
+}
+
+TEST(CloseIn, TakesFewLooksOfASmoothFunctionEitherWayRound) {
+  int looks = 0;
+  const auto f = [&](double x) -> std::optional<double> {
+    ++looks;
+    return std::cos(x);
+  };
+  const double root = std::acos(0.0);
+  const SignChange up = CloseIn(f, {0.0, 1.0, 3.0, std::cos(3.0)}, 1e-12);
+  EXPECT_NEAR(up.above, root, 1e-12);
+  EXPECT_LE(looks, 12);
+  const SignChange down = CloseIn(f, {6.0, std::cos(6.0), 3.0, std::cos(3.0)}, 1e-12);
+  EXPECT_NEAR(down.below, 3.0 * root, 1e-12);
+}
+
+// Beyond 0.7 the function is not defined, and below it has no root: what holds ends there.
+TEST(CloseIn, EndsWhereTheFunctionIsDefinedNoFurther) {
+  const auto f = [](double x) -> std::optional<double> {
+    if (x > 0.7 && x < 0.9) return std::nullopt;
+    return x < 0.8 ? 1.0 : -1.0;
+  };
+  const SignChange closed = CloseIn(f, {0.0, 1.0, 1.0, -1.0}, kMet);
+  EXPECT_NEAR(closed.above, 0.7, 2.0 * kMet);
+  EXPECT_GT(closed.below - closed.above, 0.1) << "nothing between them is defined";
+}
+
+}  // namespace
+}  // namespace linkwright
