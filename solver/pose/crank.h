@@ -5,6 +5,7 @@
 #include <Eigen/Core>
 #include <array>
 #include <cmath>
+#include <type_traits>
 
 #include "solver/pose/rotation.h"
 
@@ -110,28 +111,55 @@ std::array<T, 2> AngleOfFirst(const CrankPlace<T>& place) {
   return {(A * D - B * root) / square, (B * D + A * root) / square};
 }
 
+// A number without the derivatives that its type carries.
+inline double WithoutDerivatives(double number) { return number; }
+template <typename T>
+double WithoutDerivatives(const T& number) {
+  if constexpr (requires { number.a; }) {
+    return WithoutDerivatives(number.a);  // ceres::Jet
+  } else {
+    return WithoutDerivatives(number.v);
+  }
+}
+
+// Turns the crank once towards where its links pull equally on it, by Newton's method. cos and sin
+// of the turn go by way of its tangent, which keeps them on the circle.
+template <typename T>
+void TurnTowardsBalance(const CrankPlace<T>& place, T& cosine, T& sine) {
+  using std::sqrt;
+  const auto [r, g, b] = LinksAt(place, cosine, sine);
+  const T turn =
+      -((r[0] * g[0] + r[1] * g[1]) / (g[0] * g[0] + g[1] * g[1] + r[0] * b[0] + r[1] * b[1]));
+  const T scale = sqrt(turn * turn + 1.0);
+  const T turned_cosine = (cosine - sine * turn) / scale;
+  sine = (sine + cosine * turn) / scale;
+  cosine = turned_cosine;
+}
+
 // Both links with the crank turned to where they pull equally on it: their moments cancel, so the
-// energy in them is least. Newton's method from the first link's length; a pass squares what is
-// left, in the value and every derivative that T carries, so that even where a link's stretch is
-// a tenth of the crank's arm five leave rounding only.
+// energy in them is least. From the first link's length; a pass squares what is left, so that even
+// where a link's stretch is a tenth of the crank's arm five leave rounding only. With the value
+// found, one pass makes a first derivative right and a second one all up to the third: no type
+// here carries more.
 template <typename T>
 CrankLinks<T> BalancedLinks(const FrameCrank& crank, const std::array<T, 3>& p,
                             const Rotation<T>& R) {
-  using std::sqrt;
-  const CrankPlace<T> place = PlaceCrank(crank, p, R);
-  auto [cosine, sine] = AngleOfFirst(place);
+  std::array<double, 3> p_value;
+  Rotation<double> R_value;
+  for (size_t i = 0; i < p.size(); ++i) p_value[i] = WithoutDerivatives(p[i]);
+  for (size_t i = 0; i < R.size(); ++i) R_value[i] = WithoutDerivatives(R[i]);
+  const CrankPlace<double> where = PlaceCrank(crank, p_value, R_value);
+  auto [c, s] = AngleOfFirst(where);
   constexpr int kPasses = 5;
-  for (int pass = 0; pass < kPasses; ++pass) {
-    const auto [r, g, b] = LinksAt(place, cosine, sine);
-    // cos and sin of the turn by way of its tangent, which keeps them on the circle.
-    const T turn =
-        -((r[0] * g[0] + r[1] * g[1]) / (g[0] * g[0] + g[1] * g[1] + r[0] * b[0] + r[1] * b[1]));
-    const T scale = sqrt(turn * turn + 1.0);
-    const T turned_cosine = (cosine - sine * turn) / scale;
-    sine = (sine + cosine * turn) / scale;
-    cosine = turned_cosine;
+  for (int pass = 0; pass < kPasses; ++pass) TurnTowardsBalance(where, c, s);
+  if constexpr (std::is_same_v<T, double>) {
+    return LinksAt(where, c, s);
+  } else {
+    const CrankPlace<T> place = PlaceCrank(crank, p, R);
+    T cosine = T{} + c, sine = T{} + s;
+    for (int pass = 0; pass < 2; ++pass) TurnTowardsBalance(place, cosine, sine);
+    return LinksAt(place, cosine, sine);
   }
-  return LinksAt(place, cosine, sine);
 }
 
 // How far the two links together fall short of their lengths [m]: 0 where both keep them; its

@@ -2,6 +2,7 @@
 #include "solver/pose/link_equations.h"
 
 #include <algorithm>
+#include <type_traits>
 
 #include "solver/pose/dual.h"
 
@@ -24,18 +25,25 @@ struct EndCurvature {
   Eigen::Vector3d steer_steer, steer_pitch, pitch_pitch;
 };
 
-EndCurvature Curvature(const TaylorPoint& Ra, const TaylorPoint& turned, const Rotation<Taylor>& R,
-                       const Eigen::Vector3d& a) {
-  const TaylorPoint twice = Rotate(R, Eigen::Vector3d(-a.x(), 0.0, -a.z()));
-  return {{-Ra[0].v, -Ra[1].v, 0.0},
-          {-turned[1].v, turned[0].v, 0.0},
-          {twice[0].v, twice[1].v, twice[2].v}};
+template <typename T>
+Eigen::Vector3d ValueOf(const std::array<T, 3>& p) {
+  return {WithoutDerivatives(p[0]), WithoutDerivatives(p[1]), WithoutDerivatives(p[2])};
+}
+
+template <typename T>
+EndCurvature Curvature(const std::array<T, 3>& Ra, const std::array<T, 3>& turned,
+                       const Rotation<T>& R, const Eigen::Vector3d& a) {
+  const Eigen::Vector3d at = ValueOf(Ra), turn = ValueOf(turned);
+  return {{-at.x(), -at.y(), 0.0},
+          {-turn.y(), turn.x(), 0.0},
+          ValueOf(Rotate(R, Eigen::Vector3d(-a.x(), 0.0, -a.z())))};
 }
 
 // One link at one pose: residual, its gradient by the unknowns, and its Hessian (values).
+template <typename T>
 struct LinkState {
-  Taylor residual;
-  std::array<Taylor, 4> gradient;
+  T residual;
+  std::array<T, 4> gradient;
   Eigen::Matrix4d hessian;
 };
 
@@ -54,18 +62,25 @@ Dual<T> ResidualDual(const FrameLink& link, const std::array<T, 4>& q, const T& 
   return LinkResidual(link, std::array<Dual<T>, 3>{unknown[kX], unknown[kY], height}, R);
 }
 
-LinkState EvaluateByDual(const FrameLink& link, const std::array<Taylor, 4>& q, const Taylor& z,
-                         const Taylor& roll, bool with_hessian) {
-  const Dual<Taylor> residual = ResidualDual(link, q, z, roll);
-  LinkState state{.residual = residual.v, .gradient = residual.d, .hessian = {}};
+template <typename T>
+LinkState<T> EvaluateByDual(const FrameLink& link, const std::array<T, 4>& q, const T& z,
+                            const T& roll, bool with_hessian) {
+  LinkState<T> state{};
+  if (!with_hessian || !std::is_same_v<T, double>) {
+    const Dual<T> residual = ResidualDual(link, q, z, roll);
+    state.residual = residual.v, state.gradient = residual.d;
+  }
   if (!with_hessian) return state;
   std::array<Dual<double>, 4> inner;
   for (size_t k = 0; k < 4; ++k) {
-    inner[k].v = q[k].v;
+    inner[k].v = WithoutDerivatives(q[k]);
     inner[k].d[k] = 1.0;
   }
-  const Dual<double> height{z.v, {}}, tilt{roll.v, {}};
+  const Dual<double> height{WithoutDerivatives(z), {}}, tilt{WithoutDerivatives(roll), {}};
   const Dual<Dual<double>> twice = ResidualDual(link, inner, height, tilt);
+  if constexpr (std::is_same_v<T, double>) {
+    state.residual = twice.v.v, state.gradient = twice.v.d;
+  }
   for (int i = 0; i < 4; ++i) {
     for (int k = 0; k < 4; ++k) {
       state.hessian(i, k) = twice.d[static_cast<size_t>(i)].d[static_cast<size_t>(k)];
@@ -83,33 +98,33 @@ void ResidualByDual(const FrameLink& link, const Pose& pose, size_t i, size_t n,
   for (size_t k = 0; k < 4; ++k) jacobian[k * n + i] = residual.d[k];
 }
 
-LinkState EvaluateLink(const FrameLink& link, const TaylorPoint& p, const Rotation<Taylor>& R,
-                       bool with_hessian) {
-  const TaylorPoint Ra = Rotate(R, link.p_AQ);
-  const TaylorPoint turned = Rotate(R, TurnedByPitch(link.p_AQ));
-  TaylorPoint d;
+template <typename T>
+LinkState<T> EvaluateLink(const FrameLink& link, const std::array<T, 3>& p, const Rotation<T>& R,
+                          bool with_hessian) {
+  using std::sqrt;
+  const std::array<T, 3> Ra = Rotate(R, link.p_AQ);
+  const std::array<T, 3> turned = Rotate(R, TurnedByPitch(link.p_AQ));
+  std::array<T, 3> d;
   for (size_t i = 0; i < 3; ++i) d[i] = Ra[i] + p[i] - link.p_CP[static_cast<int>(i)];
-  const Taylor length = sqrt(Dot(d, d));
-  const Taylor inverse = Constant(1.0) / length;
-  const std::array<TaylorPoint, 4> ends = EndDerivatives(Ra, turned);
-  LinkState state{.residual = length - link.length, .gradient = {}, .hessian = {}};
+  const T length = sqrt(Dot(d, d));
+  const T inverse = (T{} + 1.0) / length;
+  const std::array<std::array<T, 3>, 4> ends = EndDerivatives(Ra, turned);
+  LinkState<T> state{.residual = length - link.length, .gradient = {}, .hessian = {}};
   for (size_t k = 0; k < 4; ++k) state.gradient[k] = Dot(d, ends[k]) * inverse;
   if (!with_hessian) return state;
 
   const EndCurvature bend = Curvature(Ra, turned, R, link.p_AQ);
-  const Eigen::Vector3d dv(d[0].v, d[1].v, d[2].v);
+  const Eigen::Vector3d dv = ValueOf(d);
   Eigen::Matrix<double, 3, 4> E;
-  for (int k = 0; k < 4; ++k) {
-    const TaylorPoint& end = ends[static_cast<size_t>(k)];
-    E.col(k) << end[0].v, end[1].v, end[2].v;
-  }
+  for (int k = 0; k < 4; ++k) E.col(k) = ValueOf(ends[static_cast<size_t>(k)]);
+  const double over_length = WithoutDerivatives(inverse);
   Eigen::Matrix4d H = E.transpose() * E;
   H(kSteer, kSteer) += dv.dot(bend.steer_steer);
   H(kSteer, kPitch) += dv.dot(bend.steer_pitch);
   H(kPitch, kSteer) += dv.dot(bend.steer_pitch);
   H(kPitch, kPitch) += dv.dot(bend.pitch_pitch);
-  const Eigen::Vector4d g = E.transpose() * dv * inverse.v;
-  state.hessian = (H - g * g.transpose()) * inverse.v;
+  const Eigen::Vector4d g = E.transpose() * dv * over_length;
+  state.hessian = (H - g * g.transpose()) * over_length;
   return state;
 }
 
@@ -159,11 +174,12 @@ std::vector<Eigen::Matrix<double, 6, 1>> StretchPerCoordinate(const AxleFrame& f
 
 namespace {
 
-std::vector<LinkState> EvaluateAll(const AxleFrame& frame, const std::array<Taylor, 4>& q,
-                                   const Taylor& z, const Taylor& roll, bool with_hessian) {
-  const TaylorPoint p{q[kX], q[kY], z};
-  const Rotation<Taylor> R = HousingRotation(q[kSteer], roll, q[kPitch]);
-  std::vector<LinkState> states;
+template <typename T>
+std::vector<LinkState<T>> EvaluateAll(const AxleFrame& frame, const std::array<T, 4>& q, const T& z,
+                                      const T& roll, bool with_hessian) {
+  const std::array<T, 3> p{q[kX], q[kY], z};
+  const Rotation<T> R = HousingRotation(q[kSteer], roll, q[kPitch]);
+  std::vector<LinkState<T>> states;
   states.reserve(frame.links.size());
   for (const FrameLink& link : frame.links) {
     states.push_back(!IsPlain(link) ? EvaluateByDual(link, q, z, roll, with_hessian)
@@ -172,12 +188,15 @@ std::vector<LinkState> EvaluateAll(const AxleFrame& frame, const std::array<Tayl
   return states;
 }
 
-Eigen::Vector4d ValuesOf(const std::array<Taylor, 4>& gradient) {
-  return {gradient[0].v, gradient[1].v, gradient[2].v, gradient[3].v};
+template <typename T>
+Eigen::Vector4d ValuesOf(const std::array<T, 4>& gradient) {
+  return {WithoutDerivatives(gradient[0]), WithoutDerivatives(gradient[1]),
+          WithoutDerivatives(gradient[2]), WithoutDerivatives(gradient[3])};
 }
 
 // J' K J over the greatest rate, K the slope of the tensions by the stretches.
-void AddStiffness(const AxleFrame& frame, const std::vector<LinkState>& states, double greatest,
+template <typename T>
+void AddStiffness(const AxleFrame& frame, const std::vector<LinkState<T>>& states, double greatest,
                   Eigen::Matrix4d& slope) {
   const auto weigh = [&](double rate, size_t i, size_t k) {
     slope +=
@@ -187,9 +206,9 @@ void AddStiffness(const AxleFrame& frame, const std::vector<LinkState>& states, 
     if (!frame.links[i].arm) weigh(frame.links[i].rate, i, i);
   }
   for (const Coupling& pair : frame.couplings) {
-    const Eigen::Matrix2d stiffness =
-        StiffnessOf(*frame.links[pair.first].arm,
-                    {states[pair.first].residual.v, states[pair.second].residual.v});
+    const Eigen::Matrix2d stiffness = StiffnessOf(
+        *frame.links[pair.first].arm, {WithoutDerivatives(states[pair.first].residual),
+                                       WithoutDerivatives(states[pair.second].residual)});
     const std::array leg{pair.first, pair.second};
     for (size_t i = 0; i < 2; ++i) {
       for (size_t k = 0; k < 2; ++k) {
@@ -199,13 +218,12 @@ void AddStiffness(const AxleFrame& frame, const std::vector<LinkState>& states, 
   }
 }
 
-}  // namespace
-
-PoseEquations EvaluateEquations(const AxleFrame& frame, const std::array<Taylor, 4>& q,
-                                const Taylor& z, const Taylor& roll) {
+template <typename T>
+PoseEquations<T> Evaluate(const AxleFrame& frame, const std::array<T, 4>& q, const T& z,
+                          const T& roll) {
   const bool square = frame.links.size() == 4;
-  const std::vector<LinkState> states = EvaluateAll(frame, q, z, roll, !square);
-  PoseEquations equations{.F = {}, .slope = Eigen::Matrix4d::Zero()};
+  const std::vector<LinkState<T>> states = EvaluateAll(frame, q, z, roll, !square);
+  PoseEquations<T> equations{.F = {}, .slope = Eigen::Matrix4d::Zero()};
   if (square) {
     for (size_t i = 0; i < 4; ++i) {
       equations.F[i] = states[i].residual;
@@ -215,18 +233,30 @@ PoseEquations EvaluateEquations(const AxleFrame& frame, const std::array<Taylor,
   }
   double greatest = 0.0;
   for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
-  std::vector<Taylor> stretch;
-  for (const LinkState& state : states) stretch.push_back(state.residual);
-  const std::vector<Taylor> tension = StrainOf(frame, stretch).tension;
+  std::vector<T> stretch;
+  for (const LinkState<T>& state : states) stretch.push_back(state.residual);
+  const std::vector<T> tension = StrainOf(frame, stretch).tension;
   for (size_t i = 0; i < states.size(); ++i) {
-    const Taylor share = (1.0 / greatest) * tension[i];
+    const T share = (1.0 / greatest) * tension[i];
     for (size_t k = 0; k < 4; ++k) {
       equations.F[k] = equations.F[k] + share * states[i].gradient[k];
     }
-    equations.slope += share.v * states[i].hessian;
+    equations.slope += WithoutDerivatives(share) * states[i].hessian;
   }
   AddStiffness(frame, states, greatest, equations.slope);
   return equations;
+}
+
+}  // namespace
+
+PoseEquations<Taylor> EvaluateEquations(const AxleFrame& frame, const std::array<Taylor, 4>& q,
+                                        const Taylor& z, const Taylor& roll) {
+  return Evaluate(frame, q, z, roll);
+}
+
+PoseEquations<double> EvaluateEquations(const AxleFrame& frame, const Pose& pose) {
+  return Evaluate(frame, std::array<double, 4>{pose.x, pose.y, pose.steer, pose.pitch}, pose.z,
+                  pose.roll);
 }
 
 }  // namespace linkwright

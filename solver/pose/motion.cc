@@ -18,7 +18,7 @@ std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose) {
   std::array<Taylor, 4> q{Constant(pose.x), Constant(pose.y), Constant(pose.steer),
                           Constant(pose.pitch)};
   const Taylor z = HeightVariable(pose.z), roll = RollVariable(pose.roll);
-  const PoseEquations held = EvaluateEquations(frame, q, z, roll);
+  const PoseEquations<Taylor> held = EvaluateEquations(frame, q, z, roll);
   const Eigen::PartialPivLU<Eigen::Matrix4d> slope(held.slope);
   Eigen::Matrix<double, 4, 2> first;
   for (int i = 0; i < 4; ++i) {
@@ -30,7 +30,7 @@ std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose) {
     q[static_cast<size_t>(i)].z = first(i, 0);
     q[static_cast<size_t>(i)].r = first(i, 1);
   }
-  const PoseEquations moving = EvaluateEquations(frame, q, z, roll);
+  const PoseEquations<Taylor> moving = EvaluateEquations(frame, q, z, roll);
   Eigen::Matrix<double, 4, 3> second;
   for (int i = 0; i < 4; ++i) {
     const Taylor& F = moving.F[static_cast<size_t>(i)];

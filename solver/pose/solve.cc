@@ -105,12 +105,9 @@ PoseSolution Solution(const Pose& pose, SolveStatus status) {
 // alone crawls where residuals are not zero.
 PoseSolution Polish(const AxleFrame& frame, Pose pose) {
   for (int iteration = 0; iteration < 12; ++iteration) {
-    const PoseEquations equations = EvaluateEquations(
-        frame, {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
-        Constant(pose.z), Constant(pose.roll));
-    Eigen::Vector4d F;
-    for (int k = 0; k < 4; ++k) F[k] = equations.F[static_cast<size_t>(k)].v;
-    const Eigen::Vector4d step = equations.slope.partialPivLu().solve(F);
+    const PoseEquations<double> equations = EvaluateEquations(frame, pose);
+    const Eigen::Vector4d step =
+        equations.slope.partialPivLu().solve(Eigen::Vector4d(equations.F.data()));
     pose.x -= step[kX], pose.y -= step[kY], pose.steer -= step[kSteer], pose.pitch -= step[kPitch];
     if (step.norm() <= kNewtonStepMet) return Solution(pose, SolveStatus::kConverged);
     if (!step.allFinite()) break;
@@ -135,11 +132,7 @@ double SlopeDeterminant(const AxleFrame& frame, const Pose& pose) {
     LinkResiduals(frame.links, pose, residuals.data(), J.data());
     return J.determinant();
   }
-  return EvaluateEquations(
-             frame,
-             {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
-             Constant(pose.z), Constant(pose.roll))
-      .slope.determinant();
+  return EvaluateEquations(frame, pose).slope.determinant();
 }
 
 // The link that carries the most where the links line up: the greatest share of the force pattern

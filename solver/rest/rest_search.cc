@@ -12,6 +12,8 @@ namespace {
 constexpr int kMostIterations = 200;
 constexpr int kMostUnderPush = 30;    // looked for from close by
 constexpr double kStepMet = 1e-12;    // [m, rad] rounding of the coordinates
+constexpr double kCreep = 1e-6;       // [m, rad] a thousandth of what a tape shows
+constexpr int kMostCrept = 8;         // moves one after another; damping grows tenfold in each try
 constexpr double kLongestStep = 0.1;  // [m, rad] keeps a first step within reach of the links
 
 // Energy plus a price on held wheels off the floor: what a step must lower.
@@ -50,8 +52,14 @@ struct Attempt {
   }
 };
 
-// One accepted move from `found`, or no move where neither shortening nor damping helps.
-bool Advance(const RestQuestion& question, FoundRest& found) {
+enum class Move {
+  kNone,   // neither shortening nor damping helps
+  kMoved,  // by a full step, or by more than kCreep
+  kCrept,  // by a shortened or damped step, no further than kCreep
+};
+
+// One accepted move from `found`.
+Move Advance(const RestQuestion& question, FoundRest& found) {
   const Rig& rig = question.rig;
   const Balance balance = BalanceAt(question, found.state);
   const std::vector<HeldWheel> wheels = HeldWheels(rig, found.state, found.held);
@@ -62,28 +70,37 @@ bool Advance(const RestQuestion& question, FoundRest& found) {
     damping = std::max(10.0 * damping, 1.0);
     const double longest = newton.step.cwiseAbs().maxCoeff();
     if (!newton.step.allFinite() || longest > 10.0) continue;
+    if (attempt > 0 && longest <= kStepMet) return Move::kNone;  // damped to nothing
     double price = 1.0;
     for (double f : newton.force) price = std::max(price, 2.0 * std::abs(f));
     const double before = Merit(balance, wheels, price);
     const Attempt trial{question, found, before, price, 1e-13 * std::abs(before) + 1e-10};
     double share = std::min(1.0, kLongestStep / std::max(longest, kLongestStep));
     for (int halving = 0; halving < 12; ++halving, share *= 0.5) {
+      if (share < 1.0 && share * longest <= kStepMet) break;
       const RestVector step = share * newton.step;
       const std::optional<RestState> moved = Moved(rig, found.state, step);
       if (!moved || !(trial.MeritAt(*moved) < before + trial.rounding)) continue;
       if (!trial.LeadsDown(step, *moved)) continue;
       found.state = *moved;
       found.force = newton.force;
+      const bool full = attempt == 0 && share == 1.0;
       found.converged = share == 1.0 && longest <= kStepMet;
-      return true;
+      return full || share * longest > kCreep ? Move::kMoved : Move::kCrept;
     }
   }
-  return false;
+  return Move::kNone;
 }
 
+// Where links line up the energy falls ever more steeply and no step can follow it: a search that
+// only creeps there finds no rest.
 void Descend(const RestQuestion& question, FoundRest& found) {
+  int crept = 0;
   for (int iteration = 0; iteration < kMostIterations && !found.converged; ++iteration) {
-    if (!Advance(question, found)) break;
+    const Move move = Advance(question, found);
+    if (move == Move::kNone) break;
+    crept = move == Move::kCrept ? crept + 1 : 0;
+    if (crept > kMostCrept) break;
   }
 }
 
@@ -140,11 +157,10 @@ class PushedStep {
   [[nodiscard]] std::optional<RestState> Tried(double share) const {
     std::optional<RestState> moved = Moved(question_.rig, found_.state, share * newton_.step);
     if (!moved || DeadPointBetween(question_.rig, found_.state, *moved)) return std::nullopt;
-    const double next = system_
-                            .Solve(BalanceAt(question_, *moved),
-                                   HeldWheels(question_.rig, *moved, found_.held))
-                            .step.cwiseAbs()
-                            .maxCoeff();
+    const double next =
+        system_.Solve(BalanceAt(question_, *moved), HeldWheels(question_.rig, *moved, found_.held))
+            .step.cwiseAbs()
+            .maxCoeff();
     constexpr double kRounding = 1e-11;  // [m, rad] ten times what is asked of a last step
     if (!(next <= (1.0 - 0.25 * share) * longest_ + kRounding)) return std::nullopt;
     return moved;

@@ -67,7 +67,7 @@ class Equations : public ceres::SizedCostFunction<4, 4> {
  public:
   Equations(AxleFrame frame, const Pose& at) : frame_(std::move(frame)), at_(at) {}
   bool Evaluate(double const* const* q, double* residuals, double** jacobians) const override {
-    const PoseEquations equations = EvaluateEquations(
+    const PoseEquations<Taylor> equations = EvaluateEquations(
         frame_, {Constant(q[0][0]), Constant(q[0][1]), Constant(q[0][2]), Constant(q[0][3])},
         Constant(at_.z), Constant(at_.roll));
     for (size_t i = 0; i < 4; ++i) residuals[i] = equations.F[i].v;
@@ -176,7 +176,7 @@ TEST(PoseEquations, AreTheStrainGradientBeyondFourLinks) {
   LinkResiduals(frame.links, pose, residuals.data(), J.data());
   Eigen::Matrix<double, 5, 1> weight;
   weight << 1.0, 1.0, 1.0, 1.0, 4e5 / 5e6;
-  const PoseEquations equations = EvaluateEquations(
+  const PoseEquations<Taylor> equations = EvaluateEquations(
       frame, {Constant(pose.x), Constant(pose.y), Constant(pose.steer), Constant(pose.pitch)},
       Constant(pose.z), Constant(pose.roll));
   const Eigen::Vector4d F(equations.F[0].v, equations.F[1].v, equations.F[2].v, equations.F[3].v);
