@@ -14,6 +14,7 @@ constexpr int kMostUnderPush = 30;    // looked for from close by
 constexpr double kStepMet = 1e-12;    // [m, rad] rounding of the coordinates
 constexpr double kCreep = 1e-6;       // [m, rad] a thousandth of what a tape shows
 constexpr int kMostCrept = 8;         // moves one after another; damping grows tenfold in each try
+constexpr double kFallen = 0.24;      // [-] of the slope squared: a lean of 29 deg
 constexpr double kLongestStep = 0.1;  // [m, rad] keeps a first step within reach of the links
 
 // Energy plus a price on held wheels off the floor: what a step must lower.
@@ -93,12 +94,13 @@ Move Advance(const RestQuestion& question, FoundRest& found) {
 }
 
 // Where links line up the energy falls ever more steeply and no step can follow it: a search that
-// only creeps there finds no rest.
+// only creeps there finds no rest. Nor does one whose body leans nearly as far as Moved() lets it.
 void Descend(const RestQuestion& question, FoundRest& found) {
   int crept = 0;
   for (int iteration = 0; iteration < kMostIterations && !found.converged; ++iteration) {
     const Move move = Advance(question, found);
     if (move == Move::kNone) break;
+    if (found.state.slope.squaredNorm() > kFallen) break;
     crept = move == Move::kCrept ? crept + 1 : 0;
     if (crept > kMostCrept) break;
   }
