@@ -123,6 +123,7 @@ std::vector<BarMove> MoveBar(const Rig& rig, const Standing& standing, const Loa
   std::vector<BarMove> moves;
   const auto add = [&](BarMoveKind kind, const Eigen::Vector3d& p_CP, const Eigen::Vector3d& p_AQ,
                        const Eigen::Vector3d& end, const Eigen::Vector3d& by) {
+    if (by.norm() > kMostMove) return;
     const auto moved = Rearranged(rig, standing, axle, link, p_CP, p_AQ);
     if (!moved) return;
     if (auto move = Judge(kind, *moved, load, axle, link, end, by)) moves.push_back(*move);
