@@ -106,6 +106,9 @@ void TellLinks(const Teller& teller, bool off) {
                            teller.Amount(std::abs(cure.by), Dimension::kLength), turns,
                            teller.Angle(cure.after.net_angle), off ? "" : ", if you want it"));
   }
+  if (off && teller.report.cures.empty() && teller.report.no_cure.empty()) {
+    teller.Say(false, "no link of its axle lowers the net angle by its length");
+  }
   if (teller.report.no_cure.empty()) return;
   std::string names;
   for (const std::string& name : teller.report.no_cure) names += (names.empty() ? "" : ", ") + name;
@@ -137,14 +140,13 @@ void TellAim(const Teller& teller) {
                                   teller.Angle(std::abs(low)), low > 0.0 ? "low" : "high"));
   } else {
     const bool off = shaft.limits.pair_differ && std::abs(aim->turn) > *shaft.limits.pair_differ;
-    std::string text = fmt::format("the pinion's yoke end has to come {} for the least net angle ",
-                                   Direction(teller, aim->turn));
-    text += low == 0.0 ? fmt::format("at rest: {}, now {}", teller.Angle(aim->net_angle),
-                                     teller.Angle(now))
-                       : fmt::format("(to stand {} {} of it): at rest {} then, now {}",
-                                     teller.Angle(std::abs(low)), low > 0.0 ? "low" : "high",
-                                     teller.Angle(aim->net_angle), teller.Angle(now));
-    teller.Say(off, text);
+    const std::string stand =
+        low == 0.0 ? " for the least net angle at rest: "
+                   : fmt::format(", to stand {} {} of the least net angle: at rest ",
+                                 teller.Angle(std::abs(low)), low > 0.0 ? "low" : "high");
+    teller.Say(off, fmt::format("the pinion's yoke end has to come {}{}{}, now {}",
+                                Direction(teller, aim->turn), stand, teller.Angle(aim->net_angle),
+                                teller.Angle(now)));
     TellLinks(teller, off);
   }
   if (aim->least <= kFinder) return;

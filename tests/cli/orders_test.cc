@@ -114,9 +114,8 @@ double NetWithAngle(const Stood& stood, size_t shaft, double up) {
 
 class Orders : public ::testing::TestWithParam<std::string> {};
 
-// (64): what the turn of the pinion promises, and that no turn leaves less.
-TEST_P(Orders, ThePinionTurnedAsToldHasTheLeastNetAngle) {
-  const Stood stood(Read(GetParam()));
+// What the turn of the pinion promises, and that no turn leaves less.
+void ExpectTheLeastNetAngle(const Stood& stood) {
   for (const ShaftReport& report : stood.Shafts()) {
     const Driveshaft& shaft = stood.vehicle.driveshafts[report.shaft];
     const double now = AtRest(report).net_angle;
@@ -142,9 +141,13 @@ TEST_P(Orders, ThePinionTurnedAsToldHasTheLeastNetAngle) {
   }
 }
 
-// (65): each row of links to turn, and the vehicle asked again.
-TEST_P(Orders, LinksTurnedAsToldHaveThePromisedNetAngle) {
-  const Stood before(Read(GetParam()));
+// (64)
+TEST_P(Orders, ThePinionTurnedAsToldHasTheLeastNetAngle) {
+  ExpectTheLeastNetAngle(Stood(Read(GetParam())));
+}
+
+// Each row of links to turn, and the vehicle asked again.
+void ExpectRowsKeepTheirPromise(const Stood& before) {
   for (const ShaftReport& report : before.Shafts()) {
     const Driveshaft& shaft = before.vehicle.driveshafts[report.shaft];
     const auto axle = static_cast<size_t>(shaft.axle);
@@ -180,9 +183,17 @@ TEST_P(Orders, LinksTurnedAsToldHaveThePromisedNetAngle) {
       EXPECT_LE(std::abs(cure.by), cure.links.thread ? 0.025 : 0.05 * length);
       ASSERT_TRUE(again.aim);
       EXPECT_TRUE(again.cures.empty());
-      EXPECT_LE(net(0.0) - again.aim->least, kFinder);
+      // A lower dip than its own is out of the shop's reach, and that is told.
+      if (net(0.0) - again.aim->least > kFinder) {
+        EXPECT_FALSE(again.no_cure.empty());
+      }
     }
   }
+}
+
+// (65)
+TEST_P(Orders, LinksTurnedAsToldHaveThePromisedNetAngle) {
+  ExpectRowsKeepTheirPromise(Stood(Read(GetParam())));
 }
 
 // (66b)
@@ -279,6 +290,46 @@ TEST_P(Orders, ATrackBarMovedAsToldDoesWhatItsRowSays) {
 
 INSTANTIATE_TEST_SUITE_P(Fixtures, Orders, ::testing::ValuesIn(FixtureVehicles()),
                          [](const auto& vehicle) { return vehicle.param; });
+
+// The same over shafts to one side, out of angle, with turned yokes, double joints and a bearing.
+TEST(Orders64And65, HoldOverManyShafts) {
+  const Vehicle van = Read("harbour_van");
+  size_t rows = 0, none = 0;
+  const auto judge = [&](const Vehicle& vehicle) {
+    const Stood stood(vehicle);
+    ExpectTheLeastNetAngle(stood);
+    ExpectRowsKeepTheirPromise(stood);
+    const ShaftReport report = stood.Shafts().front();
+    rows += report.cures.size();
+    none += report.no_cure.size();
+  };
+  for (const double aside : {-0.08, 0.03}) {
+    for (const double output : {-6.0, -1.0, 3.0}) {
+      for (const double pinion : {-2.0, 4.0, 9.0}) {
+        SCOPED_TRACE(::testing::Message() << aside << " " << output << " " << pinion);
+        Vehicle changed = van;
+        Driveshaft& shaft = changed.driveshafts[0];
+        shaft.p_CO.y() = aside;
+        shaft.output_angle = output * kDegree;
+        changed.axles[kRear].pinion->angle = pinion * kDegree;
+        judge(changed);
+        shaft.phase = aside > 0.0 ? 0.3 : 0.5 * M_PI;
+        judge(changed);
+        shaft.phase = 0.0;
+        changed.axles[kRear].links[0].thread = changed.axles[kRear].links[1].thread = 0.002;
+        if (aside > 0.0) {
+          shaft.output_joint = JointKind::kDouble;
+          shaft.pinion_low = 1.5 * kDegree;
+        } else {
+          shaft.center_bearing = CenterBearing{.p_CB = {-1.6, -0.03, 0.44}};
+        }
+        judge(changed);
+      }
+    }
+  }
+  EXPECT_GT(rows, 40U);
+  EXPECT_GT(none, 10U);  // the shop's limits have a say
+}
 
 // By its closed form: joint vectors cancel where they are opposite or alike, and here the plan
 // parts are opposite, so that the pinion has to come parallel to the output. That asks for more
