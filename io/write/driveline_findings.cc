@@ -13,8 +13,6 @@ namespace {
 
 using Kind = ShaftPlaceKind;
 
-constexpr double kNoticed = 0.1 * std::numbers::pi / 180.0;  // [rad] half a finder's sigma
-
 struct Teller {
   const Vehicle& vehicle;
   const ShaftReport& report;
@@ -101,47 +99,61 @@ void TellLinks(const Teller& teller, bool off) {
     if (cure.links.thread) {
       turns = fmt::format(", {:.2f} turns of its adjuster", std::abs(cure.by / *cure.links.thread));
     }
-    teller.Say(false, fmt::format("turn {}{} {} by {}{}{}", cure.links.name,
-                                  cure.links.members.size() > 1 ? " (both alike)" : "",
-                                  cure.by > 0.0 ? "out, longer" : "in, shorter",
-                                  teller.Amount(std::abs(cure.by), Dimension::kLength), turns,
-                                  off ? "" : ", if you want it exact"));
+    teller.Say(false,
+               fmt::format("turn {}{} {} by {}{}: net angle {}{}", cure.links.name,
+                           cure.links.members.size() > 1 ? " (both alike)" : "",
+                           cure.by > 0.0 ? "out, longer" : "in, shorter",
+                           teller.Amount(std::abs(cure.by), Dimension::kLength), turns,
+                           teller.Angle(cure.after.net_angle), off ? "" : ", if you want it"));
   }
-  if (off && teller.report.cures.empty()) {
-    teller.Say(false, "no link of its axle mends that by its length");
+  if (off && teller.report.cures.empty() && teller.report.no_cure.empty()) {
+    teller.Say(false, "no link of its axle lowers the net angle by its length");
   }
   if (teller.report.no_cure.empty()) return;
   std::string names;
   for (const std::string& name : teller.report.no_cure) names += (names.empty() ? "" : ", ") + name;
-  teller.Say(false, "no length within 150 mm of the present one does it by: " + names);
+  teller.Say(false, fmt::format("no length that a shop can make does it by {}: {} either way on a "
+                                "thread, {:.0f} % of its length where the file gives none (common "
+                                "practice)",
+                                names, teller.Amount(kMostByThread, Dimension::kLength),
+                                100.0 * kMostByShare));
 }
 
 void TellAim(const Teller& teller) {
-  const std::optional<PinionAim>& aim = teller.report.aim;
+  const std::optional<PinionOrder>& aim = teller.report.aim;
   const Driveshaft& shaft = teller.Shaft();
+  const double now = AtRest(teller.report).net_angle;
   if (!aim) {
-    const double at_output = AtRest(teller.report).net_angle;
     teller.Say(false,
                fmt::format("the double joint at the pinion lets it stand as it likes; what is left "
                            "uneven, {}, comes from the joints before it",
-                           teller.Angle(at_output)));
+                           teller.Angle(now)));
     return;
   }
-  const bool off = shaft.limits.pair_differ && std::abs(aim->turn) > *shaft.limits.pair_differ;
-  std::string low;
-  if (shaft.pinion_low != 0.0) {
-    low = fmt::format(" (to stand {} {} of cancelling)", teller.Angle(std::abs(shaft.pinion_low)),
-                      shaft.pinion_low > 0.0 ? "low" : "high");
+  const double low = shaft.pinion_low;
+  if (low == 0.0 && now - aim->net_angle <= kFinder) {
+    teller.Say(false, fmt::format("no turn of the pinion lowers its net angle at rest, {}, by what "
+                                  "a finder shows",
+                                  teller.Angle(now)));
+  } else if (low != 0.0 && std::abs(aim->turn) <= kFinder) {
+    teller.Say(false, fmt::format("the pinion stands {} {} of the least net angle, as wanted",
+                                  teller.Angle(std::abs(low)), low > 0.0 ? "low" : "high"));
+  } else {
+    const bool off = shaft.limits.pair_differ && std::abs(aim->turn) > *shaft.limits.pair_differ;
+    const std::string stand =
+        low == 0.0 ? " for the least net angle at rest: "
+                   : fmt::format(", to stand {} {} of the least net angle: at rest ",
+                                 teller.Angle(std::abs(low)), low > 0.0 ? "low" : "high");
+    teller.Say(off, fmt::format("the pinion's yoke end has to come {}{}{}, now {}",
+                                Direction(teller, aim->turn), stand, teller.Angle(aim->net_angle),
+                                teller.Angle(now)));
+    TellLinks(teller, off);
   }
-  teller.Say(off, fmt::format("the pinion's yoke end has to come {} to cancel at rest{}",
-                              Direction(teller, aim->turn), low));
-  if (aim->left_over > kNoticed) {
-    teller.Say(shaft.limits.pair_differ && aim->left_over > *shaft.limits.pair_differ,
-               fmt::format("{} of it no turn of the pinion mends: it comes from the plan view or "
-                           "from the phase of the yokes",
-                           teller.Angle(aim->left_over)));
-  }
-  TellLinks(teller, off);
+  if (aim->least <= kFinder) return;
+  teller.Say(shaft.limits.pair_differ && aim->least > *shaft.limits.pair_differ,
+             fmt::format("{} is the least net angle that a turn of the pinion can leave at rest: "
+                         "it comes from the plan view or from the phase of the yokes",
+                         teller.Angle(aim->least)));
 }
 
 void TellPhase(const Teller& teller) {
@@ -149,7 +161,7 @@ void TellPhase(const Teller& teller) {
   if (!best) return;
   const double net = AtRest(teller.report).net_angle;
   const double phase = teller.Shaft().phase;
-  if (net - best->net_angle < kNoticed) {
+  if (net - best->net_angle < kFinder) {
     teller.Say(false, fmt::format("the phase of its yokes, {}, is as good as any at rest",
                                   teller.Angle(phase)));
     return;

@@ -78,8 +78,10 @@ void TellSideways(const Axle& axle, const SidewaysCure& cure, UnitSystem units,
   if (!cure.bar) {
     text += "; no link lies across, so no one link centres it";
   } else if (!cure.by) {
-    text += fmt::format("; no length of {} within 150 mm of the present one centres it",
-                        cure.bar->name);
+    text += fmt::format(
+        "; no length of {} within {} of the present one centres it: more is not "
+        "for a shop to turn (common practice)",
+        cure.bar->name, ShowAmount(*cure.most, Dimension::kLength, units));
   } else {
     text += fmt::format("; {} {} by {} centres it", cure.bar->name,
                         *cure.by > 0.0 ? "longer" : "shorter",

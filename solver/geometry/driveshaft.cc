@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "solver/geometry/least.h"
 #include "solver/model/error.h"
 
 namespace linkwright {
@@ -58,25 +59,23 @@ DriveshaftLine LineOf(const Driveshaft& shaft, const Axle& axle, const AxleFrame
   return line;
 }
 
-// The turn about u that brings b nearest to d: both are seen along u.
-std::optional<PinionAim> AimPinion(const DriveshaftLine& line, const Eigen::Vector3d& u_C,
-                                   std::optional<bool> crossed) {
-  if (line.chain.joints.back() == JointKind::kDouble) return std::nullopt;
-  const std::array<Eigen::Vector3d, 2> directions = CancellingDirections(line.chain);
-  const Eigen::Vector3d& b = line.chain.along.back();
-  std::optional<PinionAim> aim;
-  for (const bool second : {false, true}) {
-    if (crossed && *crossed != second) continue;
-    const Eigen::Vector3d& d = directions[second ? 1 : 0];
-    const double turn = std::atan2(u_C.dot(b.cross(d)), b.dot(d) - u_C.dot(b) * u_C.dot(d));
-    const Eigen::Vector3d turned = Eigen::AngleAxisd(turn, u_C) * b;
-    // A right-handed turn about u lowers the nose, and with it a yoke that stands ahead.
-    const double up = line.yoke_ahead ? -turn : turn;
-    if (!aim || std::abs(up) < std::abs(aim->turn)) {
-      aim = PinionAim{.turn = up, .left_over = AngleBetween(turned, d), .crossed = second};
-    }
+double NetAngleTurned(const DriveshaftLine& line, const Eigen::Vector3d& u_C, double up) {
+  JointChain chain = line.chain;
+  // A right-handed turn about u lowers the nose, and with it a yoke that stands ahead.
+  const double turn = line.yoke_ahead ? -up : up;
+  chain.along.back() = Eigen::AngleAxisd(turn, u_C) * chain.along.back();
+  return NetAngle(TurnMap(chain, chain.joints.size()));
+}
+
+std::vector<PinionAim> PinionAims(const DriveshaftLine& line, const Eigen::Vector3d& u_C) {
+  std::vector<PinionAim> aims;
+  if (line.chain.joints.back() == JointKind::kDouble) return aims;
+  constexpr int kSamples = 361;  // a quarter of a degree apart: two nearer dips are one to a finder
+  const auto net = [&](double up) { return NetAngleTurned(line, u_C, up); };
+  for (const LeastPoint& low : LowPoints(net, -kMostTurn, kMostTurn, kSamples)) {
+    aims.push_back({.turn = low.at, .net_angle = low.value});
   }
-  return aim;
+  return aims;
 }
 
 double SpeedRipple(const Eigen::Vector3d& input, const Eigen::Vector3d& shaft,

@@ -2,7 +2,9 @@
 // One driveshaft between its output and a pinion: length, joint angles, speed ripple.
 #pragma once
 
+#include <cmath>
 #include <optional>
+#include <vector>
 
 #include "solver/geometry/cardan.h"
 #include "solver/pose/axle_frame.h"
@@ -40,21 +42,24 @@ struct DriveshaftLine {
                                                  const AxleFrame& frame,
                                                  const Eigen::Isometry3d& X_CA);
 
-// How far the pinion is from where every joint before it cancels.
+// A turn of the pinion that leaves the row of joints running as evenly as any turn near it.
 struct PinionAim {
-  double turn;       // by which its yoke end has to come up, about the housing's lateral axis, to
-                     // point as near as it can to a direction that cancels [rad]
-  double left_over;  // what then remains between the two: what no turn in side view mends [rad]
-  bool crossed;      // which of the two directions: the one across the shaft from the other
+  double turn;       // by which its yoke end has to come up, about the housing's lateral axis [rad]
+  double net_angle;  // of the row then [rad]
 };
 
-// The aim at the nearer of both directions, or at the one asked for.
+constexpr double kMostTurn = 0.25 * M_PI;  // [rad] what a cross can work through
+
+// All of them within kMostTurn of where it is, ascending by turn; the joint's place stays.
 //   u_C      the housing's lateral axis in C (unit)
-//   returns  absent where the pinion's joint is a double one: its angle then cancels nothing
+//   returns  none where the pinion's joint is a double one: its angle then cancels nothing
 //   source   docs/theory.md (64)
-[[nodiscard]] std::optional<PinionAim> AimPinion(const DriveshaftLine& line,
-                                                 const Eigen::Vector3d& u_C,
-                                                 std::optional<bool> crossed);
+[[nodiscard]] std::vector<PinionAim> PinionAims(const DriveshaftLine& line,
+                                                const Eigen::Vector3d& u_C);
+
+// The net angle of a row whose pinion's yoke end has come up by so much [rad].
+[[nodiscard]] double NetAngleTurned(const DriveshaftLine& line, const Eigen::Vector3d& u_C,
+                                    double up);
 
 // Speed ripple of two crosses in one shaft, in space.
 //   input, shaft, output   unit vectors along the three shafts, all pointing from input to output

@@ -19,7 +19,7 @@ constexpr double kDegree = M_PI / 180.0;  // [rad] steps of a search, not a unit
 constexpr double kFar = 0.6;              // [m] beyond any road vehicle's travel
 constexpr double kSearchStep = 0.005;     // [m] a spacing that no member's end can hide in
 constexpr double kUnlimited = 0.1;        // [m] either way where nothing ends travel, as in a sweep
-constexpr double kCancelled = 1e-9;       // [rad] a millionth of what a finder shows
+constexpr double kTurned = 1e-7;          // [rad] as near as a least value says where it is
 
 using Kind = ShaftPlaceKind;
 
@@ -109,15 +109,46 @@ void AddExtremes(const ShaftBasis& basis, const Standing& standing, ShaftReport&
   }
 }
 
-// Where the pinion should go, the wanted droop of its yoke end taken off.
-std::optional<PinionAim> AimOf(const Driveshaft& shaft, const Rig& rig, const Standing& standing,
-                               std::optional<bool> crossed) {
+// A shaft's line with its axle's housing at a pose, and what a turn of the pinion does to it.
+struct Turnable {
+  DriveshaftLine line;
+  Eigen::Vector3d u_C;  // the housing's lateral axis
+
+  [[nodiscard]] std::vector<PinionAim> Aims() const { return PinionAims(line, u_C); }
+  [[nodiscard]] double NetTurned(double up) const { return NetAngleTurned(line, u_C, up); }
+};
+
+Turnable TurnableAt(const Driveshaft& shaft, const Rig& rig, const Pose& pose) {
   const auto axle = static_cast<size_t>(shaft.axle);
-  const Eigen::Isometry3d X_CA = Transform(standing.level[axle].pose);
-  const DriveshaftLine line = LineOf(shaft, rig.vehicle->axles[axle], rig.axles[axle].frame, X_CA);
-  std::optional<PinionAim> aim = AimPinion(line, X_CA.linear().col(1), crossed);
-  if (aim) aim->turn -= shaft.pinion_low;
-  return aim;
+  const Eigen::Isometry3d X_CA = Transform(pose);
+  return {.line = LineOf(shaft, rig.vehicle->axles[axle], rig.axles[axle].frame, X_CA),
+          .u_C = X_CA.linear().col(1)};
+}
+
+// Whether to choose an offer with so much effort over another: a lower net angle where a finder
+// tells them apart, the smaller effort where it does not.
+struct Offer {
+  double net, effort;
+};
+
+bool Better(const Offer& a, const Offer& b) {
+  if (std::abs(a.net - b.net) > kFinder) return a.net < b.net;
+  return a.effort < b.effort;
+}
+
+std::optional<PinionOrder> OrderOf(const Turnable& shaft, double low) {
+  const std::vector<PinionAim> aims = shaft.Aims();
+  if (aims.empty()) return std::nullopt;
+  double least = aims.front().net_angle;
+  for (const PinionAim& aim : aims) least = std::min(least, aim.net_angle);
+  std::optional<PinionOrder> order;
+  for (const PinionAim& aim : aims) {
+    const double turn = aim.turn - low;
+    if (aim.net_angle > least + kFinder) continue;
+    if (order && std::abs(order->turn) <= std::abs(turn)) continue;
+    order = {.turn = turn, .least = aim.net_angle, .net_angle = shaft.NetTurned(turn)};
+  }
+  return order;
 }
 
 std::vector<ShaftSlope> SlopesOf(const Rig& rig, const Standing& standing,
@@ -178,31 +209,61 @@ double YokeUp(const ShaftBasis& basis, const Pose& before, const Pose& after) {
   return axle.pinion->p_CY.x() > frame.measured.x ? pitch : -pitch;
 }
 
+// The link turned until the pinion stands in the dip that `aim` is at rest. The dip goes along with
+// what the links do to the shaft: it is the one nearest to where the housing's pitch has left it.
+std::optional<LengthAnswer> TurnInto(const ShaftBasis& basis, const Pose& rest, const Load* load,
+                                     const LinkSet& set, const PinionAim& aim) {
+  const Miss miss = [&](const Rig& rig, const Standing& there) -> std::optional<double> {
+    const Pose& pose = there.level[basis.axle].pose;
+    const double expected = aim.turn - YokeUp(basis, rest, pose);
+    std::optional<double> turn;
+    for (const PinionAim& dip : TurnableAt(*basis.shaft, rig, pose).Aims()) {
+      if (turn && std::abs(*turn - expected) <= std::abs(dip.turn - expected)) continue;
+      turn = dip.turn;
+    }
+    if (turn) *turn -= basis.shaft->pinion_low;
+    return turn;
+  };
+  return SolveLength(*basis.rig, load, basis.axle, set.members, miss, kTurned,
+                     MostByHand(basis.rig->vehicle->axles[basis.axle], set));
+}
+
 void AddCures(const ShaftBasis& basis, const Standing& standing, const Load* load,
               ShaftReport& report) {
   const Driveshaft& shaft = *basis.shaft;
-  if (!report.aim || std::abs(report.aim->turn) <= kCancelled) return;
-  const bool crossed = report.aim->crossed;
-  const Miss miss = [&](const Rig& rig, const Standing& there) -> std::optional<double> {
-    const auto aim = AimOf(shaft, rig, there, crossed);
-    return aim ? std::optional(aim->turn) : std::nullopt;
-  };
+  const Pose& rest = standing.level[basis.axle].pose;
+  const Turnable here = TurnableAt(shaft, *basis.rig, rest);
+  const double now = here.NetTurned(shaft.pinion_low);
+  std::vector<PinionAim> aims = here.Aims();
+  std::erase_if(aims, [&](const PinionAim& aim) { return now - aim.net_angle <= kFinder; });
+  if (aims.empty()) return;
   const std::optional<size_t> track_bar = TrackBarOf(basis.rig->vehicle->axles[basis.axle]);
-  for (LinkSet& set : LinkSetsOf(basis.rig->vehicle->axles[basis.axle])) {
+  for (const LinkSet& set : LinkSetsOf(basis.rig->vehicle->axles[basis.axle])) {
     // Far enough out, a track bar would do it too, with the axle beside the centreline.
     if (track_bar && set.members.front() == *track_bar) continue;
-    const auto answer = SolveLength(*basis.rig, load, basis.axle, set.members, miss, kCancelled);
-    if (!answer) {
+    std::optional<LengthAnswer> best;
+    Offer offer{.net = now - kFinder, .effort = 0.0};
+    for (const PinionAim& aim : aims) {
+      auto answer = TurnInto(basis, rest, load, set, aim);
+      if (!answer) continue;
+      const Pose& pose = answer->standing.level[basis.axle].pose;
+      const Offer next{.net = TurnableAt(shaft, answer->rig, pose).NetTurned(shaft.pinion_low),
+                       .effort = std::abs(answer->by)};
+      if (best ? !Better(next, offer) : next.net >= offer.net) continue;
+      offer = next;
+      best = std::move(answer);
+    }
+    if (!best) {
       report.no_cure.push_back(set.name);
       continue;
     }
     ShaftBasis turned = basis;
-    turned.rig = &answer->rig;
-    const Pose& pose = answer->standing.level[basis.axle].pose;
+    turned.rig = &best->rig;
+    const Pose& pose = best->standing.level[basis.axle].pose;
     report.cures.push_back({.links = set,
-                            .by = answer->by,
-                            .pinion = YokeUp(basis, standing.level[basis.axle].pose, pose),
-                            .moved = pose.x - standing.level[basis.axle].pose.x,
+                            .by = best->by,
+                            .pinion = YokeUp(basis, rest, pose),
+                            .moved = pose.x - rest.x,
                             .after = EvaluateShaft(turned, Kind::kRest, pose)});
   }
 }
@@ -232,11 +293,10 @@ ShaftReport ReportShaft(const Rig& rig, const Standing& standing, const Drivelin
   }
   AddTravel(basis, standing, request.step, report);
   AddExtremes(basis, standing, report);
-  report.aim = AimOf(shaft, rig, standing, std::nullopt);
-  const DriveshaftLine line = LineOf(shaft, rig.vehicle->axles[axle], rig.axles[axle].frame,
-                                     Transform(standing.level[axle].pose));
-  report.slopes = SlopesOf(rig, standing, line);
-  report.phase = BestPhase(line.chain);
+  const Turnable here = TurnableAt(shaft, rig, standing.level[axle].pose);
+  report.aim = OrderOf(here, shaft.pinion_low);
+  report.slopes = SlopesOf(rig, standing, here.line);
+  report.phase = BestPhase(here.line.chain);
   if (request.cures) AddCures(basis, standing, request.load, report);
   AddTorque(basis, standing, report);
   return report;

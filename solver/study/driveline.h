@@ -39,7 +39,19 @@ struct ShaftPlace {
   std::optional<double> inertial;   // of the shaft's pieces, driving or coasting [rad/s2]
 };
 
-// One link, or both of a pair, turned until the pinion cancels at rest.
+constexpr double kFinder = 0.1 * M_PI / 180.0;  // [rad] half a finder's sigma: less is not shown
+
+// Where the pinion's yoke end is wanted at rest: pinion_low below the turn that leaves the least
+// net angle, of turns that leave as little to within a finder the smallest.
+struct PinionOrder {
+  double turn;       // by which it has to come up [rad]
+  double least;      // net angle at that least [rad]
+  double net_angle;  // once it has come so far: `least`, unless it is wanted low [rad]
+};
+
+// One link, or both of a pair, turned until no turn of the pinion lowers the net angle at rest, and
+// that angle is lower by more than a finder shows. Where the pinion is wanted low, both are judged
+// with it raised by that.
 struct LinkCure {
   LinkSet links;
   double by;         // + longer [m]
@@ -67,12 +79,12 @@ struct ShaftReport {
   std::optional<SweepEnd> droop, bump;  // absent: nothing in the file ends travel
   std::optional<double> front_length;   // of the front piece of a two-piece shaft [m]
   std::optional<double> angle_allowed;  // of a joint at that speed [rad]
-  std::optional<PinionAim> aim;         // at rest, `turn` with pinion_low taken off; absent where
-                                        // the pinion's joint is a double one
+  std::optional<PinionOrder> aim;       // absent where the pinion's joint is a double one
   std::vector<ShaftSlope> slopes;       // output, each piece, pinion
   std::optional<PhaseAdvice> phase;     // absent where no phase plays a part
   std::vector<LinkCure> cures;
-  std::vector<std::string> no_cure;  // links that cannot do it
+  std::vector<std::string> no_cure;  // links that cannot do it by a length a shop can make; none
+                                     // where no turn lowers the net angle by what a finder shows
   bool settled;                      // stands under a load: not geometry only
   std::optional<double> torque;      // asked for [N m]
   std::optional<WindUp> wind_up;     // absent without a torque, or where no balance was found
@@ -85,7 +97,7 @@ struct DrivelineRequest {
   std::optional<double> speed;   // of every output [rad/s]; absent: each shaft's top speed
   std::optional<double> torque;  // at the driven axle's wheels together, forward + [N m]
   double step = 0.02;            // between rows of travel [m]
-  bool cures = true;             // seek the links that would make it cancel
+  bool cures = true;             // seek the links that would lower the net angle
 };
 
 // Every shaft of the vehicle, standing at rest.

@@ -52,6 +52,11 @@ std::vector<LinkSet> LinkSetsOf(const Axle& axle) {
   return sets;
 }
 
+double MostByHand(const Axle& axle, const LinkSet& set) {
+  if (set.thread) return kMostByThread;
+  return kMostByShare * MeasuredLength(axle.links[set.members.front()].span);
+}
+
 std::optional<Rig> Lengthened(const Rig& rig, size_t axle, const std::vector<size_t>& members,
                               double by) {
   Rig longer = rig;
@@ -82,9 +87,10 @@ std::optional<Standing> Stand(const Rig& rig, const Load* load) {
   return standing;
 }
 
-// The secant rule, its steps kept short.
+// The secant rule, its steps kept short. A trial beyond the most is made at the most: only where it
+// then still asks for more is there no answer.
 std::optional<LengthAnswer> SolveChange(const Change& change, const Load* load, const Miss& miss,
-                                        double tolerance) {
+                                        double tolerance, double most) {
   std::optional<Trial> before = Try(change, load, miss, kFirstTrial);
   std::optional<Trial> here = Try(change, load, miss, 0.0);
   for (int trial = 0; trial < kMostTrials && before && here; ++trial) {
@@ -95,8 +101,8 @@ std::optional<LengthAnswer> SolveChange(const Change& change, const Load* load, 
     const double slope = (here->miss - before->miss) / (here->by - before->by);
     const double step = std::clamp(-here->miss / slope, -kLongestTrial, kLongestTrial);
     if (!std::isfinite(step) || std::abs(step) < kLengthFound) return std::nullopt;
-    const double next = here->by + step;
-    if (std::abs(next) > kMostLengthening) return std::nullopt;
+    const double next = std::clamp(here->by + step, -most, most);
+    if (next == here->by) return std::nullopt;
     before = std::move(here);
     here = Try(change, load, miss, next);
   }
@@ -105,9 +111,9 @@ std::optional<LengthAnswer> SolveChange(const Change& change, const Load* load, 
 
 std::optional<LengthAnswer> SolveLength(const Rig& rig, const Load* load, size_t axle,
                                         const std::vector<size_t>& members, const Miss& miss,
-                                        double tolerance) {
+                                        double tolerance, double most) {
   return SolveChange([&](double by) { return Lengthened(rig, axle, members, by); }, load, miss,
-                     tolerance);
+                     tolerance, most);
 }
 
 }  // namespace linkwright

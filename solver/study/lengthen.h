@@ -36,7 +36,7 @@ struct Standing {
 // Something of a standing vehicle that is to become 0; absent where it has no value.
 using Miss = std::function<std::optional<double>(const Rig&, const Standing&)>;
 
-constexpr double kMostLengthening = 0.15;  // [m] far beyond any adjuster; further is another link
+constexpr double kMostMove = 0.15;  // [m] of a bracket; further is another axle's design
 
 struct LengthAnswer {
   double by;  // + longer [m]
@@ -44,20 +44,30 @@ struct LengthAnswer {
   Standing standing;
 };
 
+// How much longer or shorter a shop can make a link: so much by its adjuster's thread, which must
+// keep its hold, or such a share of its length where the file gives none; more is another link
+// (common practice) [m].
+constexpr double kMostByThread = 0.025;  // [m]
+constexpr double kMostByShare = 0.05;    // [-]
+[[nodiscard]] double MostByHand(const Axle& axle, const LinkSet& set);
+
 // A rig changed by an amount [m]; absent where it cannot be.
 using Change = std::function<std::optional<Rig>(double by)>;
 
 // The amount of a change that makes `miss` 0 where the vehicle then stands: each trial poses the
 // links and settles the vehicle anew.
 //   tolerance   of the miss, in its unit
-//   returns     absent where none within kMostLengthening does
+//   most        the greatest amount either way [m]
+//   returns     absent where none within it does
 //   source      docs/theory.md (65)
 [[nodiscard]] std::optional<LengthAnswer> SolveChange(const Change& change, const Load* load,
-                                                      const Miss& miss, double tolerance);
+                                                      const Miss& miss, double tolerance,
+                                                      double most);
 
 // The same for links made longer.
 [[nodiscard]] std::optional<LengthAnswer> SolveLength(const Rig& rig, const Load* load, size_t axle,
                                                       const std::vector<size_t>& members,
-                                                      const Miss& miss, double tolerance);
+                                                      const Miss& miss, double tolerance,
+                                                      double most);
 
 }  // namespace linkwright

@@ -43,7 +43,8 @@ struct SidewaysCure {
   size_t axle;
   double offset;                       // of the housing centre at rest, left + [m]
   std::optional<LinkSet> bar;          // absent: no link lies across
-  std::optional<double> by;            // + longer [m]; absent: it cannot
+  std::optional<double> most;          // by which a shop can change it [m]
+  std::optional<double> by;            // + longer [m]; absent: none within `most` does it
   std::optional<double> drag_link_by;  // how much the drag link then has to follow for the wheels
                                        // to point as measured with the steering wheel held [m]
 };

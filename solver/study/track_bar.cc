@@ -123,6 +123,7 @@ std::vector<BarMove> MoveBar(const Rig& rig, const Standing& standing, const Loa
   std::vector<BarMove> moves;
   const auto add = [&](BarMoveKind kind, const Eigen::Vector3d& p_CP, const Eigen::Vector3d& p_AQ,
                        const Eigen::Vector3d& end, const Eigen::Vector3d& by) {
+    if (by.norm() > kMostMove) return;
     const auto moved = Rearranged(rig, standing, axle, link, p_CP, p_AQ);
     if (!moved) return;
     if (auto move = Judge(kind, *moved, load, axle, link, end, by)) moves.push_back(*move);
@@ -146,7 +147,7 @@ std::vector<BarMove> MoveBar(const Rig& rig, const Standing& standing, const Loa
   const Miss miss = [&](const Rig& moved, const Standing& there) {
     return SteerRate(moved, there, axle);
   };
-  if (const auto answer = SolveChange(raise, load, miss, kNoSteer)) {
+  if (const auto answer = SolveChange(raise, load, miss, kNoSteer, kMostMove)) {
     const Eigen::Vector3d by = answer->by * Eigen::Vector3d::UnitZ();
     add(BarMoveKind::kFrameEndNoSteer, bar.p_CP + by, bar.p_AQ, bar.p_CP + by, by);
   }
@@ -159,6 +160,7 @@ SidewaysCure CentreAxle(const Rig& rig, const Standing& standing, const Load* lo
   SidewaysCure cure{.axle = axle,
                     .offset = standing.level[axle].pose.y,
                     .bar = std::nullopt,
+                    .most = std::nullopt,
                     .by = std::nullopt,
                     .drag_link_by = std::nullopt};
   const std::optional<size_t> link = TrackBarOf(part);
@@ -169,7 +171,8 @@ SidewaysCure CentreAxle(const Rig& rig, const Standing& standing, const Load* lo
   const Miss miss = [axle](const Rig&, const Standing& there) -> std::optional<double> {
     return there.level[axle].pose.y;
   };
-  const auto answer = SolveLength(rig, load, axle, {*link}, miss, kCentred);
+  cure.most = MostByHand(part, *cure.bar);
+  const auto answer = SolveLength(rig, load, axle, {*link}, miss, kCentred, *cure.most);
   if (!answer) return cure;
   cure.by = answer->by;
   if (!part.steering) return cure;

@@ -13,7 +13,7 @@ namespace linkwright {
 [[nodiscard]] std::optional<BarMatch> MatchBar(const Rig& rig, const Standing& standing,
                                                size_t axle);
 
-// The bar as it is and every other place there is an answer for.
+// The bar as it is and every other place within kMostMove that there is an answer for.
 [[nodiscard]] std::vector<BarMove> MoveBar(const Rig& rig, const Standing& standing,
                                            const Load* load, size_t axle, size_t link);
 

@@ -87,7 +87,7 @@ TEST(DrivelineCommand, EveryShaftHasItsTables) {
   EXPECT_TRUE(Has(outcome, "\nfront joints\n"));
   EXPECT_TRUE(Has(outcome, "\nrear joints\n"));
   // Its front yoke stands behind the wheels and goes down under power.
-  EXPECT_TRUE(Has(outcome, "(to stand 1.50 deg high of cancelling)")) << outcome.out;
+  EXPECT_TRUE(Has(outcome, "to stand 1.50 deg high of the least net angle")) << outcome.out;
 }
 
 TEST(DrivelineCommand, GeometryAloneStandsAsMeasured) {

@@ -6,6 +6,7 @@
 
 #include <Eigen/Geometry>
 #include <cmath>
+#include <complex>
 
 #include "solver/geometry/driveshaft.h"
 #include "tests/support/vehicles.h"
@@ -179,26 +180,61 @@ TEST(PartsOf, SideAndPlanHaveTheirSigns) {
   EXPECT_NEAR(std::cos(parts.angle), 1.0 / std::sqrt(1.0 + 0.02 * 0.02 + 0.05 * 0.05), kTol);
 }
 
-// Housing pitched off: the aim says by how much, exactly, where everything is in one plane.
-TEST(AimPinion, SaysTheTurnThatCancels) {
+// Housing pitched off: one of the aims cancels, exactly where everything is in one plane, and it is
+// the turn that brings the pinion onto one of the cancelling directions.
+TEST(PinionAims, OneOfThemCancels) {
   const Vehicle van = sample::HarbourVan();
   const AxleFrame frame = PrepareAxle(van.axles[kRear]);
   for (const double degrees : {-1.0, 0.4, 2.0}) {
     Pose pose = frame.measured;
     pose.pitch = degrees * kDegree;
     const Eigen::Isometry3d X_CA = Transform(pose);
-    DriveshaftLine line = LineOf(van.driveshafts[0], van.axles[kRear], frame, X_CA);
-    const auto aim = AimPinion(line, X_CA.linear().col(1), std::nullopt);
-    ASSERT_TRUE(aim);
-    EXPECT_NEAR(aim->left_over, 0.0, 1e-9);
+    const DriveshaftLine line = LineOf(van.driveshafts[0], van.axles[kRear], frame, X_CA);
     const Eigen::Vector3d nose_up = -X_CA.linear().col(1);  // the yoke stands ahead
-    line.chain.along.back() = Eigen::AngleAxisd(aim->turn, nose_up) * line.chain.along.back();
-    EXPECT_NEAR(RippleOf(TurnMap(line.chain, 2)), 0.0, kEven);
+    for (const Eigen::Vector3d& d : CancellingDirections(line.chain)) {
+      const Eigen::Vector3d& b = line.chain.along.back();
+      const double turn = std::atan2(nose_up.dot(b.cross(d)), b.dot(d));
+      double nearest = 1.0;
+      for (const PinionAim& aim : PinionAims(line, X_CA.linear().col(1))) {
+        EXPECT_NEAR(aim.net_angle, NetAngleTurned(line, X_CA.linear().col(1), aim.turn), kTol);
+        nearest = std::min(nearest, std::abs(aim.turn - turn));
+        EXPECT_LT(aim.net_angle, 1e-4);  // steep at 0: a turn found to 1e-9 rad
+      }
+      EXPECT_LT(nearest, 1e-8);
+    }
+  }
+}
+
+// Two joints at small angles are two vectors, side and plan; net^2 = |v1^2 - v2^2| as complex
+// numbers. With v1 = p + i q and the plan part of the second given, its least over the side part.
+TEST(PinionAims, AreThoseOfTheJointVectors) {
+  constexpr double kSmall = 1e-3;  // [rad] vectors add up to parts in a million
+  for (const double plan : {-1.0, -0.8, 0.3, 0.9}) {
+    const std::complex<double> v1(1.7, 1.0);
+    const auto net = [&](double side) {
+      return kSmall * std::sqrt(std::abs(v1 * v1 - std::pow(std::complex(side, plan), 2)));
+    };
+    double least = 1e9;
+    for (int i = -40000; i <= 40000; ++i) least = std::min(least, net(1e-4 * i));
+    const auto direction = [&](double side, double aside) {
+      return Eigen::Vector3d(-1.0, std::tan(kSmall * aside), std::tan(kSmall * side)).normalized();
+    };
+    const DriveshaftLine line{
+        .chain = {.along = {direction(-v1.real(), -v1.imag()), {-1, 0, 0}, direction(0.0, plan)},
+                  .joints = {kSingle, kSingle},
+                  .phase = {0.0, 0.0}},
+        .length = {1.0},
+        .yoke_ahead = true};
+    double found = 1e9;
+    for (const PinionAim& aim : PinionAims(line, Eigen::Vector3d::UnitY())) {
+      found = std::min(found, aim.net_angle);
+    }
+    EXPECT_NEAR(found, least, 0.02 * kSmall) << plan;
   }
 }
 
 // A front axle's yoke is behind: nose up lowers it.
-TEST(AimPinion, YokeBehindTurnsTheOtherWay) {
+TEST(PinionAims, YokeBehindTurnsTheOtherWay) {
   const Vehicle van = sample::HarbourVan();
   const Axle& axle = van.axles[kRear];
   Axle turned = axle;
@@ -206,22 +242,25 @@ TEST(AimPinion, YokeBehindTurnsTheOtherWay) {
   const auto flip = [](Eigen::Vector3d& p) { p.x() = -p.x(); };
   flip(turned.p_CW_l), flip(turned.p_CW_r), flip(turned.pinion->p_CY), flip(shaft.p_CO);
   turned.links.clear();
-  const auto aim = [](const Axle& a, const Driveshaft& s, double pitch) {
+  const auto aims = [](const Axle& a, const Driveshaft& s, double pitch) {
     const AxleFrame frame = PrepareAxle(a);
     Pose pose = frame.measured;
     pose.pitch = pitch;
     const Eigen::Isometry3d X_CA = Transform(pose);
-    return AimPinion(LineOf(s, a, frame, X_CA), X_CA.linear().col(1), std::nullopt)->turn;
+    return PinionAims(LineOf(s, a, frame, X_CA), X_CA.linear().col(1));
   };
-  EXPECT_NEAR(aim(axle, van.driveshafts[0], 0.01), aim(turned, shaft, -0.01), 1e-12);
+  const auto ahead = aims(axle, van.driveshafts[0], 0.01), behind = aims(turned, shaft, -0.01);
+  ASSERT_EQ(ahead.size(), 2U);
+  ASSERT_EQ(behind.size(), 2U);
+  for (size_t i = 0; i < 2; ++i) EXPECT_NEAR(ahead[i].turn, behind[i].turn, 1e-8);
 }
 
-TEST(AimPinion, ADoubleJointAtThePinionHasNone) {
+TEST(PinionAims, ADoubleJointAtThePinionHasNone) {
   Vehicle van = sample::HarbourVan();
   van.driveshafts[0].axle_joint = kDouble;
   const AxleFrame frame = PrepareAxle(van.axles[kRear]);
   const DriveshaftLine line = LineOf(van.driveshafts[0], van.axles[kRear], frame, frame.X_CA);
-  EXPECT_FALSE(AimPinion(line, Eigen::Vector3d::UnitY(), std::nullopt));
+  EXPECT_TRUE(PinionAims(line, Eigen::Vector3d::UnitY()).empty());
 }
 
 }  // namespace

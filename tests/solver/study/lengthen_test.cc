@@ -13,6 +13,7 @@ namespace linkwright {
 namespace {
 
 constexpr double kTol = 1e-10;  // [m, rad] ten times what a pose is solved to
+constexpr double kMost = 0.15;  // [m] more than either answer
 
 double Length(const Rig& rig, size_t axle, size_t link, const Pose& pose) {
   const FrameLink& part = rig.axles[axle].frame.links[link];
@@ -65,7 +66,7 @@ TEST(SolveLength, CentresTheAxle) {
   const Miss miss = [](const Rig&, const Standing& there) -> std::optional<double> {
     return there.level[kRear].pose.y - 0.005;
   };
-  const auto answer = SolveLength(rig, &van.loads[0], kRear, {4}, miss, 1e-9);
+  const auto answer = SolveLength(rig, &van.loads[0], kRear, {4}, miss, 1e-9, kMost);
   ASSERT_TRUE(answer);
   Rig changed = rig;
   changed.axles[kRear].frame.links[4].length += answer->by;
@@ -78,12 +79,37 @@ TEST(SolveLength, CentresTheAxle) {
   EXPECT_LT(answer->by, 0.0);
 }
 
+// The same wish is met within a limit just above its answer and not below it.
+TEST(SolveLength, KeepsToTheMost) {
+  const Vehicle van = sample::HarbourVan();
+  const Rig rig = PrepareRig(van);
+  const Miss miss = [](const Rig&, const Standing& there) -> std::optional<double> {
+    return there.level[kRear].pose.y - 0.02;
+  };
+  const auto solve = [&](double most) {
+    return SolveLength(rig, &van.loads[0], kRear, {4}, miss, 1e-9, most);
+  };
+  const auto answer = solve(kMost);
+  ASSERT_TRUE(answer);
+  EXPECT_TRUE(solve(std::abs(answer->by) + 1e-4));
+  EXPECT_FALSE(solve(std::abs(answer->by) - 1e-4));
+}
+
+TEST(MostByHand, IsTheThreadsOrAShareOfTheLength) {
+  Vehicle van = sample::HarbourVan();
+  const Axle& axle = van.axles[kRear];
+  LinkSet set = LinkSetsOf(axle)[0];
+  EXPECT_NEAR(MostByHand(axle, set), 0.05 * MeasuredLength(axle.links[0].span), 1e-12);
+  set.thread = 0.002;
+  EXPECT_EQ(MostByHand(axle, set), 0.025);
+}
+
 TEST(SolveLength, IsAbsentWhereTheLinkHasNoSay) {
   const Vehicle truck = sample::LevelTruck();
   const Miss miss = [](const Rig&, const Standing& there) -> std::optional<double> {
     return there.level[kRear].pose.y - 0.05;  // both of a pair move nothing sideways
   };
-  EXPECT_FALSE(SolveLength(PrepareRig(truck), &truck.loads[0], kRear, {0, 1}, miss, 1e-9));
+  EXPECT_FALSE(SolveLength(PrepareRig(truck), &truck.loads[0], kRear, {0, 1}, miss, 1e-9, kMost));
 }
 
 }  // namespace
