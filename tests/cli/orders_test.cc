@@ -201,8 +201,11 @@ TEST_P(Orders, OfLimitsGiveTheTravelThatWasPromised) {
     const Standing before(vehicle, load);
     if (!before.Rests()) continue;
     const LimitsReport found = FindLimits(before.rig, before.stance());
-    for (const TravelWish& wish :
-         {TravelWish{}, TravelWish{0.6, {}, {}}, TravelWish{{}, 0.070, 0.080}}) {
+    // Under the last load, often the heaviest, the travel as found alone: each run walks both
+    // axles.
+    std::vector<TravelWish> wishes{{}};
+    if (load == loads.front()) wishes.insert(wishes.end(), {{0.6, {}, {}}, {{}, 0.070, 0.080}});
+    for (const TravelWish& wish : wishes) {
       SCOPED_TRACE(testing::Message()
                    << (load ? load->name : "as measured") << ", split " << wish.split.value_or(0)
                    << ", bump " << wish.bump.value_or(0));
