@@ -6,7 +6,8 @@
 
 #include "cli/answer.h"
 #include "cli/settled.h"
-#include "io/write/roll_tables.h"
+#include "io/write/check_tables.h"
+#include "io/write/roll_table_rows.h"
 #include "solver/model/masses.h"
 
 namespace linkwright {
@@ -55,6 +56,32 @@ RollStudy StudyRoll(const VehicleFile& file, const Settled& settled, const RollO
   return study;
 }
 
+std::string AtShare(double share) {
+  return AtOnce(share) ? std::string("with hardly any turn") : fmt::format("at {:.2f} g", share);
+}
+
+// What happens as it stands, for which a threshold would be no number.
+void AddAsItStands(const RollStudy& study, size_t side, const Vehicle& vehicle,
+                   std::vector<std::string>& notes) {
+  const PushEnds& ends = study.turns[side];
+  const TippingPoint& block = study.tipping[side];
+  const std::string start = fmt::format("look at this: turning {}, ", side == 0 ? "left" : "right");
+  if (ends.member && AtOnce(ends.member->share)) {
+    notes.push_back(start + ends.member->what + " as it stands, with hardly any turn");
+  }
+  if (ends.lift && AtOnce(ends.lift->share)) {
+    notes.push_back(fmt::format("{}the {} wheel carries next to nothing as it stands", start,
+                                WheelName(vehicle, ends.lift->wheel)));
+  }
+  if (block.lateral) return;
+  notes.push_back(
+      start + (block.height > 0.0
+                   ? "it would go over as a block without any turn: its centre of mass does not "
+                     "stand inside its outer wheels"
+                   : "nothing tips it as a block, since its centre of mass stands on the floor "
+                     "or below, where no truck's is"));
+}
+
 void AddCornerNotes(const VehicleFile& file, const RollStudy& study,
                     std::vector<std::string>& notes) {
   const Corner& corner = study.corner;
@@ -72,27 +99,32 @@ void AddCornerNotes(const VehicleFile& file, const RollStudy& study,
     const char* turning = side == 0 ? "left" : "right";
     if (ends.over && !ends.lift) {
       notes.push_back(fmt::format(
-          "look at this: turning {}, the body leans over at once at {:.2f} g, before a wheel "
+          "look at this: turning {}, the body leans over at once {}, before a wheel "
           "lifts: "
           "springs and bars no longer hold its mass; whether stops catch it is not followed",
-          turning, *ends.over));
+          turning, AtShare(*ends.over)));
     }
+    AddAsItStands(study, side, file.vehicle, notes);
     if (ends.over && *ends.over <= grip) {
       notes.push_back(
-          fmt::format("look at this: turning {}, it goes over at {:.2f} g; tyres hold {:.2f} g "
+          fmt::format("look at this: turning {}, it goes over {}; tyres hold {:.2f} g "
                       "(limits.tire_grip), so it can get there before it slides",
-                      turning, *ends.over, grip));
+                      turning, AtShare(*ends.over), grip));
     } else if (ends.lift && ends.lift->share <= grip) {
       notes.push_back(
-          fmt::format("look at this: turning {}, a wheel lifts at {:.2f} g; tyres hold {:.2f} g "
+          fmt::format("look at this: turning {}, a wheel lifts {}; tyres hold {:.2f} g "
                       "(limits.tire_grip), so it can get there before it slides",
-                      turning, ends.lift->share, grip));
+                      turning, AtShare(ends.lift->share), grip));
     }
   }
 }
 
-std::vector<std::string> RollNotes(const VehicleFile& file, const RollStudy& study) {
+std::vector<std::string> RollNotes(const VehicleFile& file, const RollStudy& study,
+                                   UnitSystem units) {
   std::vector<std::string> notes;
+  if (study.geometry.arm < 0.0) {
+    notes.push_back("look at this: " + LeansInward(study.geometry.arm, units));
+  }
   AddCornerNotes(file, study, notes);
   notes.emplace_back(
       "steady cornering on level ground: every mass is pulled outward, the tyres hold the floor "
@@ -124,7 +156,7 @@ int RunRoll(const RollOptions& options, Streams& streams) {
   const UnitSystem units = OutputUnits(options.common, file);
   RollStudy study = StudyRoll(file, settled, options);
   const std::vector<NamedTable> tables = RollTables(file.vehicle, study, units);
-  std::vector<std::string> notes = RollNotes(file, study);
+  std::vector<std::string> notes = RollNotes(file, study, units);
   AddCount(file, notes);
   const int status = HandOut({.command = "roll",
                               .head = Heading(file) + "load: " + study.rest.load + "\n\n",

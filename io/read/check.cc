@@ -127,13 +127,14 @@ void AddErrorAt(Report& report, const Part& part, std::string_view key, std::str
 void CheckVehicle(const Node& root, Report& report) {
   const Entry whole{"", root.place, root};
   const Part vehicle{&whole, ""};
+  const double floor = NumberOr(root, "vehicle", "floor");
   CheckMasses(vehicle, report);
+  CheckHeights(vehicle, floor, report);
   CheckLeafOriginal(vehicle, report);
   const auto axles = PartAt(vehicle, "axles");
   if (!axles) return;
   const auto front = PartAt(*axles, "front");
   const auto rear = PartAt(*axles, "rear");
-  const double floor = NumberOr(root, "vehicle", "floor");
   for (const auto& axle : {front, rear}) {
     if (!axle) continue;
     CheckWheel(*axle, "wheel_center", true, floor, report);

@@ -29,6 +29,10 @@ void CheckLeafOriginal(const Part& vehicle, Report& report);
 // Ledger, sprung and unsprung masses.
 void CheckMasses(const Part& vehicle, Report& report);
 
+// No mass below the floor, nor the centre of what they come to.
+//   floor   z of it in the file's datum [m]
+void CheckHeights(const Part& vehicle, double floor, Report& report);
+
 // An error at the value under `key` of a part, or at the part itself where the key is absent.
 void AddErrorAt(Report& report, const Part& part, std::string_view key, std::string message);
 

@@ -28,4 +28,8 @@ struct Finding {
 [[nodiscard]] std::vector<Finding> WarningFindings(const Vehicle& vehicle,
                                                    const WarningReport& report, UnitSystem units);
 
+// That a body leans inward: "the body's centre of mass lies 41.3 mm below the roll axis, ...".
+//   arm   sprung centre of mass above the roll axis, below 0 [m]
+[[nodiscard]] std::string LeansInward(double arm, UnitSystem units);
+
 }  // namespace linkwright

@@ -158,6 +158,27 @@ void JudgeWish(const FindingWriter& writer, size_t axle, const PartsAdvice& advi
   }
 }
 
+// Heights that are no order: of a stop that cannot be so short, or that lifts or lowers the truck.
+void JudgeStops(const FindingWriter& writer, const PartsAdvice& advice) {
+  for (const StopAdvice& stop : advice.stops) {
+    const std::string name = writer.vehicle->axles[stop.axle].name + " " + stop.member;
+    if (stop.solid <= 0.0) {
+      writer.Warn(fmt::format(
+          "{}: in the wanted bump its pad goes {} past its seat, so that no stop is short enough: "
+          "want less bump, or move the seat",
+          name, writer.Length(-stop.solid)));
+    }
+    if (!stop.rest_squeeze) continue;
+    writer.Warn(fmt::format(
+        "{}: as high as advised it {}, so that the vehicle stands otherwise and its travel is "
+        "another: put it into the file and ask again",
+        name,
+        *stop.rest_squeeze > 0.0
+            ? fmt::format("is squeezed by {} as it rests", writer.Length(*stop.rest_squeeze))
+            : std::string("no longer touches as it rests")));
+  }
+}
+
 void JudgeCoils(const FindingWriter& writer, const PartsAdvice& advice) {
   const WarningLimits& limits = writer.vehicle->limits;
   for (const CoilAdvice& coil : advice.coils) {
@@ -219,6 +240,7 @@ std::vector<Finding> LimitsFindings(const Vehicle& vehicle, const LimitsReport& 
     JudgeWish(writer, axle, advice);
   }
   TellInTheWay(writer, advice);
+  JudgeStops(writer, advice);
   JudgeCoils(writer, advice);
   for (size_t axle = 0; axle < 2; ++axle) SayUnwatched(writer, axle);
   return findings;

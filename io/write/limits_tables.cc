@@ -185,10 +185,11 @@ DataTable StopTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSyste
   table.columns = {
       {"stop", "stop", kNumber, "", "axle and name"},
       {"gap_at_rest", "gap at rest", kLength, "", "before it touches; below 0: squeezed"},
-      {"solid_height", "height solid", kLength, "", "seat to seat at the wanted bump"},
+      {"solid_height", "height solid", kLength, "",
+       "seat to seat at the wanted bump; below 0: its pad would be past its seat"},
       {"height_now", "height now", kLength, "", "free, in the file"},
       {"height", "height wanted", kLength, "",
-       "free, so that it is solid at the wanted bump; empty without a curve"},
+       "free, so that it is solid at the wanted bump; empty without a curve, or past its seat"},
       {"spacer", "taller by", kLength, "", "wanted less now; below 0: cut that off"}};
   for (const StopAdvice& each : advice.stops) {
     table.rows.push_back(

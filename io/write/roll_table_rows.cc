@@ -25,7 +25,7 @@ std::vector<Column> TorqueColumns() {
       {"body_roll", "body roll", kAngle, "", "against the rest; + left side up"},
       {"limit_torque", "ends at", kTorque, "",
        "shaft torque at which something happens first; empty where nothing does up to 20 times the "
-       "torque asked about"},
+       "torque asked about, or where it does with hardly any"},
       {"limit", "with", kNumber, "",
        "what happens there: a wheel lifts, or a damper, coil, stop or strap is at its end"}};
 }
@@ -77,7 +77,9 @@ DataTable TorqueTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem
   for (const TorqueLift& lift : study.torques) {
     const size_t own = lift.axle, other = 1 - own;
     const bool stands = lift.stance.status == StanceStatus::kRests;
-    const FirstEnd first = FirstOf(vehicle, lift.ends);
+    FirstEnd first = FirstOf(vehicle, lift.ends);
+    const bool at_rest = first.share && AtOnce(*first.share);
+    if (at_rest) first = {std::nullopt, first.what + ", with hardly any torque"};
     const double sign = *study.torque < 0.0 ? -1.0 : 1.0;
     table.rows.push_back(
         {vehicle.axles[own].name, *study.torque, std::string(sign > 0.0 ? "right" : "left"),

@@ -68,9 +68,11 @@ DataTable AxisTable(const RollStudy& study, UnitSystem units) {
        "of the roll axis above the floor, under the sprung centre of mass"},
       {"roll_axis_slope", "axis slope", kAngle, "", "of the roll axis; + rises toward the front"},
       {"roll_arm", "mass above the axis", kLength, "",
-       "sprung centre of mass above the roll axis: the arm that leans the body"},
+       "sprung centre of mass above the roll axis: the arm that leans the body; below 0 it leans "
+       "into the turn"},
       {"roll_gradient", "roll gradient", kRollGradient, "",
-       "body roll per g by the handbook, tyres in series; empty where the weight overturns it"},
+       "body roll per g by the handbook, tyres in series; of the sign of the mass above the axis; "
+       "empty where the weight overturns it"},
       {"front_roll_steer", "front roll steer", kAngleRatio, "",
        "front axle steer per degree of body roll over a level axle; + left as the left side rises: "
        "into the turn"},
@@ -156,32 +158,33 @@ std::vector<Column> LiftColumns() {
       {"first_wheel", "first to lift", kNumber, "",
        "the wheel whose load is the first to reach zero as the turn gets tighter"},
       {"lift", "lifts at", kLateral, "",
-       "sideways acceleration at which it does; empty where none lifts up to 2 g"},
+       "sideways acceleration at which it does; empty where none lifts up to 2 g, or where it "
+       "carries nothing as it stands, which a note says"},
       {"goes_over", "goes over", kLateral, "",
        "sideways acceleration beyond which no standing position is near; with no wheel lifted "
        "before "
-       "it, the body leans over at once; empty where it still stands at 2 g"},
+       "it, the body leans over at once; empty where it still stands at 2 g, or where it goes over "
+       "as it stands, which a note says"},
       {"stiff_tipping_point", "as a block", kLateral, "",
        "the same with nothing giving: how far the centre of mass stands inside the outer wheels, "
-       "over its height"},
+       "over its height; empty where that is not above 0, which a note says"},
       {"member_at", "at its end", kLateral, "",
        "sideways acceleration at which the first damper, coil, stop or strap is at its end; it "
-       "holds from there on; empty where none is"},
+       "holds from there on; empty where none is, or where it is there as it stands, which a note "
+       "says"},
       {"member", "which", kNumber, "", "that member"}};
 }
 
 DataTable LiftTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem units) {
   DataTable table{.units = units, .columns = LiftColumns(), .rows = {}};
-  const auto in_g = [](std::optional<double> share) {
-    return CellIf(share.has_value(), share.value_or(0.0) * kStandardGravity);
-  };
+  const auto in_g = [](double share) { return CellIf(!AtOnce(share), share * kStandardGravity); };
   for (size_t side = 0; side < 2; ++side) {
     const PushEnds& ends = study.turns[side];
     std::vector<Cell> row{std::string(side == 0 ? "left" : "right"),
                           Cell(),
                           Cell(),
-                          in_g(ends.over),
-                          study.tipping[side].lateral,
+                          ends.over ? in_g(*ends.over) : Cell(),
+                          ToCell(study.tipping[side].lateral),
                           Cell(),
                           Cell()};
     if (ends.lift) row[1] = WheelName(vehicle, ends.lift->wheel);

@@ -23,6 +23,10 @@ struct RollStudy {
   std::vector<TorqueLift> torques;
 };
 
+// Whether what happens at a share of 1 g happens as the vehicle stands: then it is told in words,
+// for the two decimals of a table would call it 0.00.
+[[nodiscard]] inline bool AtOnce(double share_of_g) { return share_of_g < 0.005; }
+
 // vehicle, roll stiffness, roll axis, turn, load transfer, wheels, wheel lift, and with a torque:
 // shaft torque.
 [[nodiscard]] std::vector<NamedTable> RollTables(const Vehicle& vehicle, const RollStudy& study,

@@ -113,7 +113,8 @@ void AddRide(std::vector<SettleColumn>& to) {
                   [i](const StanceReport& r) { return r.axles[i].roll_stiffness; }});
   }
   to.push_back({{"roll_gradient", "roll gradient", kRollGradient, group,
-                 "body roll per g of cornering, tyres in series; empty where the weight overturns "
+                 "body roll per g of cornering, tyres in series; below 0 where the "
+                 "sprung centre of mass lies below the roll axis; empty where the weight overturns "
                  "it"},
                 [](const StanceReport& r) { return r.roll_gradient; }});
 }

@@ -179,6 +179,14 @@ std::string Describe(const Warning& warning, const Writer& write) {
 
 }  // namespace
 
+std::string LeansInward(double arm, UnitSystem units) {
+  return fmt::format(
+      "the body's centre of mass lies {} below the roll axis, so that it would lean into a turn, "
+      "as "
+      "no truck does: look at the heights of the masses and of what holds the axles sideways",
+      ShowAmount(-arm, Dimension::kLength, units));
+}
+
 DataTable GapTable(const Vehicle& vehicle, const WarningReport& report, UnitSystem units) {
   DataTable table{.units = units, .columns = {}, .rows = {}};
   table.columns = {
@@ -208,6 +216,11 @@ std::vector<Finding> WarningFindings(const Vehicle& vehicle, const WarningReport
                                           none.message)});
   }
   for (const Warning& warning : report.warnings) {
+    if (warning.kind == WarningKind::kLeansInward) {
+      findings.push_back(
+          {true, fmt::format("under '{}' {}", warning.load, LeansInward(warning.value, units))});
+      continue;
+    }
     const Axle& axle = vehicle.axles[warning.axle];
     const bool assumed = warning.kind == WarningKind::kTireNear && warning.member == "lip" &&
                          axle.opening && !axle.opening->lip_y;

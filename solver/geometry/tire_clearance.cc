@@ -130,6 +130,8 @@ TireSolid TireAt(const Axle& axle, const AxleFrame& frame, const TireShape& shap
 }
 
 SolidDistance DistanceToTire(const TireSolid& tire, const Eigen::Vector3d& p_C) {
+  // Where a lip is deepest in, both ways out are often as long: then rounding is not to choose.
+  constexpr double kAlike = 1e-6;  // [m]
   const Eigen::Vector3d from = p_C - tire.p_CW;
   const double along = from.dot(tire.axis_C);
   const Eigen::Vector3d across = from - along * tire.axis_C;
@@ -141,7 +143,7 @@ SolidDistance DistanceToTire(const TireSolid& tire, const Eigen::Vector3d& p_C) 
   if (past_face > 0.0 || past_tread > 0.0) {
     to_along = std::clamp(along, -tire.half_width, tire.half_width);
     to_reach = std::min(reach, tire.radius);
-  } else if (past_tread >= past_face) {
+  } else if (past_tread >= past_face - kAlike) {
     to_reach = tire.radius;
   } else {
     to_along = std::copysign(tire.half_width, along);

@@ -71,6 +71,7 @@ void AddRollGradient(const Rig& rig, const Stance& stance, StanceReport& report)
   double stiffness = 0.0;
   for (size_t i = 0; i < 2; ++i) stiffness += SplitRollStiffness(rig, stance, i).whole;
   report.roll_axis_height = geometry.axis_height;
+  report.roll_arm = geometry.arm;
   report.roll_gradient = RollGradient(stiffness, stance.sprung.mass, geometry.arm);
 }
 

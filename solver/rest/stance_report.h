@@ -26,7 +26,9 @@ struct StanceReport {
   std::array<AxleReport, 2> axles;
   std::optional<BodyModes> modes;       // absent where a ride rate or an arm is not positive
   double roll_axis_height;              // under the sprung centre of mass [m]
-  std::optional<double> roll_gradient;  // [rad/(m/s2)]; absent where the weight overturns it
+  double roll_arm;                      // sprung centre of mass above that axis [m]
+  std::optional<double> roll_gradient;  // [rad/(m/s2)]; absent where the weight overturns it;
+                                        // of the arm's sign
   std::vector<double> mark_heights;     // above the floor, in the order of Vehicle::marks [m]
 };
 

@@ -59,7 +59,9 @@ TippingPoint StiffTippingPoint(const Rig& rig, const Stance& rest, bool left_tur
   TippingPoint point{};
   point.inside = (along * line - to_centre).dot(outward);
   point.height = report.cg_height;
-  point.lateral = std::max(0.0, kStandardGravity * point.inside / point.height);
+  if (point.height > 0.0 && point.inside > 0.0) {
+    point.lateral = kStandardGravity * point.inside / point.height;
+  }
   return point;
 }
 

@@ -31,9 +31,11 @@ struct Corner {
 // Where the vehicle would go over with nothing giving: standing as at rest, about the line through
 // both outer wheels' loads. g times how far inside it the centre of mass stands, over its height.
 struct TippingPoint {
-  double inside;   // centre of mass to the line, sideways [m]
-  double height;   // of the centre of mass above the floor [m]
-  double lateral;  // [m/s2], above 0
+  double inside;  // centre of mass to the line, sideways [m]
+  double height;  // of the centre of mass above the floor [m]
+  // [m/s2], above 0; absent where the centre stands on the floor or below, or not inside the line:
+  // then no turn, or none at all, does it
+  std::optional<double> lateral;
 };
 
 //   left_turn   over the right wheels, or over the left ones

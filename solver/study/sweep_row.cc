@@ -41,6 +41,7 @@ void AddAngles(const Axle& axle, const AxleFrame& frame, double rake, AxleRow& r
 void AddAnti(const Axle& axle, size_t index, double slope, double wheelbase, double cg_height,
              AxleRow& row) {
   const double sign = index == kFront ? 1.0 : -1.0;
+  if (!(cg_height > 0.0)) return;  // a body in the floor would turn every sign over
   if (axle.drive_share) {
     row.anti_drive = sign * TransferShare(*axle.drive_share, slope, wheelbase, cg_height);
   }

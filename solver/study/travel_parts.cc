@@ -60,7 +60,7 @@ Holds HoldsOf(const Axle& axle, size_t index, const PartsAdvice& advice) {
   };
   for (const StopAdvice& each : advice.stops) {
     for (const Stop& stop : axle.bump_stops) {
-      if (each.axle == index && DisplayName(stop.name) == each.member) {
+      if (each.axle == index && DisplayName(stop.name) == each.member && each.solid > 0.0) {
         add(stop.span, each.solid, true);
       }
     }
@@ -121,18 +121,39 @@ void FitDamper(const Damper& damper, const AxleFrame& frame, const Poses& poses,
   advice.p_CP = damper.span.p_CP + *advice.tab_move * along;
 }
 
+// How far a pad is from its seat; below 0 once it has come to the other side of it.
+double ReachLeft(const Span& span, const AxleFrame& frame, const Poses& poses,
+                 const Eigen::Isometry3d& X_CA) {
+  const Eigen::Vector3d p_AQ = OnHousing(frame, span.p_CQ);
+  const Eigen::Vector3d at_rest = poses.rest * p_AQ - span.p_CP, there = X_CA * p_AQ - span.p_CP;
+  return std::copysign(there.norm(), there.dot(at_rest));
+}
+
+// What a stop of another height is squeezed by as the vehicle rests now; absent where neither it
+// nor the one there touches.
+std::optional<double> RestSqueeze(const Stop& stop, double height, const AxleFrame& frame,
+                                  const Stance* stance, size_t index) {
+  constexpr double kSame = 1e-6;  // [m] no other stop than the one there
+  if (stance == nullptr || std::abs(height - stop.law.free_length) < kSame) return std::nullopt;
+  const double length = LengthAt(stop.span, frame, Transform(stance->motion[index].pose));
+  if (std::max(height, stop.law.free_length) <= length) return std::nullopt;
+  return height - length;
+}
+
 void AdviseStops(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
-                 std::vector<StopAdvice>& to) {
+                 const Stance* stance, std::vector<StopAdvice>& to) {
   if (!poses.bump) return;
   for (const Stop& stop : axle.bump_stops) {
     StopAdvice advice{.axle = index,
                       .member = DisplayName(stop.name),
                       .gap_at_rest = LengthAt(stop.span, frame, poses.rest) - stop.law.free_length,
-                      .solid = LengthAt(stop.span, frame, *poses.bump),
+                      .solid = ReachLeft(stop.span, frame, poses, *poses.bump),
                       .height_now = stop.law.free_length,
-                      .height = std::nullopt};
-    if (!stop.law.curve.empty()) {
+                      .height = std::nullopt,
+                      .rest_squeeze = std::nullopt};
+    if (!stop.law.curve.empty() && advice.solid > 0.0) {
       advice.height = advice.solid + stop.law.curve.back().deflection;
+      advice.rest_squeeze = RestSqueeze(stop, *advice.height, frame, stance, index);
     }
     to.push_back(advice);
   }
@@ -247,7 +268,7 @@ PartsAdvice AdviseParts(const Rig& rig, const Stance* stance, const LimitsReport
     const bool bump = !advice.wanted[i].bump || poses[i].bump;
     const bool droop = !advice.wanted[i].droop || poses[i].droop;
     advice.reached[i] = bump && droop;
-    AdviseStops(axle, i, frame, poses[i], advice.stops);
+    AdviseStops(axle, i, frame, poses[i], stance, advice.stops);
     AdviseStraps(axle, i, frame, poses[i], advice.straps);
     if (!poses[i].bump || !poses[i].droop) continue;
     Reachable all = FindReachable(rig.axles[i], start[i], HoldsOf(axle, i, advice));

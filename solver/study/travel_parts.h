@@ -42,10 +42,13 @@ struct DamperAdvice {
 struct StopAdvice {
   size_t axle;
   std::string member;
-  double gap_at_rest;            // before it touches [m]; below 0: squeezed
-  double solid;                  // its height when solid, at the wanted bump [m]
-  double height_now;             // free [m]
-  std::optional<double> height;  // free, wanted; absent without a curve [m]
+  double gap_at_rest;  // before it touches [m]; below 0: squeezed
+  double solid;        // its height when solid, at the wanted bump; below 0: past its seat [m]
+  double height_now;   // free [m]
+  std::optional<double> height;  // free, wanted; absent without a curve, or past its seat [m]
+  // Where that height makes the vehicle rest otherwise, so that the travel is another one: squeezed
+  // by it as it rests now; below 0: it no longer touches [m].
+  std::optional<double> rest_squeeze;
 };
 
 struct StrapAdvice {

@@ -65,6 +65,9 @@ void AddTriangle(const Axle& axle, size_t index, double least, std::vector<Warni
 void AddLoad(const Rig& rig, const Stance& stance, std::vector<Warning>& to) {
   const Vehicle& vehicle = *rig.vehicle;
   const StanceReport report = ReportStance(rig, stance);
+  if (report.roll_arm < 0.0) {
+    to.push_back({WarningKind::kLeansInward, 0, "", stance.load, report.roll_arm, 0.0});
+  }
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = vehicle.axles[i];
     const AxleReport& at = report.axles[i];

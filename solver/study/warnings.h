@@ -34,11 +34,12 @@ enum class WarningKind {
   kJointNearLimit,   // value: misalignment left [rad]; below 0: past its limit
   kJointEndsTravel,  // a joint's limit is the first end; value: travel [m] or roll [rad] there
   kTireNear,         // value: least gap to lip or panel [m]; below 0: so deep in
+  kLeansInward,  // of the vehicle; value: sprung centre of mass above the roll axis [m], below 0
 };
 
 struct Warning {
   WarningKind kind;
-  size_t axle;
+  size_t axle;         // not looked at where it concerns the vehicle
   std::string member;  // display name; empty where it concerns the axle itself
   std::string load;    // name; empty where it is none's in particular
   double value, limit;

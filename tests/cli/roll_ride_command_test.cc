@@ -101,6 +101,20 @@ TEST(RollCommand, BeyondTheTippingPointTheAnswerIsNo) {
             std::string::npos);
 }
 
+TEST(RollCommand, ABodyBelowTheRollAxisIsSaidInWords) {
+  const Folder folder;
+  const std::string path =
+      folder.Write("low.yaml", "base: " + VehiclePath("moorland_wagon") +
+                                   "\nchange:\n  sprung.at: [-1180, 4, 330]\n");
+  const Outcome roll = RunProgram({"roll", path});
+  EXPECT_NE(roll.out.find("look at this: the body's centre of mass lies "), std::string::npos)
+      << roll.out;
+  const Outcome check = RunProgram({"check", path});
+  EXPECT_NE(check.out.find("'empty' the body's centre of mass lies "), std::string::npos);
+  EXPECT_EQ(RunProgram({"roll", VehiclePath("moorland_wagon")}).out.find("would lean into a turn"),
+            std::string::npos);
+}
+
 TEST(RideCommand, AnswersForEveryVehicle) {
   for (const std::string& name : kVehicles) {
     const Outcome outcome = RunProgram({"ride", VehiclePath(name)});

@@ -239,7 +239,8 @@ TEST(GoesOver, StiffVehicleAsABlockWithItsMassToOneSide) {
     const double inside = 0.75 + (left ? aside : -aside);
     const TippingPoint block = StiffTippingPoint(rig, rest, left);
     EXPECT_NEAR(block.inside, inside, 1e-5) << "[m] 1 um of squeeze";
-    EXPECT_NEAR(block.lateral, kStandardGravity * inside / height, 1e-4);
+    ASSERT_TRUE(block.lateral);
+    EXPECT_NEAR(*block.lateral, kStandardGravity * inside / height, 1e-4);
     const size_t inner = left ? 0 : 1;
     const double carried = rest.wheel_load[inner] + rest.wheel_load[2 + inner];
     EXPECT_NEAR(block.inside, 1.5 * carried / (weight * kStandardGravity), 1e-6);
@@ -248,6 +249,21 @@ TEST(GoesOver, StiffVehicleAsABlockWithItsMassToOneSide) {
     EXPECT_NEAR(*ends.over, inside / height, 2e-5) << "[g] what is left of softness";
     EXPECT_EQ(ends.lift->wheel % 2, inner);
     EXPECT_LE(ends.lift->share, *ends.over);
+  }
+}
+
+// No turn tips what stands on the floor or below it: no number is made of a negative height.
+TEST(GoesOver, AsABlockWithoutANumberWhereTheCentreIsBelowTheFloor) {
+  sample::FlatTruck is;
+  is.height = -0.1;
+  const Vehicle truck = sample::MakeFlatTruck(is);
+  const Rig rig = PrepareRig(truck);
+  const Stance rest = Settle(rig, truck.loads[0]);
+  ASSERT_EQ(rest.status, StanceStatus::kRests);
+  for (const bool left : {true, false}) {
+    const TippingPoint block = StiffTippingPoint(rig, rest, left);
+    EXPECT_NEAR(block.height, -0.1, 1e-6);
+    EXPECT_FALSE(block.lateral);
   }
 }
 
@@ -262,7 +278,7 @@ TEST(GoesOver, AfterOneWheelHasLiftedAndTheOtherAxleHeldOn) {
   ASSERT_TRUE(ends.lift && ends.over);
   EXPECT_EQ(ends.lift->wheel, 2U);
   EXPECT_GT(*ends.over, ends.lift->share + 0.01);
-  EXPECT_LT(*ends.over, StiffTippingPoint(rig, rest, true).lateral / kStandardGravity);
+  EXPECT_LT(*ends.over, *StiffTippingPoint(rig, rest, true).lateral / kStandardGravity);
   const Push one_g{.lateral = kStandardGravity, .shaft_torque = {}};
   const auto at = [&](double share) {
     return Settle(rig, truck.loads[0], ShareOf(one_g, share), nullptr);

@@ -281,6 +281,18 @@ TEST(Warnings, AGapIsToldWithItsNearestPlace) {
   EXPECT_GT(gap.at, 0.0);  // up
 }
 
+// Level links in the plane of a cross link: the roll axis is as high as that link.
+TEST(Warnings, ABodyBelowTheRollAxisLeansInward) {
+  sample::FlatTruck is;
+  is.height = 0.41, is.bar_height = 0.60;
+  const std::vector<Warning> found =
+      Of(sample::MakeFlatTruck(is), WarningKind::kLeansInward, kFront);
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_NEAR(found[0].value, 0.41 - 0.60, 1e-9);
+  is.height = 0.61;
+  EXPECT_TRUE(Of(sample::MakeFlatTruck(is), WarningKind::kLeansInward, kFront).empty());
+}
+
 TEST(Warnings, OneLoadAloneIsLookedAt) {
   Vehicle van = sample::HarbourVan();
   ASSERT_GE(van.loads.size(), 2U);
