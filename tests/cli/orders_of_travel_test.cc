@@ -59,7 +59,7 @@ bool DoesAtHand(const PartsAdvice& advice) {
   });
 }
 
-class Orders : public testing::TestWithParam<std::string> {
+class TravelOrders : public testing::TestWithParam<std::string> {
  protected:
   void SetUp() override {
     const std::filesystem::path folder =
@@ -192,7 +192,7 @@ bool RestsAlike(const Standing& one, const Standing& other) {
   return true;
 }
 
-TEST_P(Orders, OfLimitsGiveTheTravelThatWasPromised) {
+TEST_P(TravelOrders, OfLimitsGiveTheTravelThatWasPromised) {
   const double reserve = vehicle.limits.damper_reserve;
   int carried_out = 0;
   std::vector<const Load*> loads = LoadsOf(vehicle);
@@ -335,7 +335,7 @@ std::array<Offset, 2> OffsetsOf(const Standing& standing) {
   return offsets;
 }
 
-TEST_P(Orders, OfOpeningsCentreTheWheelsAsPromised) {
+TEST_P(TravelOrders, OfOpeningsCentreTheWheelsAsPromised) {
   if (!vehicle.axles[0].opening || !vehicle.axles[1].opening) return;  // no plan is made
   constexpr double kThere = 1e-7;  // [m] the plan stops at 1e-9 of its own steps, as Settle does
   for (const Load* load : LoadsOf(vehicle)) {
@@ -373,7 +373,7 @@ TEST_P(Orders, OfOpeningsCentreTheWheelsAsPromised) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Fixtures, Orders, testing::ValuesIn(Fixtures()),
+INSTANTIATE_TEST_SUITE_P(Fixtures, TravelOrders, testing::ValuesIn(Fixtures()),
                          [](const auto& file) { return file.param; });
 
 }  // namespace

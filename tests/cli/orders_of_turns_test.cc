@@ -112,7 +112,7 @@ double NetWithAngle(const Stood& stood, size_t shaft, double up) {
   return NetAngle(TurnMap(chain, chain.joints.size()));
 }
 
-class Orders : public ::testing::TestWithParam<std::string> {};
+class TurnOrders : public ::testing::TestWithParam<std::string> {};
 
 // What the turn of the pinion promises, and that no turn leaves less.
 void ExpectTheLeastNetAngle(const Stood& stood) {
@@ -142,7 +142,7 @@ void ExpectTheLeastNetAngle(const Stood& stood) {
 }
 
 // (64)
-TEST_P(Orders, ThePinionTurnedAsToldHasTheLeastNetAngle) {
+TEST_P(TurnOrders, ThePinionTurnedAsToldHasTheLeastNetAngle) {
   ExpectTheLeastNetAngle(Stood(Read(GetParam())));
 }
 
@@ -192,12 +192,12 @@ void ExpectRowsKeepTheirPromise(const Stood& before) {
 }
 
 // (65)
-TEST_P(Orders, LinksTurnedAsToldHaveThePromisedNetAngle) {
+TEST_P(TurnOrders, LinksTurnedAsToldHaveThePromisedNetAngle) {
   ExpectRowsKeepTheirPromise(Stood(Read(GetParam())));
 }
 
 // (66b)
-TEST_P(Orders, YokesTurnedAsToldHaveThePromisedNetAngle) {
+TEST_P(TurnOrders, YokesTurnedAsToldHaveThePromisedNetAngle) {
   const Stood before(Read(GetParam()));
   for (const ShaftReport& report : before.Shafts()) {
     if (!report.phase) continue;
@@ -210,7 +210,7 @@ TEST_P(Orders, YokesTurnedAsToldHaveThePromisedNetAngle) {
 }
 
 // (65): the bar that centres an axle, and the drag link that follows.
-TEST_P(Orders, TheBarSoChangedCentresTheAxle) {
+TEST_P(TurnOrders, TheBarSoChangedCentresTheAxle) {
   const Stood before(Read(GetParam()));
   for (const size_t axle : {kFront, kRear}) {
     const Axle& part = before.vehicle.axles[axle];
@@ -244,7 +244,7 @@ TEST_P(Orders, TheBarSoChangedCentresTheAxle) {
 }
 
 // (69): each place of a track bar, made in the file.
-TEST_P(Orders, ATrackBarMovedAsToldDoesWhatItsRowSays) {
+TEST_P(TurnOrders, ATrackBarMovedAsToldDoesWhatItsRowSays) {
   const Stood before(Read(GetParam()));
   for (const size_t axle : {kFront, kRear}) {
     const auto match = MatchBar(before.rig, before.standing, axle);
@@ -288,11 +288,11 @@ TEST_P(Orders, ATrackBarMovedAsToldDoesWhatItsRowSays) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Fixtures, Orders, ::testing::ValuesIn(FixtureVehicles()),
+INSTANTIATE_TEST_SUITE_P(Fixtures, TurnOrders, ::testing::ValuesIn(FixtureVehicles()),
                          [](const auto& vehicle) { return vehicle.param; });
 
 // The same over shafts to one side, out of angle, with turned yokes, double joints and a bearing.
-TEST(Orders64And65, HoldOverManyShafts) {
+TEST(ShaftOrders64And65, HoldOverManyShafts) {
   const Vehicle van = Read("harbour_van");
   size_t rows = 0, none = 0;
   const auto judge = [&](const Vehicle& vehicle) {
