@@ -215,6 +215,7 @@ TEST_P(TravelOrders, OfLimitsGiveTheTravelThatWasPromised) {
         const Standing after(Fitted(vehicle, advice, dampers), load);
         ASSERT_TRUE(after.Rests());
         const LimitsReport then = FindLimits(after.rig, after.stance());
+        ++carried_out;
         EXPECT_EQ(RestsAlike(before, after), !ToldToRestOtherwise(advice));
         if (ToldToRestOtherwise(advice)) continue;
         for (size_t axle = 0; axle < 2; ++axle) {
@@ -226,7 +227,6 @@ TEST_P(TravelOrders, OfLimitsGiveTheTravelThatWasPromised) {
                                    [&](const auto& s) { return of_axle(s) && s.height; }));
           ExpectTravel(advice, then, axle, 1,
                        std::any_of(advice.straps.begin(), advice.straps.end(), of_axle));
-          ++carried_out;
         }
         ExpectReserves(advice, then, reserve, dampers);
       }
