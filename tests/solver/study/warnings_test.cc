@@ -70,6 +70,30 @@ TEST(Warnings, ACoilNearlySolidAtFullBump) {
   EXPECT_TRUE(Of(van, WarningKind::kCoilNearSolid).empty());
 }
 
+// A coil whose curve ends where another's solid length is: told alike.
+TEST(Warnings, ACoilByItsCurveIsJudgedByItsLastPoint) {
+  Vehicle van = sample::HarbourVan();
+  const Rig rig = PrepareRig(van);
+  const Stance stance = Settle(rig, van.loads[0]);
+  const Sweep sweep = SweepBounce(rig, &stance, {});
+  ASSERT_TRUE(sweep.bump[kRear]);
+  const double length = CoilAt(van, kRear, sweep.bump[kRear]->travel);
+  for (const double left : {0.005, 0.008}) {
+    for (Spring& spring : van.axles[kRear].springs) {
+      const double last = spring.law.free_length - length + left;
+      spring.solid_length.reset();
+      spring.law.curve = {{0.0, 0.0}, {last, last * spring.law.rate}};
+    }
+    const std::vector<Warning> found = Of(van, WarningKind::kCoilNearSolid);
+    if (left > van.limits.coil_gap) {
+      EXPECT_TRUE(found.empty());
+    } else {
+      ASSERT_EQ(found.size(), 2U);
+      EXPECT_NEAR(found[0].value, left, 1e-8);  // [m] as above
+    }
+  }
+}
+
 TEST(Warnings, ADamperThatIsTheStop) {
   Vehicle van = sample::HarbourVan();
   EXPECT_EQ(Of(van, WarningKind::kDamperEndsDroop).size(), 1U);
