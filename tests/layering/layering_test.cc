@@ -20,7 +20,8 @@ bool Under(const std::string& path, const std::string& folder) {
 
 // Place of a solver path in the list of layers; none outside it.
 std::optional<size_t> LayerOf(const std::string& path) {
-  static const std::vector<std::string> layers{"model", "pose", "geometry", "rest", "study", "fit"};
+  static const std::vector<std::string> layers{"numeric", "model", "pose", "geometry",
+                                               "rest",    "study", "fit"};
   for (size_t i = 0; i < layers.size(); ++i) {
     if (Under(path, "solver/" + layers[i])) return i;
   }
