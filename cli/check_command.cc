@@ -2,6 +2,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/assumed.h"
 #include "cli/findings.h"
 #include "cli/settled.h"
 #include "io/write/check_tables.h"
@@ -61,6 +62,7 @@ int RunCheck(const CheckOptions& options, Streams& streams) {
   }
   std::vector<std::string> notes;
   AddFindings(findings, notes);
+  AddAssumedBushings(file, units, notes);
   std::string head = Heading(file) + "loads: " + LoadsOf(file.vehicle, load) + "\n\n";
   std::vector<NamedTable> in_files{{"standing", LoadTable(file.vehicle, load, units)}};
   in_files.insert(in_files.end(), tables.begin(), tables.end());

@@ -47,8 +47,9 @@ LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
     const LimitsReport limits = FindLimits(standing.rig, stance);
     const PartsAdvice advice =
         AdviseParts(standing.rig, stance, limits, wish, file.vehicle.limits.damper_reserve);
+    const bool planned = wish.split || wish.bump || wish.droop;
     return {LimitsTables(file.vehicle, limits, advice, units),
-            LimitsFindings(file.vehicle, limits, advice, units)};
+            LimitsFindings(file.vehicle, limits, advice, units, planned)};
   } catch (const ModelError& error) {
     throw Locate(file, error);
   }

@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/assumed.h"
 #include "cli/settled.h"
 #include "io/write/ride_tables.h"
 #include "solver/model/masses.h"
@@ -220,6 +221,7 @@ int RunRide(const RideOptions& options, Streams& streams) {
   const RideStudy study = StudyRide(file, settled, options, *chosen);
   const std::vector<NamedTable> tables = RideTables(file.vehicle, study, units);
   std::vector<std::string> notes = RideNotes(file, study);
+  AddAssumedBushings(file, units, notes);
   AddCount(file, notes);
   const int status = HandOut({.command = "ride",
                               .head = Heading(file) + "load: " + study.load + "\n\n",

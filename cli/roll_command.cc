@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/assumed.h"
 #include "cli/settled.h"
 #include "io/write/check_tables.h"
 #include "io/write/roll_table_rows.h"
@@ -136,11 +137,7 @@ std::vector<std::string> RollNotes(const VehicleFile& file, const RollStudy& stu
         "through the gearbox mounts, and both axles hold the body by their roll stiffness; the "
         "tyres' pull, wind-up and links off the centre are not in it");
   }
-  for (const Axle& axle : file.vehicle.axles) {
-    if (axle.tire.rate) continue;
-    notes.push_back("assumed: the " + axle.name +
-                    " tyres have no rate and are taken as rigid at their measured loaded height");
-  }
+  AddAssumedTires(file, notes);
   return notes;
 }
 
@@ -157,6 +154,7 @@ int RunRoll(const RollOptions& options, Streams& streams) {
   RollStudy study = StudyRoll(file, settled, options);
   const std::vector<NamedTable> tables = RollTables(file.vehicle, study, units);
   std::vector<std::string> notes = RollNotes(file, study, units);
+  AddAssumedBushings(file, units, notes);
   AddCount(file, notes);
   const int status = HandOut({.command = "roll",
                               .head = Heading(file) + "load: " + study.rest.load + "\n\n",

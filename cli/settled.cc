@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/assumed.h"
 #include "cli/command.h"
 #include "io/write/amount.h"
 #include "solver/model/masses.h"
@@ -96,11 +97,8 @@ std::vector<std::string> SettleNotes(const VehicleFile& file, const Settled& set
   }
   const std::string names = NoteOnModeNames(named);
   if (!names.empty()) notes.push_back(names);
-  for (const Axle& axle : file.vehicle.axles) {
-    if (axle.tire.rate) continue;
-    notes.push_back("assumed: the " + axle.name +
-                    " tyres have no rate and are taken as rigid at their measured loaded height");
-  }
+  AddAssumedTires(file, notes);
+  AddAssumedBushings(file, units, notes);
   if (!settled.loads.empty() && settled.loads.front().report.modes &&
       settled.loads.front().report.modes->inertia_assumed) {
     notes.emplace_back(

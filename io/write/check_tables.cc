@@ -57,7 +57,8 @@ DataTable CoilTable(const Vehicle& vehicle, const CheckReport& report, UnitSyste
                    {"force", "force", kForce, "", "at the measured length"},
                    {"rate", "rate", kRate, "", "at the measured length"},
                    {"to_solid", "left to solid", kLength, "",
-                    "measured length less solid length; empty where none is given"}};
+                    "measured length less solid length, or less the last point of its curve where "
+                    "that comes first; empty where neither is given"}};
   for (const CoilCheck& coil : report.coils) {
     std::optional<double> squeezed;
     if (coil.free_length) squeezed = *coil.free_length - coil.length;

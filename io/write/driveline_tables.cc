@@ -167,11 +167,14 @@ DataTable TurnTable(const ShaftReport& report, UnitSystem units) {
 
 std::vector<Column> TorqueColumns() {
   return {
-      {"place", "place", kNumber, "", "at rest, or under the torque"},
+      {"place", "place", kNumber, "",
+       "at rest, or under the torque; each wheel with its own load at rest, and half of what the "
+       "acceleration moves onto the axle"},
       {"pinion_up", "pinion turns", kAngle, "", "against the rest without torque; yoke end up +"},
       {"axle_ahead", "axle forward", kLength, "", "housing centre against the same; + forward"},
       {"axle_up", "axle up", kLength, "", "against the body; + bump"},
-      {"axle_steer", "axle steer", kAngle, "", "+ turned left"},
+      {"axle_steer", "axle steer", kAngle, "",
+       "of the housing against the rest without torque; + turned left"},
       {"output_joint", "output joint", kAngle, "", "working angle"},
       {"pinion_joint", "pinion joint", kAngle, "", "working angle"},
       {"net_angle", "net angle", kAngle, "", "as over travel"},

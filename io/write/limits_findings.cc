@@ -95,13 +95,11 @@ void JudgeMargins(const FindingWriter& writer, const std::string& where, const A
   }
 }
 
-void JudgeRest(const FindingWriter& writer, size_t axle, const LimitsReport& limits) {
-  const std::string& name = writer.vehicle->axles[axle].name;
-  const AxleLimit& bump = limits.bounce[axle][0];
+void JudgeRest(const FindingWriter& writer, const std::string& where, const AxleLimit& bump) {
   const double bump_left = writer.vehicle->limits.bump_left;
   const double damper_left = writer.vehicle->limits.damper_left;
   if (bump.ended_by && bump.parameter < bump_left) {
-    writer.Warn(fmt::format("{}: {} of bump is left at rest, aim {} or more", name,
+    writer.Warn(fmt::format("{}: {} of bump is left at rest, aim {} or more", where,
                             writer.Length(bump.parameter), writer.Length(bump_left)));
   }
   for (const TravelEnd end : {TravelEnd::kDamperClosed, TravelEnd::kDamperOpen}) {
@@ -111,7 +109,7 @@ void JudgeRest(const FindingWriter& writer, size_t axle, const LimitsReport& lim
       if (least == nullptr || *run_out.at_rest < *least->at_rest) least = &run_out;
     }
     if (least == nullptr || *least->at_rest >= damper_left) continue;
-    writer.Warn(fmt::format("{}: {} left at rest before {}, aim {} or more", name,
+    writer.Warn(fmt::format("{}: {} left at rest before {}, aim {} or more", where,
                             writer.Length(*least->at_rest), NameOf(*least),
                             writer.Length(damper_left)));
   }
@@ -215,23 +213,29 @@ void TellMissing(const FindingWriter& writer, size_t axle) {
 }  // namespace
 
 std::vector<Finding> LimitsFindings(const Vehicle& vehicle, const LimitsReport& limits,
-                                    const PartsAdvice& advice, UnitSystem units) {
+                                    const PartsAdvice& advice, UnitSystem units, bool planned) {
   std::vector<Finding> findings;
   const FindingWriter writer{&vehicle, units, &findings};
+  const std::string found = planned ? " as found" : "";
+  if (planned) {
+    writer.Say(
+        "of the travel wanted, what is in the way and the coils are judged; lines that say 'as "
+        "found' are of the vehicle as the file has it, without the parts advised");
+  }
   for (size_t axle = 0; axle < 2; ++axle) {
     const std::string& name = vehicle.axles[axle].name;
     const bool coils = !advice.wanted[axle].bump || !advice.wanted[axle].droop;
     TellMissing(writer, axle);
-    JudgeRest(writer, axle, limits);
+    JudgeRest(writer, name + found, limits.bounce[axle][0]);
     for (const AxleLimit& limit : limits.bounce[axle]) {
-      const std::string where = name + " " + NameOf(limit.motion);
+      const std::string where = name + " " + NameOf(limit.motion) + found;
       JudgeEnd(writer, where, limit);
       TellEvents(writer, where, limit, limit.ended_by.has_value(), limit.parameter);
       JudgeMargins(writer, where, limit, true, coils);
     }
     for (const CrossedLimit& crossed : limits.crossed) {
       const AxleLimit& limit = crossed.axles[axle];
-      const std::string where = name + " " + NameOf(limit.motion);
+      const std::string where = name + " " + NameOf(limit.motion) + found;
       const bool first = crossed.first == axle;
       if (first || !crossed.first) JudgeEnd(writer, where, limit);
       TellEvents(writer, where, limit, crossed.first.has_value(), crossed.angle);

@@ -225,7 +225,8 @@ DataTable CoilTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSyste
       {"preload_force", "preload force", kForce, "", "there"},
       {"length_at_bump", "length at bump", kLength, "", "at the wanted bump, both wheels"},
       {"gap", "gap", kLength, "",
-       "left before solid where it is shortest; empty where no solid length is given"}};
+       "left before solid where it is shortest: its solid length, or the last point of its curve "
+       "where that comes first; empty where neither is given"}};
   for (const CoilAdvice& each : advice.coils) {
     table.rows.push_back({vehicle.axles[each.axle].name + " " + each.member, each.length_at_droop,
                           each.preload, each.preload_force, each.length_at_bump, ToCell(each.gap)});

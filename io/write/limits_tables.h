@@ -17,9 +17,13 @@ namespace linkwright {
 
 // What falls short of a limit of the file (Vehicle::limits), what stands in the way of a wish, and
 // what the file leaves unwatched.
+//   planned   a travel other than the one found is wanted: what is said of the travel found then
+//   says
+//             so, lest it be read as the plan's
 [[nodiscard]] std::vector<Finding> LimitsFindings(const Vehicle& vehicle,
                                                   const LimitsReport& limits,
-                                                  const PartsAdvice& advice, UnitSystem units);
+                                                  const PartsAdvice& advice, UnitSystem units,
+                                                  bool planned);
 
 // What is taken as it is given, and what is not watched for want of data.
 void SayUnwatched(const FindingWriter& writer, size_t axle);

@@ -59,7 +59,8 @@ void AddHousing(std::vector<MotionColumn>& to, size_t a, const std::string& name
   };
   add("lateral_shift", "lateral shift", kLength, "housing centre y against the row at 0; + left",
       &MotionAxleRow::lateral_shift);
-  add("axle_steer", "axle steer", kAngle, "heading of the housing's lateral axis; + turned left",
+  add("axle_steer", "axle steer", kAngle,
+      "heading of the housing's lateral axis in chassis axes, not against the rest; + turned left",
       &MotionAxleRow::axle_steer);
   add("housing_pitch", "housing pitch", kAngle,
       "elevation of the housing's forward axis, against the measured stance; + nose up",

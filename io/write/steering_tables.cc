@@ -20,7 +20,8 @@ std::vector<Column> TravelColumns() {
       {"steer", "steer", kAngle, "", kHeld},
       {"steer_rate", "steer per travel", kAngleRate, "", "its exact slope there; + left in bump"},
       {"toe_in", "toe-in change", kAngle, "", kToe},
-      {"axle_steer", "axle steer", kAngle, "", "the housing's part of it; + left"},
+      {"axle_steer", "axle steer", kAngle, "",
+       "the housing's part of it, against the rest; + left"},
       {"lateral_shift", "lateral shift", kLength, "", "housing centre; + left"},
       {"caster", "caster", kAngle, "", "to the floor; + the top leans back"},
       {"caster_change", "caster change", kAngle, "", "against rest"}};
@@ -46,7 +47,8 @@ std::vector<Column> RollColumns() {
           {"steer_per_roll", "steer per roll", kAngleRatio, "",
            "its exact slope by body roll; + into the bend: oversteer in front"},
           {"toe_in", "toe-in change", kAngle, "", kToe},
-          {"axle_steer", "axle steer", kAngle, "", "the housing's part of it; + left"},
+          {"axle_steer", "axle steer", kAngle, "",
+           "the housing's part of it, against the rest; + left"},
           {"lateral_shift", "lateral shift", kLength, "", "housing centre; + left"}};
 }
 

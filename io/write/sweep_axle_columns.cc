@@ -46,8 +46,9 @@ const std::vector<AxleColumn>& AxleColumnsBeforeRollAxis() {
            "housing centre y against the row at 0; + left", false, Always,
            [](const AxleRow& r) -> Value { return r.lateral_shift; }),
       Same("axle_steer", "axle steer", kAngle, AxlePart::kPosition,
-           "heading of the housing's lateral axis; + turned left", false, Always,
-           [](const AxleRow& r) -> Value { return r.axle_steer; }),
+           "heading of the housing's lateral axis in chassis axes, not against the rest; + turned "
+           "left",
+           false, Always, [](const AxleRow& r) -> Value { return r.axle_steer; }),
       Same(
           "housing_pitch", "housing pitch", kAngle, AxlePart::kPosition,
           "elevation of the housing's forward axis over the chassis xy plane, against the measured "

@@ -230,13 +230,20 @@ std::vector<Finding> WarningFindings(const Vehicle& vehicle, const WarningReport
                      assumed ? " (no lip_y: its lip is taken to reach across the tyre)" : "")});
   }
   for (const FightAtExtremes& fight : report.fights) {
-    findings.push_back(
-        {false,
-         fmt::format("the {} axle: crossed to {}, {} takes {} from the others; a joint twists {} "
-                     "and misaligns {}: rod ends must take that, bushings give it",
-                     vehicle.axles[fight.axle].name, write.Angle(fight.cross), fight.member,
-                     write(fight.force, Dimension::kForce), write.Angle(fight.twist),
-                     write.Angle(fight.misalignment))});
+    const Axle& axle = vehicle.axles[fight.axle];
+    std::string text =
+        fmt::format("the {} axle: crossed to {}, {} takes {} from the others", axle.name,
+                    write.Angle(fight.cross), fight.member, write(fight.force, Dimension::kForce));
+    if (!axle.links.empty()) {
+      text += fmt::format(
+          "; a joint of a link twists {} and misaligns {}: rod ends must take that, bushings give "
+          "it",
+          write.Angle(fight.twist), write.Angle(fight.misalignment));
+    }
+    if (!axle.a_arms.empty() || !axle.radius_arms.empty() || !axle.watts_links.empty()) {
+      text += "; how far joints of arms and Watt's links turn is not looked at";
+    }
+    findings.push_back({false, text});
   }
   return findings;
 }

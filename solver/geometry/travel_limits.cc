@@ -28,8 +28,7 @@ std::vector<TravelMargin> TravelMargins(const Axle& axle, const AxleFrame& frame
     const double length = LengthAt(spring.span, frame, X_CA);
     const std::string name = DisplayName(spring.name);
     // One end, even where the file has both: whichever comes first.
-    std::optional<double> bound = spring.solid_length;
-    if (!spring.law.curve.empty()) bound = std::max(SolidBelow(spring.law), bound.value_or(0.0));
+    const std::optional<double> bound = BoundLength(spring);
     if (bound) margins.push_back({TravelEnd::kCoilBound, name, length - *bound});
   }
   for (const Stop& stop : axle.bump_stops) {

@@ -37,6 +37,11 @@ double SolidBelow(const ForceLaw& law) {
   return law.curve.empty() ? 0.0 : law.free_length - law.curve.back().deflection;
 }
 
+std::optional<double> BoundLength(const Spring& spring) {
+  if (spring.law.curve.empty()) return spring.solid_length;
+  return std::max(SolidBelow(spring.law), spring.solid_length.value_or(0.0));
+}
+
 double HelicalRate(const CoilWire& wire) {
   const double d = wire.wire_diameter;
   const double mean = wire.mean_diameter;

@@ -25,6 +25,10 @@ struct LawState {
 // whose seats would have to meet first.
 [[nodiscard]] double SolidBelow(const ForceLaw& law);
 
+// Length at which a coil is bound [m]: its solid length or the last point of its curve, whichever
+// comes first as it is squeezed. Absent: neither is given.
+[[nodiscard]] std::optional<double> BoundLength(const Spring& spring);
+
 // Rate of a round-wire helical compression coil, G d^4 / (8 D^3 n) [N/m].
 // source: EN 13906-1, rate of a cylindrical compression spring; docs/theory.md (12)
 [[nodiscard]] double HelicalRate(const CoilWire& wire);

@@ -9,6 +9,8 @@
 #include <limits>
 #include <numeric>
 
+#include "solver/numeric/assignment.h"
+
 namespace linkwright {
 namespace {
 
@@ -65,24 +67,19 @@ std::array<double, kMotionParts> FamilyShares(const std::array<double, kMotionPa
   return sums;
 }
 
-// The name of each mode: of all ways to give every mode another name, the one with the most kinetic
-// energy in the named families. There are at most 9! of them.
+// The name of each mode: each another, with the most kinetic energy in the named families. Within a
+// family all ways are equal; OrderFamilies tells those apart.
 std::vector<size_t> NameModes(const std::vector<std::array<double, kMotionParts>>& shares) {
-  std::array<size_t, kMotionParts> order{};
-  std::iota(order.begin(), order.end(), size_t{0});
-  std::vector<size_t> best;
-  double most = -1.0;
-  do {
-    double sum = 0.0;
-    for (size_t mode = 0; mode < shares.size(); ++mode) sum += shares[mode][order[mode]];
-    if (sum <= most + 1e-9) continue;  // within a family all ways are equal, to rounding
-    most = sum;
-    best.assign(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(shares.size()));
-  } while (std::next_permutation(order.begin(), order.end()));
-  return best;
+  Eigen::MatrixXd worth(static_cast<Eigen::Index>(shares.size()), kMotionParts);
+  for (size_t mode = 0; mode < shares.size(); ++mode) {
+    worth.row(static_cast<Eigen::Index>(mode)) =
+        Eigen::Map<const Eigen::RowVectorXd>(shares[mode].data(), kMotionParts);
+  }
+  return AssignMost(worth);
 }
 
-// How alike a complex shape is to each undamped one: squared cosine in the mass matrix, 0 to 1.
+// How alike a complex shape is to each undamped one: squared cosine in the mass matrix, 0 to 1. A
+// share of kinetic energy, so that no unit of the coordinates changes it.
 std::vector<double> Likeness(const LinearModel& model, const Undamped& undamped,
                              const Eigen::VectorXcd& shape) {
   const Eigen::VectorXcd along = undamped.shapes.transpose() * (model.mass * shape);
@@ -117,40 +114,47 @@ Roots SolveDamped(const LinearModel& model, const Undamped& undamped) {
   return roots;
 }
 
-// The pair and the mode, neither taken yet, that are most alike.
-std::pair<size_t, size_t> MostAlike(const std::vector<RootPair>& pairs,
-                                    const std::vector<bool>& pair_taken,
-                                    const std::vector<bool>& mode_taken) {
-  std::pair<size_t, size_t> best{0, 0};
-  double most = -1.0;
+// The mode of each pair, each another, with the greatest likeness in all.
+//   modes   those to choose from; one that is in it twice may be taken twice
+std::vector<size_t> MostAlike(const std::vector<RootPair>& pairs,
+                              const std::vector<size_t>& modes) {
+  Eigen::MatrixXd worth(static_cast<Eigen::Index>(pairs.size()),
+                        static_cast<Eigen::Index>(modes.size()));
   for (size_t p = 0; p < pairs.size(); ++p) {
-    for (size_t m = 0; m < mode_taken.size(); ++m) {
-      if (pair_taken[p] || mode_taken[m] || pairs[p].likeness[m] <= most) continue;
-      most = pairs[p].likeness[m];
-      best = {p, m};
+    for (size_t m = 0; m < modes.size(); ++m) {
+      worth(static_cast<Eigen::Index>(p), static_cast<Eigen::Index>(m)) =
+          pairs[p].likeness[modes[m]];
     }
   }
-  return best;
+  std::vector<size_t> mode_of = AssignMost(worth);
+  for (size_t& mode : mode_of) mode = modes[mode];
+  return mode_of;
 }
 
 // One pair of roots a mode: first those that swing, then real roots two by two.
 std::vector<RootPair> MatchRoots(const Roots& roots, size_t modes) {
   std::vector<RootPair> matched(modes);
-  std::vector<bool> mode_taken(modes, false), pair_taken(roots.pairs.size(), false);
-  for (size_t count = 0; count < roots.pairs.size(); ++count) {
-    const auto [p, m] = MostAlike(roots.pairs, pair_taken, mode_taken);
-    pair_taken[p] = mode_taken[m] = true;
-    matched[m] = roots.pairs[p];
+  std::vector<bool> taken(modes, false);
+  std::vector<size_t> all(modes), twice;
+  std::iota(all.begin(), all.end(), size_t{0});
+  const std::vector<size_t> swinging = MostAlike(roots.pairs, all);
+  for (size_t p = 0; p < swinging.size(); ++p) {
+    taken[swinging[p]] = true;
+    matched[swinging[p]] = roots.pairs[p];
   }
-  std::vector<bool> root_taken(roots.creeping.size(), false);
-  for (size_t count = 0; 2 * count + 1 < roots.creeping.size(); ++count) {
-    const auto [p, m] = MostAlike(roots.creeping, root_taken, mode_taken);
-    root_taken[p] = true;
-    std::vector<bool> others(modes, true);
-    others[m] = false;
-    const size_t q = MostAlike(roots.creeping, root_taken, others).first;
-    root_taken[q] = mode_taken[m] = true;
-    matched[m] = {roots.creeping[p].first, roots.creeping[q].first, {}};
+  for (const size_t mode : all) {
+    if (!taken[mode]) twice.insert(twice.end(), 2, mode);
+  }
+  // As many real roots as places: n modes have 2 n roots.
+  const std::vector<size_t> creeping = MostAlike(roots.creeping, twice);
+  for (size_t r = 0; r < creeping.size(); ++r) {
+    RootPair& pair = matched[creeping[r]];
+    if (!taken[creeping[r]]) {
+      pair = roots.creeping[r];
+      taken[creeping[r]] = true;
+    } else {
+      pair.second = roots.creeping[r].first;
+    }
   }
   return matched;
 }

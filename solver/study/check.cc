@@ -59,7 +59,8 @@ void AddCoils(const Axle& axle, size_t index, std::vector<CoilCheck>& to) {
                    .rate = law_unknown ? spring.law.rate : law.rate,
                    .to_solid = std::nullopt};
     if (law_unknown) coil.free_length = coil.force = std::nullopt;
-    if (spring.solid_length) coil.to_solid = length - *spring.solid_length;
+    const std::optional<double> bound = BoundLength(spring);
+    if (bound) coil.to_solid = length - *bound;
     to.push_back(coil);
   }
 }

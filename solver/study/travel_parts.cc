@@ -211,11 +211,8 @@ void AdviseCoils(const Axle& axle, size_t index, const AxleFrame& frame, const P
                       .preload = spring.law.free_length - range.greatest,
                       .preload_force = Evaluate(spring.law, range.greatest).force,
                       .gap = std::nullopt};
-    if (spring.solid_length) advice.gap = range.least - *spring.solid_length;
-    if (!spring.law.curve.empty()) {
-      const double gap = range.least - SolidBelow(spring.law);
-      advice.gap = std::min(gap, advice.gap.value_or(gap));
-    }
+    const std::optional<double> bound = BoundLength(spring);
+    if (bound) advice.gap = range.least - *bound;
     to.push_back(advice);
   }
 }

@@ -90,10 +90,9 @@ void AddLoad(const Rig& rig, const Stance& stance, std::vector<Warning>& to) {
     const Eigen::Vector3d hub = 0.5 * (axle.p_CW_l + axle.p_CW_r);
     const double moved = std::hypot(*at.opening_ahead - (hub.x() - axle.opening->x),
                                     *at.opening_up - (hub.z() - axle.opening->z));
-    if (moved > vehicle.limits.height_change) {
-      to.push_back(
-          {WarningKind::kMockUpHeight, i, "", stance.load, moved, vehicle.limits.height_change});
-    }
+    // Of every load, within the aim or not: KeepWorst needs the nearest of all.
+    to.push_back(
+        {WarningKind::kMockUpHeight, i, "", stance.load, moved, vehicle.limits.height_change});
   }
 }
 
@@ -109,9 +108,9 @@ void KeepWorst(std::vector<Warning>& warnings) {
     if (same == kept.end()) {
       kept.push_back(warning);
     } else {
+      const double now = std::abs(warning.value), before = std::abs(same->value);
       const bool nearest = warning.kind == WarningKind::kMockUpHeight;
-      const bool greater = std::abs(warning.value) > std::abs(same->value);
-      if (greater != nearest) *same = warning;
+      if (nearest ? now < before : now > before) *same = warning;
     }
   }
   std::erase_if(kept, [](const Warning& warning) {

@@ -49,8 +49,9 @@ void AddCoilsAt(const Rig& rig, size_t index, const AxlePath& path, const SweepE
     if (end.travel < 0.0 && squeeze < limits.coil_preload) {
       to.push_back({WarningKind::kCoilUnseats, index, name, "", squeeze, limits.coil_preload});
     }
-    if (end.travel < 0.0 || !spring.solid_length) continue;
-    const double left = length - *spring.solid_length;
+    const std::optional<double> bound = BoundLength(spring);
+    if (end.travel < 0.0 || !bound) continue;
+    const double left = length - *bound;
     if (left < limits.coil_gap) {
       to.push_back({WarningKind::kCoilNearSolid, index, name, "", left, limits.coil_gap});
     }

@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <fstream>
+#include <sstream>
 
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
@@ -79,6 +80,32 @@ TEST(LimitsCommand, AWishForTravelChangesThePartsAndNotWhatIsFound) {
   const double bump = ToNumber(Value(split, "travel", "front bump", "wanted"));
   const double droop = ToNumber(Value(split, "travel", "front droop", "wanted"));
   EXPECT_NEAR(bump / (bump - droop), 0.4, 1e-9);
+}
+
+// What is found does not change with a wish, so that a line of it must not pass for the plan's.
+TEST(LimitsCommand, SaysWhichFindingsAreOfTheTravelFoundWhereAnotherIsWanted) {
+  const std::string van = VehiclePath("harbour_van");
+  const auto lines = [](const std::string& out, const std::string& part) {
+    std::vector<std::string> found;
+    std::istringstream all(out);
+    for (std::string line; std::getline(all, line);) {
+      if (line.find(part) != std::string::npos) found.push_back(line);
+    }
+    return found;
+  };
+  const std::string plain = RunProgram({"limits", van}).out;
+  const std::string wished = RunProgram({"limits", van, "--bump", "60", "--droop", "75"}).out;
+  EXPECT_EQ(plain.find("as found"), std::string::npos);
+  EXPECT_NE(wished.find("lines that say 'as found' are of the vehicle as the file has it"),
+            std::string::npos);
+  EXPECT_FALSE(lines(plain, "look at this: rear droop: the damper is the stop").empty());
+  EXPECT_TRUE(lines(wished, "look at this: rear droop: ").empty());
+  EXPECT_FALSE(lines(wished, "look at this: rear droop as found: the damper is the stop").empty());
+  for (const std::string& line : lines(wished, "aim ")) {
+    const bool found = line.find(" as found: ") != std::string::npos;
+    const bool plan = line.find("in the wanted travel") != std::string::npos;
+    EXPECT_NE(found, plan) << line;
+  }
 }
 
 TEST(LimitsCommand, RefusesWishesThatDoNotGoTogether) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include <fstream>
+
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
 
@@ -68,6 +70,32 @@ TEST(SettleCommand, SaysWhatItAssumes) {
   EXPECT_FALSE(HasLine(van, tyres));
   EXPECT_FALSE(HasLine(pickup, inertia)) << "it gives a pitch inertia";
   EXPECT_TRUE(HasLine(pickup, tyres));
+}
+
+// Half of a wagon's roll stiffness may be bushings that nobody measured: said wherever it counts,
+// once for a pair, and of the rates that are left out alone.
+TEST(SettleCommand, SaysWhichRatesOfARadiusArmsBushingsItAssumes) {
+  const Folder folder;
+  const std::string one = folder.Path("one.yaml"), both = folder.Path("both.yaml");
+  const std::string wagon = "base: " + VehiclePath("moorland_wagon") + "\nremove:\n";
+  const std::string arm = "  - axles.front.radius_arms.radius arm.";
+  std::ofstream(one) << wagon << arm << "axle_rate\n";
+  std::ofstream(both) << wagon << arm << "axle_rate\n" << arm << "frame_rate\n";
+  const std::string begins =
+      "assumed: the front axle's radius arm has no rate of its bushings in "
+      "the file and takes ";
+  for (const char* command : {"check", "settle", "roll", "ride"}) {
+    const std::string given = RunProgram({command, VehiclePath("moorland_wagon")}).out;
+    EXPECT_EQ(given.find("has no rate of its bushings"), std::string::npos) << command;
+    const std::string first = RunProgram({command, one, "--units", "metric"}).out;
+    const size_t at = first.find(begins + "axle_rate of 10000.00 N/mm; ");
+    EXPECT_NE(at, std::string::npos) << command << first;
+    EXPECT_EQ(first.find(begins, at + 1), std::string::npos) << "a pair is said once";
+    const std::string second = RunProgram({command, both, "--units", "metric"}).out;
+    EXPECT_NE(second.find(begins + "frame_rate of 10000.00 N/mm and axle_rate of 10000.00 N/mm; "),
+              std::string::npos)
+        << command << second;
+  }
 }
 
 TEST(SettleCommand, RemindsThatItIsAPredictionOfGeometry) {

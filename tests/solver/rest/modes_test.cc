@@ -72,6 +72,52 @@ TEST(ModeNames, RigidTyresLeaveRoll) {
   }
 }
 
+// The same model in other coordinates: x = T y.
+LinearModel InOther(LinearModel model, const Eigen::MatrixXd& T) {
+  const auto both = [&T](Eigen::MatrixXd& A) { A = Eigen::MatrixXd(T.transpose() * A * T); };
+  both(model.mass), both(model.damping), both(model.stiffness);
+  for (Eigen::MatrixXd& part : model.part) both(part);
+  model.free = Eigen::MatrixXd(model.free * T);
+  for (Eigen::RowVectorXd* row :
+       {&model.heave, &model.sway, &model.pitch, &model.roll, &model.yaw}) {
+    *row = Eigen::RowVectorXd(*row * T);
+  }
+  return model;
+}
+
+// Lengths in inches, turns in degrees, coordinates mixed: no name changes, and no
+// root goes to another mode, with dampers up to where some modes creep.
+TEST(ModeNames, NoUnitChangesThem) {
+  for (const double stiff : {1.0, 4.0, 12.0}) {
+    Vehicle van = sample::HarbourVan();
+    for (Axle& axle : van.axles) {
+      for (Damper& damper : axle.dampers) {
+        damper.bump = stiff * damper.bump.value_or(0.0);
+        damper.rebound = stiff * damper.rebound.value_or(0.0);
+      }
+    }
+    const Rig rig = PrepareRig(van);
+    const Stance stance = Settle(rig, van.loads[0]);
+    const LinearModel model = Linearise(rig, stance, InertiasOf(rig, stance));
+    const std::vector<Mode> modes = FindModes(model);
+    const Eigen::Index n = model.mass.rows();
+    Eigen::MatrixXd mixed = Eigen::MatrixXd::Identity(n, n);
+    mixed.diagonal(1).setConstant(0.3);
+    Eigen::VectorXd scaled(n);
+    for (Eigen::Index i = 0; i < n; ++i) scaled[i] = i % 2 == 0 ? 0.0254 : M_PI / 180.0;
+    for (const Eigen::MatrixXd& T : {Eigen::MatrixXd(scaled.asDiagonal()), mixed}) {
+      const std::vector<Mode> others = FindModes(InOther(model, T));
+      ASSERT_EQ(others.size(), modes.size());
+      for (size_t i = 0; i < modes.size(); ++i) {
+        EXPECT_EQ(others[i].part, modes[i].part);
+        EXPECT_NEAR(others[i].undamped / modes[i].undamped, 1.0, 1e-7) << modes[i].part;
+        EXPECT_NEAR(others[i].damping / modes[i].damping, 1.0, 1e-6) << modes[i].part;
+        EXPECT_NEAR(others[i].share, modes[i].share, 1e-6) << modes[i].part;
+      }
+    }
+  }
+}
+
 // Energy of a state from lengths and heights alone.
 double EnergyByHand(const Rig& rig, const Stance& stance, const RestVector& by) {
   const RestState state = Moved(rig, StateOf(stance), by).value();

@@ -39,6 +39,18 @@ TEST(CheckVehicle, EveryCoilIsListedAsMeasured) {
   EXPECT_TRUE(Holds(report.coils[0].to_solid, length - 0.165, 1e-15));
 }
 
+TEST(CheckVehicle, ACoilIsBoundAtItsSolidLengthOrTheEndOfItsCurveWhicheverComesFirst) {
+  Vehicle van = sample::HarbourVan();
+  Spring& coil = van.axles[kFront].springs[0];
+  const double length = MeasuredLength(coil.span);
+  coil.law.curve = {{0.0, 0.0}, {0.216, 5616.0}};
+  for (const auto& solid : {std::optional<double>(), std::optional(0.165), std::optional(0.250)}) {
+    coil.solid_length = solid;
+    const double bound = solid == 0.250 ? 0.250 : 0.444 - 0.216;
+    EXPECT_TRUE(Holds(CheckVehicle(van).coils[0].to_solid, length - bound, 1e-15));
+  }
+}
+
 // Both sides of a sixteenth of an inch.
 TEST(CheckVehicle, MismatchIsMoreThanASixteenth) {
   for (const double off : {0.0015, 0.0017}) {

@@ -70,6 +70,30 @@ TEST(Warnings, ACoilNearlySolidAtFullBump) {
   EXPECT_TRUE(Of(van, WarningKind::kCoilNearSolid).empty());
 }
 
+// A coil whose curve ends where another's solid length is: told alike.
+TEST(Warnings, ACoilByItsCurveIsJudgedByItsLastPoint) {
+  Vehicle van = sample::HarbourVan();
+  const Rig rig = PrepareRig(van);
+  const Stance stance = Settle(rig, van.loads[0]);
+  const Sweep sweep = SweepBounce(rig, &stance, {});
+  ASSERT_TRUE(sweep.bump[kRear]);
+  const double length = CoilAt(van, kRear, sweep.bump[kRear]->travel);
+  for (const double left : {0.005, 0.008}) {
+    for (Spring& spring : van.axles[kRear].springs) {
+      const double last = spring.law.free_length - length + left;
+      spring.solid_length.reset();
+      spring.law.curve = {{0.0, 0.0}, {last, last * spring.law.rate}};
+    }
+    const std::vector<Warning> found = Of(van, WarningKind::kCoilNearSolid);
+    if (left > van.limits.coil_gap) {
+      EXPECT_TRUE(found.empty());
+    } else {
+      ASSERT_EQ(found.size(), 2U);
+      EXPECT_NEAR(found[0].value, left, 1e-8);  // [m] as above
+    }
+  }
+}
+
 TEST(Warnings, ADamperThatIsTheStop) {
   Vehicle van = sample::HarbourVan();
   EXPECT_EQ(Of(van, WarningKind::kDamperEndsDroop).size(), 1U);
@@ -181,6 +205,35 @@ TEST(Warnings, ThresholdsOfRestAndTravelAreThoseOfTheFile) {
         WarningKind::kRidesStiff, WarningKind::kSitsAskew, WarningKind::kMockUpHeight}) {
     EXPECT_FALSE(Of(van, kind, kFront).empty());
   }
+}
+
+// It is enough to rest as measured under one load; where it does under none, the nearest is named.
+TEST(Warnings, RestingOffTheOpeningIsToldOnlyWhereItIsSoUnderEveryLoad) {
+  Vehicle van = sample::HarbourVan();
+  Load heavy = van.loads[0];
+  heavy.name = "heavy";
+  heavy.items.push_back(
+      {.item = "stone", .mass = 120.0, .p_CM = Eigen::Vector3d(-1.3, 0.0, 0.9), .fixed_to = {}});
+  van.loads = {van.loads[0], heavy};
+  std::array<double, 2> moved{};
+  const Rig rig = PrepareRig(van);
+  for (size_t i = 0; i < 2; ++i) {
+    const AxleReport at = ReportStance(rig, Settle(rig, van.loads[i])).axles[kRear];
+    const Axle& axle = van.axles[kRear];
+    const Eigen::Vector3d hub = 0.5 * (axle.p_CW_l + axle.p_CW_r);
+    ASSERT_TRUE(at.opening_ahead);
+    moved[i] = std::hypot(*at.opening_ahead - (hub.x() - axle.opening->x),
+                          *at.opening_up - (hub.z() - axle.opening->z));
+  }
+  ASSERT_GT(std::abs(moved[0] - moved[1]), 1e-4);
+  const size_t near = moved[0] < moved[1] ? 0 : 1;
+  van.limits.height_change = 0.5 * (moved[0] + moved[1]);  // one within, one not
+  EXPECT_TRUE(Of(van, WarningKind::kMockUpHeight).empty());
+  van.limits.height_change = 0.5 * moved[near];  // neither
+  const std::vector<Warning> found = Of(van, WarningKind::kMockUpHeight);
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].load, van.loads[near].name);
+  EXPECT_EQ(found[0].value, moved[near]);
 }
 
 TEST(Warnings, LinksThatFightAreReportedAtTheCrossedExtreme) {

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+#include "cli/assumed.h"
+
+#include <fmt/format.h>
+
+#include "io/write/amount.h"
+
+namespace linkwright {
+namespace {
+
+// Whether the file, or the base of a variant, gives a key of a radius arm.
+bool Gives(const VehicleFile& file, const Axle& axle, const RadiusArm& arm, const char* key) {
+  return file.places.entries.contains({"axles", axle.name, "radius_arms", arm.name.key, key});
+}
+
+}  // namespace
+
+void AddAssumedBushings(const VehicleFile& file, UnitSystem units,
+                        std::vector<std::string>& notes) {
+  for (const Axle& axle : file.vehicle.axles) {
+    for (const RadiusArm& arm : axle.radius_arms) {
+      if (arm.name.side == Side::kRight) continue;  // a pair is one entry of the file
+      std::string rates;
+      const auto add = [&](const char* key, double rate) {
+        if (Gives(file, axle, arm, key)) return;
+        rates += fmt::format("{}{} of {}", rates.empty() ? "" : " and ", key,
+                             ShowAmount(rate, Dimension::kRate, units));
+      };
+      add("frame_rate", arm.frame_rate);
+      add("axle_rate", arm.axle_rate);
+      if (rates.empty()) continue;
+      notes.push_back(fmt::format(
+          "assumed: the {} axle's {} has no rate of its bushings in the file and takes {}; where "
+          "radius arms twist their axle as the body rolls, much of the roll stiffness hangs on it",
+          axle.name, arm.name.key, rates));
+    }
+  }
+}
+
+void AddAssumedTires(const VehicleFile& file, std::vector<std::string>& notes) {
+  for (const Axle& axle : file.vehicle.axles) {
+    if (axle.tire.rate) continue;
+    notes.push_back("assumed: the " + axle.name +
+                    " tyres have no rate and are taken as rigid at their measured loaded height");
+  }
+}
+
+}  // namespace linkwright

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+// What a rest and a turn hang on that the vehicle file leaves out.
+#pragma once
+
+#include "io/read/vehicle_file.h"
+
+namespace linkwright {
+
+// "assumed: ..." for every radius arm without a rate of its bushings: arms in a pair twist the
+// housing between them as the body rolls, so their bushings are an anti-roll bar, and a default
+// rate makes roll stiffness out of nothing that was measured.
+void AddAssumedBushings(const VehicleFile& file, UnitSystem units, std::vector<std::string>& notes);
+
+// "assumed: ..." for every axle whose tyres have no rate.
+void AddAssumedTires(const VehicleFile& file, std::vector<std::string>& notes);
+
+}  // namespace linkwright
