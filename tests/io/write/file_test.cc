@@ -207,7 +207,8 @@ TEST(WriteTogether, KnowsOneFileHoweverItIsSpelt) {
                 "cannot write " + other + ": it is the same file as " + path +
                     ", which is to be written too; give each its own");
       EXPECT_EQ(folder.Names(), before) << name;
-      if (there) EXPECT_EQ(ReadBytes(path), "old") << name;
+      if (!there) continue;
+      EXPECT_EQ(ReadBytes(path), "old") << name;
     }
   }
 }
