@@ -174,7 +174,7 @@ TEST(Usage, WhatWouldNotBeSeenIsShownAsAnEscape) {
 TEST(Usage, AStreamThatTakesNothingIsToldEvenByHelp) {
   std::ostringstream err;
   std::ostream full(nullptr);
-  EXPECT_EQ(Run({"--help"}, full, err), 2);
+  EXPECT_EQ(linkwright::Run({"--help"}, full, err), 2);
   EXPECT_EQ(err.str(), "linkwright: cannot write to standard output: is the disk full?\n");
 }
 
