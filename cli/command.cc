@@ -3,6 +3,9 @@
 
 #include <fmt/format.h>
 
+#include "io/read/options.h"
+#include "io/read/read_number.h"
+#include "io/shown.h"
 #include "io/write/check_tables.h"
 #include "io/write/csv.h"
 #include "io/write/file.h"
@@ -39,11 +42,10 @@ UnitSystem OutputUnits(const CommonOptions& options, const VehicleFile& file) {
 
 void WriteFiles(const CommonOptions& options, const DataTable& csv, const Document& document,
                 const std::vector<std::string>& inputs) {
-  if (!options.csv.empty() && options.csv == options.json) {
-    throw UsageError("--csv and --json name the same file; give each its own");
-  }
-  if (!options.csv.empty()) WriteWhole(options.csv, ToCsv(csv), inputs);
-  if (!options.json.empty()) WriteWhole(options.json, ToJson(document), inputs);
+  std::vector<OutputFile> outputs;
+  if (!options.csv.empty()) outputs.push_back({options.csv, ToCsv(csv)});
+  if (!options.json.empty()) outputs.push_back({options.json, ToJson(document)});
+  WriteTogether(outputs, inputs);
 }
 
 const Load& FindLoad(const Vehicle& vehicle, const std::string& name) {
@@ -58,7 +60,7 @@ const Load& FindLoad(const Vehicle& vehicle, const std::string& name) {
 
 double ParseAmount(const char* option, const std::string& text, Dimension dimension,
                    UnitSystem units) {
-  const ParsedValue value = ParseValue(text, dimension, units);
+  const ParsedValue value = ReadNumber(text, FindOption(option, dimension), units);
   if (!value.si) throw UsageError(fmt::format("{}: {}", option, value.error));
   return *value.si;
 }
@@ -70,12 +72,12 @@ std::optional<double> ParseOption(const char* option, const std::string& text, D
 }
 
 std::string Heading(const VehicleFile& file) {
-  return fmt::format("{}\n{}\n\n", file.vehicle.title, file.path);
+  return fmt::format("{}\n{}\n\n", Shown(file.vehicle.title), Shown(file.path));
 }
 
 std::string Heading(const VehicleFile& file, const Load* load) {
   return Heading(file) +
-         (load == nullptr ? std::string("as measured\n\n") : "load: " + load->name + "\n\n");
+         (load == nullptr ? std::string("as measured\n\n") : "load: " + Shown(load->name) + "\n\n");
 }
 
 std::string Cautions() {

@@ -50,8 +50,9 @@ void AddCommonOptions(CLI::App& app, CommonOptions& options);
 // The unit system results are written in.
 [[nodiscard]] UnitSystem OutputUnits(const CommonOptions& options, const VehicleFile& file);
 
-// Writes what --csv and --json ask for.
+// Writes what --csv and --json ask for, both or neither.
 //   csv      one table;  inputs   files that must not be written over
+//   errors   WriteError
 void WriteFiles(const CommonOptions& options, const DataTable& csv, const Document& document,
                 const std::vector<std::string>& inputs);
 
@@ -59,7 +60,8 @@ void WriteFiles(const CommonOptions& options, const DataTable& csv, const Docume
 // are.
 [[nodiscard]] const Load& FindLoad(const Vehicle& vehicle, const std::string& name);
 
-// A value given to an option; a plain number is in `units`.
+// A value given to an option, within the range it is declared with (io/read/options.h); a plain
+// number is in `units`.
 //   errors   UsageError
 [[nodiscard]] double ParseAmount(const char* option, const std::string& text, Dimension dimension,
                                  UnitSystem units);

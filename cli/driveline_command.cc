@@ -21,7 +21,6 @@ std::vector<ShaftReport> Report(const DrivelineOptions& options, const VehicleFi
       .speed = ParseOption("--speed", options.speed, Dimension::kShaftSpeed, file.units),
       .torque = ParseOption("--torque", options.torque, Dimension::kTorque, file.units),
       .step = units == UnitSystem::kMetric ? 0.02 : 0.0254};
-  if (request.speed && !(*request.speed > 0.0)) throw UsageError("--speed: above zero is wanted");
   try {
     return ReportDriveline(standing.rig, standing.standing, request);
   } catch (const ModelError& error) {

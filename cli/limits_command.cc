@@ -14,18 +14,11 @@ struct LimitsOptions {
   std::string split, bump, droop;
 };
 
-std::optional<double> ParseAbove0(const char* option, const std::string& text, UnitSystem units) {
-  const auto value = ParseOption(option, text, Dimension::kLength, units);
-  if (value && *value <= 0.0)
-    throw UsageError(std::string(option) + ": a length above 0 is wanted");
-  return value;
-}
-
 // Plain numbers are in the file's own units, whatever --units shows.
 TravelWish ParseWish(const LimitsOptions& options, UnitSystem units) {
   TravelWish wish{.split = ParseOption("--split", options.split, Dimension::kPercent, units),
-                  .bump = ParseAbove0("--bump", options.bump, units),
-                  .droop = ParseAbove0("--droop", options.droop, units)};
+                  .bump = ParseOption("--bump", options.bump, Dimension::kLength, units),
+                  .droop = ParseOption("--droop", options.droop, Dimension::kLength, units)};
   if (wish.split && (wish.bump || wish.droop)) {
     throw UsageError("--split shares the travel as found; it does not go with --bump and --droop");
   }

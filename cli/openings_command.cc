@@ -20,18 +20,10 @@ struct OpeningsWish {
 };
 
 OpeningsWish ParseWish(const OpeningsOptions& options, UnitSystem units) {
-  constexpr double kMostLock = M_PI / 3.0;  // as in the file
-  OpeningsWish wish{
+  return {
       .lock = ParseOption("--lock", options.lock, Dimension::kAngle, units),
       .split =
           ParseOption("--centre-split", options.split, Dimension::kPercent, units).value_or(1.0)};
-  if (wish.lock && !(*wish.lock > 0.0 && *wish.lock <= kMostLock)) {
-    throw UsageError("--lock: an angle above 0 and up to 60 degrees is wanted");
-  }
-  if (!(wish.split >= 0.0 && wish.split <= 1.0)) {
-    throw UsageError("--centre-split: the chassis' share in percent is wanted, from 0 to 100");
-  }
-  return wish;
 }
 
 OpeningsAnswer Answer(const VehicleFile& file, const FileStanding& standing,

@@ -27,9 +27,7 @@ double MostPayload(const VehicleFile& file, const RideOptions& options) {
   if (options.payload.empty()) {
     return ToSi(file.units == UnitSystem::kMetric ? 500.0 : 1000.0, Dimension::kMass, file.units);
   }
-  const double most = ParseAmount("--payload", options.payload, Dimension::kMass, file.units);
-  if (!(most > 0.0)) throw UsageError("--payload: a mass above zero is wanted");
-  return most;
+  return ParseAmount("--payload", options.payload, Dimension::kMass, file.units);
 }
 
 // Over the rear axle at the height of the sprung centre of mass, unless asked for elsewhere.

@@ -14,8 +14,6 @@
 namespace linkwright {
 namespace {
 
-constexpr double kMostLateral = kMostLateralInG * kStandardGravity;  // [m/s2] no tyre holds more
-
 struct RollOptions {
   CommonOptions common;
   std::string file;
@@ -28,8 +26,8 @@ RollStudy StudyRoll(const VehicleFile& file, const Settled& settled, const RollO
   const Rig& rig = settled.rig;
   RollStudy study;
   study.lateral = ParseAmount("--lateral", options.lateral, Dimension::kLateral, file.units);
-  if (study.lateral == 0.0 || std::abs(study.lateral) > kMostLateral) {
-    throw UsageError("--lateral: an acceleration other than 0 and of at most 2 g is wanted");
+  if (study.lateral == 0.0) {
+    throw UsageError("--lateral: an acceleration other than 0 is wanted");
   }
   const Load& load = FindLoad(file.vehicle, options.load);
   study.rest = settled.stances.front();
@@ -157,14 +155,17 @@ int RunRoll(const RollOptions& options, Streams& streams) {
   AddAssumedBushings(file, units, notes);
   AddCount(file, notes);
   const int status = HandOut({.command = "roll",
-                              .head = Heading(file) + "load: " + study.rest.load + "\n\n",
+                              .head = Heading(file, &FindLoad(file.vehicle, options.load)),
                               .tables = tables,
                               .notes = notes,
                               .cautions = Cautions() + LateralCaution()},
                              ToTextTurning(tables, {"roll stiffness", "shaft torque"}), file,
                              options.common, streams);
-  const bool stands = study.corner.stance.status == StanceStatus::kRests;
-  return stands ? status : kAnswerIsNo;
+  if (study.corner.stance.status == StanceStatus::kRests) return status;
+  streams.err << fmt::format("linkwright: at {} turning {} it does not stand: {}\n",
+                             FormatValue(std::abs(study.lateral), Dimension::kLateral, units),
+                             study.lateral > 0.0 ? "left" : "right", study.corner.stance.message);
+  return kAnswerIsNo;
 }
 
 }  // namespace

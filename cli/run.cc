@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "cli/run.h"
 
+#include <exception>
 #include <new>
 #include <optional>
+#include <streambuf>
 
 #include "cli/command.h"
+#include "io/read/options.h"
 #include "io/read/suggest.h"
+#include "io/shown.h"
 #include "io/write/file.h"
 
 namespace linkwright {
@@ -14,6 +18,11 @@ namespace {
 constexpr const char* kDescription =
     "Where a link-located, coil-sprung vehicle stands and how its axles move.\n"
     "Describe the vehicle in a file (docs/vehicle-file.md), then ask:";
+
+constexpr const char* kCannotWrite =
+    "linkwright: cannot write to standard output: is the disk full?\n";
+constexpr const char* kOurMistake =
+    "linkwright: this should not happen, and the file is not to blame: please report it";
 
 int RunCommand(const std::vector<Command>& commands, Streams& streams) {
   for (const Command& command : commands) {
@@ -40,7 +49,67 @@ std::optional<std::string> UnknownCommand(const std::vector<std::string>& argume
 
 }  // namespace
 
-int Run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
+namespace {
+
+// Passes on what is written with all that would not be seen shown as escapes: the last guard
+// between a name in a file and the terminal. Keeps back the start of a character that is cut.
+class ShownBuffer : public std::streambuf {
+ public:
+  explicit ShownBuffer(std::ostream& to) : to_(to) {}
+
+ protected:
+  int_type overflow(int_type c) override {
+    if (traits_type::eq_int_type(c, traits_type::eof())) return traits_type::not_eof(c);
+    const char byte = traits_type::to_char_type(c);
+    return xsputn(&byte, 1) == 1 ? c : traits_type::eof();
+  }
+  std::streamsize xsputn(const char* bytes, std::streamsize count) override {
+    kept_.append(bytes, static_cast<size_t>(count));
+    const size_t whole = WholePart(kept_);
+    to_ << Shown(std::string_view(kept_).substr(0, whole), "\n\t");
+    kept_.erase(0, whole);
+    return to_ ? count : 0;
+  }
+  int sync() override {
+    to_ << Shown(kept_, "\n\t");
+    kept_.clear();
+    return to_.flush() ? 0 : -1;
+  }
+
+ private:
+  // All but the bytes at the end that may begin a character whose rest is still to come.
+  static size_t WholePart(const std::string& text) {
+    constexpr size_t kLongest = 4;
+    for (size_t back = 1; back < kLongest && back <= text.size(); ++back) {
+      const auto byte = static_cast<unsigned char>(text[text.size() - back]);
+      if ((byte & 0xC0U) == 0x80U) continue;
+      const size_t wants = byte >= 0xF0 ? 4 : byte >= 0xE0 ? 3 : byte >= 0xC0 ? 2 : 1;
+      return wants > back ? text.size() - back : text.size();
+    }
+    return text.size();
+  }
+
+  std::ostream& to_;
+  std::string kept_;
+};
+
+// An option that is given nothing (--csv "") is no option left away.
+void RefuseEmptyValues(const std::vector<Command>& commands) {
+  for (const Command& command : commands) {
+    if (!command.app->parsed()) continue;
+    for (const CLI::Option* option : command.app->get_options()) {
+      for (const std::string& value : option->results()) {
+        if (!value.empty() || option->get_items_expected_max() == 0) continue;
+        const std::string name = option->get_name();
+        const std::string wanted = WantedForOption(name);
+        throw UsageError(name + ": the value is empty" +
+                         (wanted.empty() ? std::string() : "; wanted: " + wanted));
+      }
+    }
+  }
+}
+
+int RunShown(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
   CLI::App app{kDescription, "linkwright"};
   app.require_subcommand(1);
   app.set_version_flag("--version", "linkwright " LINKWRIGHT_VERSION);
@@ -55,14 +124,18 @@ int Run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
   try {
     app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
   } catch (const CLI::ParseError& error) {
-    return app.exit(error, out, err) == 0 ? kDone : kUnusable;
+    if (app.exit(error, out, err) != 0) return kUnusable;
+    if (out.flush()) return kDone;
+    err << kCannotWrite;
+    return kUnusable;
   }
   spdlog::logger log = MakeLog(err);
   Streams streams{out, err, log};
   try {
+    RefuseEmptyValues(commands);
     const int code = RunCommand(commands, streams);
     if (out.flush()) return code;
-    err << "linkwright: cannot write to standard output: is the disk full?\n";
+    err << kCannotWrite;
   } catch (const InputErrors& error) {
     err << FormatErrors(error);
   } catch (const UsageError& error) {
@@ -73,6 +146,25 @@ int Run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     err << "linkwright: out of memory\n";
   }
   return kUnusable;
+}
+
+}  // namespace
+
+int Run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
+  ShownBuffer out_buffer(out), err_buffer(err);
+  std::ostream shown_out(&out_buffer), shown_err(&err_buffer);
+  int code = kUnusable;
+  // What is caught here is a mistake of ours; it is told and not left to end the program.
+  try {
+    code = RunShown(arguments, shown_out, shown_err);
+  } catch (const std::exception& error) {
+    shown_err << kOurMistake << ": " << error.what() << "\n";
+  } catch (...) {
+    shown_err << kOurMistake << "\n";
+  }
+  shown_out.flush();
+  shown_err.flush();
+  return code;
 }
 
 }  // namespace linkwright

@@ -17,6 +17,7 @@ namespace linkwright {
 namespace {
 
 constexpr double kMostRows = 20000;  // a spreadsheet's patience, and ours
+constexpr double kFarthest = 0.6;  // [m, rad] how far an end is looked for where none is asked for
 constexpr std::array kWheels{"front-left", "front-right", "rear-left", "rear-right"};
 
 // What a motion's parameter is, for reading --from, --to and --step and for saying where travel
@@ -24,16 +25,14 @@ constexpr std::array kWheels{"front-left", "front-right", "rear-left", "rear-rig
 struct Parameter {
   Dimension dimension;
   double metric_step, inch_step;          // between rows where no step is asked for
-  double reach;                           // refused beyond this, either way
   const char *low, *high;                 // what its two ends are called
   std::array<bool, 2> moves{true, true};  // which axles it moves
 };
 
 Parameter ParameterOf(const Vehicle& vehicle, const SweepRequest& request) {
   constexpr double kDegree = M_PI / 180.0;
-  const Parameter travel{Dimension::kLength, 0.01, 0.0127, 2.0, "droop", "bump"};
-  Parameter angle{Dimension::kAngle, kDegree,          kDegree,
-                  60.0 * kDegree,    "left side down", "left side up"};
+  const Parameter travel{Dimension::kLength, 0.01, 0.0127, "droop", "bump"};
+  Parameter angle{Dimension::kAngle, kDegree, kDegree, "left side down", "left side up"};
   if (request.motion == "bounce") return travel;
   if (request.motion == "one-wheel") {
     Parameter one = travel;
@@ -57,16 +56,11 @@ GridOptions ParseGrid(const SweepRequest& request, const Parameter& parameter, U
       .to = ParseOption("--to", request.to, d, units),
       .step = units == UnitSystem::kMetric ? parameter.metric_step : parameter.inch_step};
   if (const auto step = ParseOption("--step", request.step, d, units)) grid.step = *step;
-  if (!(grid.step > 0.0)) throw UsageError("--step: a step above zero is wanted");
   if (grid.from && grid.to && *grid.from > *grid.to) {
     throw UsageError("--from is above --to: give the lower one (droop is negative) as --from");
   }
-  const double reach = std::max(std::abs(grid.from.value_or(0.0)), std::abs(grid.to.value_or(0.0)));
-  if (reach > parameter.reach) {
-    throw UsageError(fmt::format("--from, --to: nothing is swept beyond {} either way",
-                                 FormatValue(parameter.reach, d, units)));
-  }
-  if (2.0 * std::max(reach, 0.6) / grid.step > kMostRows) {
+  const double span = grid.to.value_or(kFarthest) - grid.from.value_or(-kFarthest);
+  if (span / grid.step > kMostRows) {
     throw UsageError(fmt::format("--step: that makes more than {} rows; take a longer step",
                                  static_cast<int>(kMostRows)));
   }

@@ -5,9 +5,11 @@
 #include <string>
 #include <string_view>
 
+#include "io/shown.h"
+
 namespace linkwright {
 
-// 'text' on one line: control characters as blanks, cut between characters after 60 bytes.
+// 'text' on one line: what would not be seen as escapes, cut between characters after 60 bytes.
 inline std::string Quoted(std::string_view text) {
   constexpr std::size_t kLongest = 60;  // leaves room for the message on one line
   const auto continues = [&](std::size_t at) {
@@ -15,9 +17,7 @@ inline std::string Quoted(std::string_view text) {
   };
   std::size_t length = text.size() > kLongest ? kLongest : text.size();
   while (length > 0 && length < text.size() && continues(length)) --length;
-  std::string quoted = "'";
-  for (const char c : text.substr(0, length)) quoted += c >= 0 && c < ' ' ? ' ' : c;
-  return quoted + (length < text.size() ? "...'" : "'");
+  return "'" + Shown(text.substr(0, length)) + (length < text.size() ? "...'" : "'");
 }
 
 }  // namespace linkwright

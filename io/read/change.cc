@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <functional>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -130,7 +131,7 @@ void Add(const Entry& entry, Node& root, Report& report) {
   at.node->entries.push_back({step.name, entry.key_place, entry.value});
 }
 
-void RemoveAt(Node& root, const std::vector<std::size_t>& steps) {
+void RemoveAt(Node& root, const std::vector<std::size_t>& steps, const Place& place) {
   Node* parent = &root;
   for (std::size_t i = 0; i + 1 < steps.size(); ++i) {
     parent = parent->kind == NodeKind::kMap ? &parent->entries[steps[i]].value
@@ -138,6 +139,7 @@ void RemoveAt(Node& root, const std::vector<std::size_t>& steps) {
   }
   const auto index = static_cast<std::ptrdiff_t>(steps.back());
   if (parent->kind == NodeKind::kMap) {
+    parent->removals.push_back({parent->entries[steps.back()].key, place});
     parent->entries.erase(parent->entries.begin() + index);
   } else {
     parent->items.erase(parent->items.begin() + index);
@@ -146,7 +148,7 @@ void RemoveAt(Node& root, const std::vector<std::size_t>& steps) {
 
 // Finds all paths first and takes away from the back, so that numbers keep their meaning.
 void Remove(const Node& paths, Node& root, Report& report) {
-  std::vector<std::vector<std::size_t>> all_steps;
+  std::map<std::vector<std::size_t>, const Place*, std::greater<>> all_steps;
   for (const Node& path : paths.items) {
     if (path.kind != NodeKind::kScalar) continue;
     const Request request{"remove", path.text, path.place};
@@ -154,12 +156,10 @@ void Remove(const Node& paths, Node& root, Report& report) {
     if (!at.missing.empty()) {
       RefuseMissing(request, at, report);
     } else if (!at.steps.empty() && !ReachesUnits(request, report)) {
-      all_steps.push_back(at.steps);
+      all_steps.emplace(at.steps, &path.place);
     }
   }
-  std::sort(all_steps.begin(), all_steps.end(), std::greater<>());
-  all_steps.erase(std::unique(all_steps.begin(), all_steps.end()), all_steps.end());
-  for (const auto& steps : all_steps) RemoveAt(root, steps);
+  for (const auto& [steps, place] : all_steps) RemoveAt(root, steps, *place);
 }
 
 void TakeTitle(const Node& variant, Node& root) {

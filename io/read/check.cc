@@ -45,7 +45,9 @@ void CheckSteering(const Part& axle, Report& report) {
   if (steering == nullptr) return;
   const bool has_point = kingpin && Find(kingpin->node(), "at") != nullptr;
   if (has_point) return;
-  AddError(report, steering->key_place, JoinPath(axle.path, "steering"),
+  const Place blame = BlameFor(axle.node(), "kingpin", steering->key_place);
+  AddError(report, kingpin ? BlameFor(kingpin->node(), "at", blame) : blame,
+           JoinPath(axle.path, "steering"),
            "it needs a point of the kingpin axis: kingpin: {caster: ..., at: [x, y, z]}");
 }
 
@@ -89,8 +91,9 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
   if (!axle) return;
   const auto pinion = PartAt(*axle, "pinion");
   if (!pinion) {
-    return AddErrorAt(
-        report, shaft, "axle",
+    return AddError(
+        report, BlameFor(axle->node(), "pinion", Find(shaft.node(), "axle")->place),
+        JoinPath(shaft.path, "axle"),
         fmt::format("{} has no 'pinion'; a driveshaft needs its yoke and angle", axle->path));
   }
   const auto yoke = PointAt(pinion->node(), "yoke");

@@ -53,7 +53,8 @@ void CheckUnsprung(const Part& vehicle, std::string_view because, Report& report
     const bool known = axle.entry->key == "front" || axle.entry->key == "rear";
     if (!known || axle.node().kind != NodeKind::kMap) continue;
     if (Find(axle.node(), "unsprung") != nullptr) continue;
-    AddError(report, axle.entry->key_place, JoinPath(axle.path, "unsprung"),
+    AddError(report, BlameFor(axle.node(), "unsprung", axle.entry->key_place),
+             JoinPath(axle.path, "unsprung"),
              fmt::format("it is missing; a file with '{}' needs unsprung: {{mass: ..., at: [x, y, "
                          "z]}} at both axles",
                          because));

@@ -83,6 +83,13 @@ Entry* FindEntry(Node& map, std::string_view key) {
   return const_cast<Entry*>(FindEntry(static_cast<const Node&>(map), key));
 }
 
+Place BlameFor(const Node& map, std::string_view key, const Place& otherwise) {
+  // The last one counts: a plan of a plan may have put it back and taken it away again.
+  const auto found = std::find_if(map.removals.rbegin(), map.removals.rend(),
+                                  [&](const Removal& removal) { return removal.key == key; });
+  return found == map.removals.rend() ? otherwise : found->place;
+}
+
 const Node* Find(const Node& map, std::string_view key) {
   const Entry* entry = FindEntry(map, key);
   return entry == nullptr ? nullptr : &entry->value;

@@ -20,13 +20,20 @@ enum class NodeKind { kNull, kScalar, kList, kMap };
 
 struct Entry;
 
+// A key that a variant took away, and where it says so.
+struct Removal {
+  std::string key;
+  Place place;
+};
+
 struct Node {
   NodeKind kind = NodeKind::kNull;
-  Place place;                 // an alias: where it is used; what is under it: where that stands
-  std::string text;            // of a scalar
-  bool quoted = false;         // a scalar in quotes or a block, never a number or word of ours
-  std::vector<Node> items;     // of a list
-  std::vector<Entry> entries;  // of a map, in the order of the file, keys unique
+  Place place;                    // an alias: where it is used; what is under it: where that stands
+  std::string text;               // of a scalar
+  bool quoted = false;            // a scalar in quotes or a block, never a number or word of ours
+  std::vector<Node> items;        // of a list
+  std::vector<Entry> entries;     // of a map, in the order of the file, keys unique
+  std::vector<Removal> removals;  // of a map, by variants
   UnitSystem units = UnitSystem::kMetric;  // of the file the node stands in
   std::optional<double> si;                // set by validation where the scalar is a good number
 };
@@ -43,6 +50,9 @@ struct Entry {
 
 // The value under this key, or null.
 [[nodiscard]] const Node* Find(const Node& map, std::string_view key);
+
+// The place to blame where this key is missed: where a variant took it away, or `otherwise`.
+[[nodiscard]] Place BlameFor(const Node& map, std::string_view key, const Place& otherwise);
 
 // Reads the one document of a text.
 //   file      named in places; its lines are in `report`

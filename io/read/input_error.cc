@@ -3,20 +3,31 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
+
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {
 
-// The blanks that bring the caret under its column; tabs stay tabs.
+// The blanks that bring the caret under its column; tabs stay tabs, and what is shown as an escape
+// takes its places.
 std::string BlanksBefore(const Excerpt& excerpt) {
   std::string blanks;
   int characters = 0;
-  for (const char c : excerpt.text) {
-    const bool starts_character = (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-    if (!starts_character) continue;
+  const std::string& text = excerpt.text;
+  for (std::size_t at = 0; at < text.size();) {
     if (++characters >= excerpt.column) break;
-    blanks += c == '\t' ? '\t' : ' ';
+    const std::string character =
+        text.substr(at, std::max<std::size_t>(CharacterLength(text, at), 1));
+    at += character.size();
+    const std::string shown = ShownCharacter(character);
+    if (character == "\t") {
+      blanks += '\t';
+    } else {
+      blanks += std::string(shown == character ? 1 : shown.size(), ' ');
+    }
   }
   for (; characters < excerpt.column - 1; ++characters) blanks += ' ';
   return blanks;
@@ -38,12 +49,13 @@ std::string ErrorText(const InputError& error) {
 }
 
 std::string FormatError(const InputError& error) {
-  std::string text = error.line == 0 ? fmt::format("{}: {}\n", error.file, ErrorText(error))
-                                     : fmt::format("{}:{}:{}: {}\n", error.file, error.line,
-                                                   error.column, ErrorText(error));
+  const std::string file = Shown(error.file), message = Shown(ErrorText(error));
+  std::string text = error.line == 0
+                         ? fmt::format("{}: {}\n", file, message)
+                         : fmt::format("{}:{}:{}: {}\n", file, error.line, error.column, message);
   for (const Excerpt& excerpt : error.excerpts) {
-    text +=
-        fmt::format("{:>5} | {}\n      | {}^\n", excerpt.line, excerpt.text, BlanksBefore(excerpt));
+    text += fmt::format("{:>5} | {}\n      | {}^\n", excerpt.line, Shown(excerpt.text, "\t"),
+                        BlanksBefore(excerpt));
   }
   return text;
 }

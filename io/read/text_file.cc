@@ -12,6 +12,8 @@
 #include <system_error>
 #include <utility>
 
+#include "io/shown.h"
+
 namespace linkwright {
 namespace {
 
@@ -36,23 +38,6 @@ std::string Obstacle(const std::string& file) {
     return fmt::format("the file has {} bytes; a vehicle file has {} at most", size, kLargestFile);
   }
   return "";
-}
-
-// How many bytes the UTF-8 character at `at` has; 0 where there is no valid one (RFC 3629).
-std::size_t CharacterLength(std::string_view text, std::size_t at) {
-  const auto byte = [&](std::size_t i) {
-    return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0U;
-  };
-  const unsigned first = byte(0);
-  if (first < 0x80) return 1;
-  const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
-  if (first < 0xC2 || first > 0xF4) return 0;
-  for (std::size_t i = 1; i < length; ++i) {
-    if ((byte(i) & 0xC0U) != 0x80U) return 0;
-  }
-  const bool overlong = (first == 0xE0 && byte(1) < 0xA0) || (first == 0xF0 && byte(1) < 0x90);
-  const bool no_character = (first == 0xED && byte(1) > 0x9F) || (first == 0xF4 && byte(1) > 0x8F);
-  return overlong || no_character ? 0 : length;
 }
 
 // The first thing in the text that no text file holds, at `line` and `column` from 1; or empty.

@@ -9,6 +9,7 @@
 
 #include "io/quote.h"
 #include "io/read/format.h"
+#include "io/read/read_number.h"
 #include "io/read/suggest.h"
 
 namespace linkwright {
@@ -56,23 +57,14 @@ void CheckNumber(const Spot& spot, const Key& key, Report& report) {
   Node& node = spot.node;
   if (node.kind != NodeKind::kScalar) return Refuse(spot, WantedFor(key), report);
   if (std::find(key.words.begin(), key.words.end(), node.text) != key.words.end()) return;
-  const ParsedValue value = ParseValue(node.text, key.dimension, node.units);
+  const ParsedValue value = ReadNumber(node.text, key, node.units);
   if (!value.si) {
+    const bool no_number = !ParseValue(node.text, key.dimension, node.units).si;
     std::string message = value.error;
-    if (!key.words.empty()) message += fmt::format(", or {}", fmt::join(key.words, ", "));
+    if (no_number && !key.words.empty()) {
+      message += fmt::format(", or {}", fmt::join(key.words, ", "));
+    }
     return AddError(report, node.place, spot.path, message);
-  }
-  const Range range = RangeOf(key);
-  const bool low = range.above_low ? *value.si <= range.low : *value.si < range.low;
-  if (low || *value.si > range.high) {
-    Key bounded = key;
-    if (!range.above_low || !low) bounded.range = range;
-    const bool physical =
-        (low && key.range.low == range.low) || (!low && key.range.high == range.high);
-    return AddError(
-        report, node.place, spot.path,
-        fmt::format("{} is out of range; wanted: {}{}", Quoted(node.text),
-                    RangeText(bounded, node.units), physical ? "" : "; check its unit"));
   }
   node.si = value.si;
 }
@@ -220,14 +212,16 @@ void CheckRule(const Spot& spot, const Rule& rule, Report& report) {
     const Entry* first = FindEntry(spot.node, rule.keys[0]);
     for (std::size_t i = 1; first != nullptr && i < rule.keys.size(); ++i) {
       if (FindEntry(spot.node, rule.keys[i]) != nullptr) continue;
-      AddError(report, first->key_place, Join(spot.path, first->key),
-               fmt::format("it needs '{}' beside it", rule.keys[i]));
+      AddError(report, BlameFor(spot.node, rule.keys[i], first->key_place),
+               Join(spot.path, first->key), fmt::format("it needs '{}' beside it", rule.keys[i]));
     }
     return;
   }
   const std::string names = fmt::format("{}", fmt::join(rule.keys, ", "));
   if (given.empty() && rule.kind != RuleKind::kAtMostOne) {
-    AddError(report, spot.place, spot.path, fmt::format("one of {} is missing", names));
+    Place blame = spot.place;
+    for (const std::string_view key : rule.keys) blame = BlameFor(spot.node, key, blame);
+    AddError(report, blame, spot.path, fmt::format("one of {} is missing", names));
   }
   if (rule.kind == RuleKind::kAtLeastOne) return;
   for (std::size_t i = 1; i < given.size(); ++i) {
@@ -250,7 +244,7 @@ void CheckGroup(const Spot& spot, const Group& group, Report& report) {
   }
   for (const Key& key : group.keys) {
     if (!key.required || FindEntry(spot.node, key.name) != nullptr) continue;
-    AddError(report, spot.place, Join(spot.path, key.name),
+    AddError(report, BlameFor(spot.node, key.name, spot.place), Join(spot.path, key.name),
              fmt::format("it is missing; wanted: {}", WantedFor(key, key.many)));
   }
   for (const Rule& rule : group.rules) CheckRule(spot, rule, report);

@@ -3,11 +3,15 @@
 
 #include <fmt/format.h>
 
+#include "io/write/data_table.h"
+
 namespace linkwright {
 
 std::string ShowAmount(double si, Dimension dimension, UnitSystem units) {
   const Unit& unit = UnitOf(dimension, units);
-  std::string text = fmt::format("{:.{}f}", FromSi(si, dimension, units), unit.decimals);
+  const std::optional<double> number = NumberIn(si, dimension, units);
+  if (!number) return fmt::format("no number of {}", unit.name);
+  std::string text = fmt::format("{:.{}f}", *number, unit.decimals);
   if (text.find_first_of("123456789") == std::string::npos && text.front() == '-') text.erase(0, 1);
   return fmt::format("{} {}", text, unit.name);
 }

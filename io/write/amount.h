@@ -8,7 +8,7 @@
 
 namespace linkwright {
 
-// Never "-0.0 mm".
+// Never "-0.0 mm"; "no number of mm" for one that is not finite, which never leaves the program.
 [[nodiscard]] std::string ShowAmount(double si, Dimension dimension, UnitSystem units);
 
 }  // namespace linkwright

@@ -3,8 +3,6 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-
 namespace linkwright {
 namespace {
 
@@ -27,11 +25,8 @@ std::string TextField(const std::string& text) {
 
 std::string Field(const Cell& cell, Dimension dimension, UnitSystem units) {
   if (const auto* text = std::get_if<std::string>(&cell)) return TextField(*text);
-  if (const auto* number = std::get_if<double>(&cell);
-      number != nullptr && std::isfinite(*number)) {
-    return fmt::format("{:.12g}", FromSi(*number, dimension, units) + 0.0);  // no "-0"
-  }
-  return {};
+  const std::optional<double> number = NumberIn(cell, dimension, units);
+  return number ? fmt::format("{:.12g}", *number) : std::string();
 }
 
 }  // namespace

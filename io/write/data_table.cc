@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/data_table.h"
 
+#include <cmath>
+
 namespace linkwright {
 
 Cell CellIf(bool has_meaning, double value) {
@@ -10,6 +12,13 @@ Cell CellIf(bool has_meaning, double value) {
 Cell ToCell(std::optional<double> value) {
   if (!value) return std::monostate{};
   return *value;
+}
+
+std::optional<double> NumberIn(const Cell& cell, Dimension dimension, UnitSystem units) {
+  const auto* number = std::get_if<double>(&cell);
+  if (number == nullptr) return std::nullopt;
+  const double shown = FromSi(*number, dimension, units) + 0.0;
+  return std::isfinite(shown) ? std::optional(shown) : std::nullopt;
 }
 
 std::string NameWithUnit(const Column& column, UnitSystem units) {

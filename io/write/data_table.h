@@ -20,6 +20,11 @@ using Cell = std::variant<std::monostate, double, std::string>;
 // The number where it has a meaning, else nothing.
 [[nodiscard]] Cell CellIf(bool has_meaning, double value);
 
+// A cell's number in the table's units, as every writer shows it; absent where there is none: a
+// number that is not finite never leaves the program. No "-0".
+[[nodiscard]] std::optional<double> NumberIn(const Cell& cell, Dimension dimension,
+                                             UnitSystem units);
+
 struct Column {
   std::string name;  // without its unit: "front_lateral_shift"
   std::string head;  // words over it in a table: "lateral shift"

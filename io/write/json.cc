@@ -10,9 +10,7 @@ using Json = nlohmann::ordered_json;
 
 Json ToValue(const Cell& cell, Dimension dimension, UnitSystem units) {
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
-  if (const auto* number = std::get_if<double>(&cell)) {
-    return FromSi(*number, dimension, units) + 0.0;  // no "-0.0"
-  }
+  if (const auto number = NumberIn(cell, dimension, units)) return *number;
   return nullptr;
 }
 

@@ -9,16 +9,14 @@ namespace {
 // A value as the long table's value column holds it: numbers already in their unit, since one
 // column has many units.
 Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units) {
-  if (const auto* number = std::get_if<double>(&cell)) return FromSi(*number, dimension, units);
+  if (std::holds_alternative<double>(cell)) return ToCell(NumberIn(cell, dimension, units));
   return cell;
 }
 
 std::string RowName(const Cell& cell, const Column& column, UnitSystem units) {
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
-  if (const auto* number = std::get_if<double>(&cell)) {
-    return fmt::format("{:.12g}", FromSi(*number, column.dimension, units) + 0.0);
-  }
-  return {};
+  const std::optional<double> number = NumberIn(cell, column.dimension, units);
+  return number ? fmt::format("{:.12g}", *number) : std::string();
 }
 
 }  // namespace

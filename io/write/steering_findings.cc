@@ -48,6 +48,12 @@ void TellSteer(const Axle& axle, const SteeredAxle& steered, UnitSystem units,
              *rate > 0.0 ? "left" : "right",
              most ? "; " + ShowAmount(*most, Dimension::kAngleRate, units) + " is the limit"
                   : "")});
+  } else {
+    to.push_back(
+        {true, fmt::format("the {} axle: at rest the drag link stands in line with its kingpin "
+                           "or its knuckle arm, so it turns the wheel neither way and holds it "
+                           "by nothing: no steer per travel can be told; move one of its ends",
+                           axle.name)});
   }
   if (!steered.match) {
     to.push_back(

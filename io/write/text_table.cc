@@ -7,6 +7,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "io/shown.h"
+
 namespace linkwright {
 namespace {
 
@@ -43,13 +45,12 @@ bool IsTaped(const Column& column, UnitSystem units) {
 }
 
 std::string CellText(const Cell& cell, Dimension dimension, UnitSystem units) {
-  if (const auto* text = std::get_if<std::string>(&cell)) return *text;
-  const auto* number = std::get_if<double>(&cell);
-  if (number == nullptr || !std::isfinite(*number)) return "-";
-  const Unit& unit = UnitOf(dimension, units);
-  const std::string decimal = Rounded(FromSi(*number, dimension, units), unit.decimals);
+  if (const auto* text = std::get_if<std::string>(&cell)) return Shown(*text);
+  const std::optional<double> number = NumberIn(cell, dimension, units);
+  if (!number) return "-";
+  const std::string decimal = Rounded(*number, UnitOf(dimension, units).decimals);
   if (dimension != Dimension::kLength || units != UnitSystem::kInch) return decimal;
-  return fmt::format("{} ({})", decimal, FormatSixteenths(*number));
+  return fmt::format("{} ({})", decimal, FormatSixteenths(std::get<double>(cell)));
 }
 
 // Pads the sixteenths of one column's cells to one width, so that the decimals before them align.
@@ -80,7 +81,7 @@ std::vector<std::string> WrapHead(const Column& column, UnitSystem units) {
     }
     word.clear();
   };
-  for (const char c : column.head) {
+  for (const char c : Shown(column.head)) {
     if (c == ' ') {
       flush();
     } else {
@@ -199,7 +200,7 @@ std::string ToTurnedText(const DataTable& table) {
   std::vector<std::vector<std::string>> lines;  // label, unit, one a row
   for (size_t i = 0; i < table.columns.size(); ++i) {
     const Column& column = table.columns[i];
-    std::vector<std::string> cells{column.head,
+    std::vector<std::string> cells{Shown(column.head),
                                    std::string(UnitOf(column.dimension, table.units).name)};
     for (const auto& row : table.rows) {
       cells.push_back(CellText(row[i], column.dimension, table.units));

@@ -22,10 +22,34 @@ KingpinAxis PrepareKingpin(const Axle& axle, const AxleFrame& frame, double side
           .axis_A = frame.X_CA.linear().transpose() * axis_C.normalized()};
 }
 
+namespace {
+
+// A rod nearer than this to its dead centre is at it: one wheel's travel then turns the knuckle by
+// more than a joint's play is worth. 1e-6 is what rounding leaves of coordinates of metres,
+// squared.
+constexpr double kDeadCentre = 1e-6;
+
+// How squarely a rod from P to Q stands on its knuckle's arm: the share of a push along it that
+// turns the knuckle left; 0 where the rod is parallel to the kingpin or in line with it.
+double PushOn(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ, const Eigen::Vector3d& p_AP) {
+  const Eigen::Vector3d swing = pin.axis_A.cross(p_AQ - pin.p_AK);
+  const double size = swing.norm() * (p_AQ - p_AP).norm();
+  return size > 0.0 ? (p_AQ - p_AP).dot(swing) / size : 0.0;
+}
+
+}  // namespace
+
+std::optional<Assembly> AssemblyOf(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
+                                   const Eigen::Vector3d& p_AP) {
+  const double square = PushOn(pin, p_AQ, p_AP);
+  if (std::abs(square) < kDeadCentre) return std::nullopt;
+  return square > 0.0 ? Assembly::kParts : Assembly::kCloses;
+}
+
 // |K + Rot(k, t) a - P|^2 = length^2 is linear in cos t and sin t: A cos t + B sin t = D, with a
 // split along and across k.
 std::optional<double> TurnToReach(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
-                                  const Eigen::Vector3d& p_AP, double length) {
+                                  const Eigen::Vector3d& p_AP, double length, Assembly assembly) {
   const Eigen::Vector3d& k = pin.axis_A;
   const Eigen::Vector3d a = p_AQ - pin.p_AK;
   const Eigen::Vector3d along = k.dot(a) * k;
@@ -36,9 +60,8 @@ std::optional<double> TurnToReach(const KingpinAxis& pin, const Eigen::Vector3d&
   const double reach = std::hypot(A, B);
   if (!(std::abs(D) <= reach)) return std::nullopt;
   const double middle = std::atan2(B, A), half = std::acos(D / reach);
-  const double one = std::remainder(middle + half, 2.0 * M_PI);
-  const double other = std::remainder(middle - half, 2.0 * M_PI);
-  return std::abs(one) < std::abs(other) ? one : other;
+  // The distance grows with the turn where sin(middle - t) is above 0.
+  return std::remainder(assembly == Assembly::kParts ? middle - half : middle + half, 2.0 * M_PI);
 }
 
 Eigen::Vector3d Turned(const KingpinAxis& pin, double turn, const Eigen::Vector3d& p_AQ) {
@@ -57,22 +80,25 @@ Knuckle PrepareKnuckle(const Axle& axle, const AxleFrame& frame) {
   }
   const Span& drag_link = axle.steering->drag_link;
   const double side = drag_link.p_CQ.y() >= 0.0 ? 1.0 : -1.0;
-  const Knuckle knuckle{.p_CP = drag_link.p_CP,
-                        .p_AQ = OnHousing(frame, drag_link.p_CQ),
-                        .pin = PrepareKingpin(axle, frame, side),
-                        .length = MeasuredLength(drag_link)};
+  Knuckle knuckle{.p_CP = drag_link.p_CP,
+                  .p_AQ = OnHousing(frame, drag_link.p_CQ),
+                  .pin = PrepareKingpin(axle, frame, side),
+                  .length = MeasuredLength(drag_link),
+                  .assembly = std::nullopt};
   constexpr double kShortestArm = 1e-3;  // [m] less, and the angle it gives is noise
   if (knuckle.pin.axis_A.cross(knuckle.p_AQ - knuckle.pin.p_AK).norm() < kShortestArm) {
     throw ModelError(
         {"axles", axle.name, "steering", "drag_link"},
         "the drag link's axle end lies on the kingpin axis: it cannot steer the wheel");
   }
+  knuckle.assembly = AssemblyOf(knuckle.pin, knuckle.p_AQ, OnHousing(frame, knuckle.p_CP));
   return knuckle;
 }
 
 std::optional<double> KnuckleTurn(const Knuckle& knuckle, const Eigen::Isometry3d& X_CA) {
+  if (!knuckle.assembly) return std::nullopt;
   return TurnToReach(knuckle.pin, knuckle.p_AQ, X_CA.inverse(Eigen::Isometry) * knuckle.p_CP,
-                     knuckle.length);
+                     knuckle.length, *knuckle.assembly);
 }
 
 std::optional<double> SpindleHeading(const Knuckle& knuckle, const Eigen::Isometry3d& X_CA) {
@@ -89,8 +115,11 @@ std::optional<double> FollowTurn(const Axle& axle, const AxleFrame& frame, bool 
   if (!axle.steering || !axle.steering->tie_rod) return turn;
   const TieRod& rod = *axle.steering->tie_rod;
   const Eigen::Vector3d p_AL = OnHousing(frame, rod.p_CL), p_AR = OnHousing(frame, rod.p_CR);
-  return TurnToReach(to, from_left ? p_AR : p_AL, Turned(from, turn, from_left ? p_AL : p_AR),
-                     (p_AL - p_AR).norm());
+  const Eigen::Vector3d& led = from_left ? p_AL : p_AR;
+  const Eigen::Vector3d& follows = from_left ? p_AR : p_AL;
+  const auto assembly = AssemblyOf(to, follows, led);
+  if (!assembly) return std::nullopt;
+  return TurnToReach(to, follows, Turned(from, turn, led), (p_AL - p_AR).norm(), *assembly);
 }
 
 }  // namespace
@@ -110,6 +139,8 @@ std::optional<HeldSteer> SteerOf(const Axle& axle, const AxleFrame& frame, const
   const Eigen::Vector3d along_A =
       X_CA.linear().transpose() * (X_CA * p_AQ - knuckle.p_CP).normalized();
   const double per_turn = along_A.dot(knuckle.pin.axis_A.cross(p_AQ - knuckle.pin.p_AK));
+  const Eigen::Vector3d p_AP = X_CA.inverse(Eigen::Isometry) * knuckle.p_CP;
+  if (std::abs(PushOn(knuckle.pin, p_AQ, p_AP)) < kDeadCentre) return std::nullopt;
   const Eigen::Vector3d spindle_A =
       Eigen::AngleAxisd(*turn, knuckle.pin.axis_A) * Eigen::Vector3d::UnitY();
   const TaylorPoint s = Rotate(motion.R, spindle_A);

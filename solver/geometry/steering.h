@@ -17,10 +17,26 @@ struct KingpinAxis {
 // The axis of one side (+1 left, -1 right). errors: ModelError without kingpin.at.
 [[nodiscard]] KingpinAxis PrepareKingpin(const Axle& axle, const AxleFrame& frame, double side);
 
-// Turn about `pin` that puts a point of its knuckle at a distance from a fixed point, all in A; the
-// root nearest to no turn [rad]. Absent out of reach.
+// Which of the two turns about a kingpin that keep a rod's length it is assembled on: the one where
+// a turn to the left (+) parts the rod's ends or brings them together. A rod changes over only
+// through a dead centre, where it stretches or folds in line with the knuckle's arm.
+enum class Assembly { kParts, kCloses };
+
+// How a rod is assembled, from where both its ends are with no turn, in A. Absent where it stands
+// at a dead centre, parallel to the kingpin or in line with it: it then pushes the knuckle neither
+// way.
+[[nodiscard]] std::optional<Assembly> AssemblyOf(const KingpinAxis& pin,
+                                                 const Eigen::Vector3d& p_AQ,
+                                                 const Eigen::Vector3d& p_AP);
+
+// Turn about `pin` that puts a point of its knuckle at a distance from a fixed point, all in A
+// [rad].
+//   returns  the root of that assembly, so that it follows a motion without a leap; absent out of
+//            reach
+//   source   docs/theory.md (29)
 [[nodiscard]] std::optional<double> TurnToReach(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
-                                                const Eigen::Vector3d& p_AP, double length);
+                                                const Eigen::Vector3d& p_AP, double length,
+                                                Assembly assembly);
 
 // A point of a knuckle after a turn, in A [m].
 [[nodiscard]] Eigen::Vector3d Turned(const KingpinAxis& pin, double turn,
@@ -34,14 +50,16 @@ struct Knuckle {
   Eigen::Vector3d p_CP;  // pitman end of the drag link, fixed in C [m]
   Eigen::Vector3d p_AQ;  // knuckle end of the drag link, unsteered, in A [m]
   KingpinAxis pin;
-  double length;  // of the drag link [m]
+  double length;                     // of the drag link [m]
+  std::optional<Assembly> assembly;  // absent: it steers nothing
 };
 
 //   errors   ModelError without a drag link or kingpin.at. source: docs/theory.md (29)
 [[nodiscard]] Knuckle PrepareKnuckle(const Axle& axle, const AxleFrame& frame);
 
 // Angle by which the knuckle turns about its kingpin so that the drag link keeps its length, the
-// root joined to 0 in the measured stance [rad]; absent where the drag link cannot reach.
+// root joined to 0 in the measured stance [rad]; absent where the drag link cannot reach, or stands
+// at a dead centre in the measured stance.
 [[nodiscard]] std::optional<double> KnuckleTurn(const Knuckle& knuckle,
                                                 const Eigen::Isometry3d& X_CA);
 
@@ -59,7 +77,9 @@ struct HeldSteer {
 };
 
 // The exact derivatives: the drag link's length held, the pose's own derivatives in.
-//   returns  absent where the drag link or the tie rod cannot reach
+//   returns  absent where the drag link or the tie rod cannot reach, or the drag link stands
+//   parallel
+//            to its kingpin or in line with it, where no slope is finite
 //   source   docs/theory.md (67), (68)
 [[nodiscard]] std::optional<HeldSteer> SteerOf(const Axle& axle, const AxleFrame& frame,
                                                const Knuckle& knuckle, const HousingMotion& motion);

@@ -112,7 +112,7 @@ TEST(DrivelineCommand, ATwoPieceShaftHasThreeJoints) {
 TEST(DrivelineCommand, RefusesWhatItCannotUse) {
   const std::string van = VehiclePath("harbour_van");
   EXPECT_EQ(RunProgram({"driveline", van, "--speed", "-5"}).err,
-            "linkwright: --speed: above zero is wanted\n");
+            "linkwright: --speed: '-5' is out of range; wanted: more than 0 rpm\n");
   EXPECT_EQ(RunProgram({"driveline", van, "--torque", "5 mm"}).exit, 2);
   EXPECT_EQ(RunProgram({"driveline", van, "--load", "x"}).exit, 2);
   const Folder folder;

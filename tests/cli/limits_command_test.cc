@@ -121,7 +121,8 @@ TEST(LimitsCommand, RefusesWishesThatDoNotGoTogether) {
             "--droop\n");
   EXPECT_EQ(error({"--split", "100"}),
             "linkwright: --split: the share of bump in percent is wanted, between 0 and 100\n");
-  EXPECT_EQ(error({"--bump", "0"}), "linkwright: --bump: a length above 0 is wanted\n");
+  EXPECT_EQ(error({"--bump", "0"}),
+            "linkwright: --bump: '0' is out of range; wanted: more than 0 mm, at most 2000 mm\n");
   EXPECT_NE(error({"--load", "hay"}).find("--load: no load is called 'hay'"), std::string::npos);
   EXPECT_EQ(RunProgram({"limits", VehiclePath("bare_frame"), "--load", "empty"}).err,
             "linkwright: --load: the file has no masses, so it stands as measured\n");

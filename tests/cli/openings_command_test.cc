@@ -208,9 +208,9 @@ TEST(OpeningsCommand, ASplitLeavesItsShare) {
 TEST(OpeningsCommand, RefusesWhatIsNoLockAndNoShare) {
   const std::string van = VehiclePath("harbour_van");
   EXPECT_EQ(RunProgram({"openings", van, "--lock", "70"}).err,
-            "linkwright: --lock: an angle above 0 and up to 60 degrees is wanted\n");
+            "linkwright: --lock: '70' is out of range; wanted: 0 deg to 60 deg\n");
   EXPECT_EQ(RunProgram({"openings", van, "--centre-split", "101"}).err,
-            "linkwright: --centre-split: the chassis' share in percent is wanted, from 0 to 100\n");
+            "linkwright: --centre-split: '101' is out of range; wanted: 0 % to 100 %\n");
   EXPECT_EQ(RunProgram({"openings", van, "--lock", "70"}).exit, 2);
 }
 

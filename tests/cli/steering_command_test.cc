@@ -69,5 +69,26 @@ TEST(SteeringCommand, GeometryAloneStandsAsMeasured) {
   EXPECT_TRUE(Has(outcome, "rest is the measured stance"));
 }
 
+// A drag link parallel to its kingpin turns the wheel neither way: no rate, a warning, and no rows
+// that leap from one of its two positions to the other.
+TEST(SteeringCommand, ADragLinkAtItsDeadCentreIsPointedAt) {
+  const Folder folder;
+  const std::string file = folder.Write(
+      "dead.yaml",
+      "base: " + VehiclePath("harbour_van") +
+          "\nchange:\n"
+          "  axles.front.kingpin: {caster: 0, inclination: 0, at: [0, 662, 380]}\n"
+          "  axles.front.steering.drag_link: {frame: [142, 566, 600], axle: [142, 566, 432]}\n");
+  const Outcome outcome = RunProgram({"steering", file});
+  EXPECT_EQ(outcome.out.find("nan"), std::string::npos) << outcome.out;
+  EXPECT_NE(outcome.out.find("look at this: the front axle: at rest the drag link stands in line"),
+            std::string::npos)
+      << outcome.out;
+  const Sheet sheet = RunToSheet({"sweep", file});
+  for (const auto& row : sheet.rows) {
+    for (const std::string& cell : row) EXPECT_EQ(cell.find_first_of("nN"), std::string::npos);
+  }
+}
+
 }  // namespace
 }  // namespace linkwright::check

@@ -3,7 +3,9 @@
 #include <gtest/gtest.h>
 
 #include <cctype>
+#include <sstream>
 
+#include "cli/run.h"
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
 
@@ -100,8 +102,10 @@ TEST(Usage, AnUnknownLoadIsRefusedWithThoseThereAre) {
 }
 
 TEST(Usage, AStepIsAboveZero) {
-  ExpectSweepRefused({"--step", "0"}, "--step: a step above zero is wanted");
-  ExpectSweepRefused({"--step", "-5"}, "--step: a step above zero is wanted");
+  ExpectSweepRefused({"--step", "0"},
+                     "--step: '0' is out of range; wanted: more than 0 mm, at most 2000 mm");
+  ExpectSweepRefused({"--step", "-5"},
+                     "--step: '-5' is out of range; wanted: more than 0 mm, at most 2000 mm");
 }
 
 TEST(Usage, AStepIsALength) {
@@ -116,6 +120,64 @@ TEST(Usage, AStepSoShortThatRowsHaveNoEndIsRefused) {
                      "--step: that makes more than 20000 rows; take a longer step");
 }
 
+TEST(Usage, FiveRowsAreFiveRowsHoweverShortTheStep) {
+  const Sheet sheet = RunToSheet(
+      {"sweep", VehiclePath("harbour_van"), "--from", "35.9", "--to", "36.1", "--step", "0.05"});
+  EXPECT_EQ(sheet.rows.size(), 6U) << "the five asked for, and the row at 0";
+}
+
+// Each in its own range, as a key of the file would be; none is taken for not given.
+TEST(Usage, AmountsOutOfRangeAndEmptyOnesAreRefused) {
+  const std::vector<std::pair<std::string, std::string>> options{
+      {"driveline", "--speed"}, {"driveline", "--torque"},     {"ride", "--payload"},
+      {"limits", "--bump"},     {"limits", "--droop"},         {"limits", "--split"},
+      {"roll", "--lateral"},    {"roll", "--torque"},          {"sweep", "--from"},
+      {"sweep", "--to"},        {"sweep", "--step"},           {"openings", "--lock"},
+      {"compare", "--to"},      {"openings", "--centre-split"}};
+  for (const auto& [command, option] : options) {
+    for (const std::string value : {"1e308", ""}) {
+      std::vector<std::string> arguments{command, VehiclePath("harbour_van"), option, value};
+      if (command == "compare") arguments.insert(arguments.begin() + 1, arguments[1]);
+      const Outcome outcome = RunProgram(arguments);
+      EXPECT_EQ(outcome.exit, 2) << command << " " << option << " " << value;
+      EXPECT_EQ(outcome.out, "");
+      const std::string begin = "linkwright: " + option +
+                                (value.empty() ? ": the value is empty; wanted: "
+                                               : ": '1e308' is out of range; wanted: ");
+      EXPECT_TRUE(outcome.err.starts_with(begin)) << outcome.err;
+    }
+  }
+  for (const std::string option : {"--csv", "--json", "--load"}) {
+    EXPECT_EQ(RunProgram({"settle", VehiclePath("harbour_van"), option, ""}).exit, 2) << option;
+  }
+}
+
+// Nothing that a terminal would obey: in titles, names of loads, file names, excerpts.
+TEST(Usage, WhatWouldNotBeSeenIsShownAsAnEscape) {
+  const Folder folder;
+  const std::string file = folder.Write("esc\x1b[31m.yaml", "base: " + VehiclePath("harbour_van") +
+                                                                "\ntitle: \"v\\u202Ean\\x7f\"\n"
+                                                                "add: {\"loads.n\\x85y\": []}\n");
+  const Outcome good = RunProgram({"settle", file});
+  EXPECT_EQ(good.exit, 0) << good.err;
+  EXPECT_EQ(Lines(good.out).at(0), "v\\u202ean\\x7f");
+  EXPECT_TRUE(Lines(good.out).at(1).ends_with("esc\\x1b[31m.yaml"));
+  EXPECT_NE(good.out.find("n\\u0085y"), std::string::npos);
+  const std::string bad = folder.Write("bad\u202E.yaml", "title: [\u202Ex\n");
+  for (const std::string& text : {good.out, RunProgram({"check", bad}).err}) {
+    for (const char* unseen : {"\x1b", "\u202E", "\x7f", "\u0085"}) {
+      EXPECT_EQ(text.find(unseen), std::string::npos) << text;
+    }
+  }
+}
+
+TEST(Usage, AStreamThatTakesNothingIsToldEvenByHelp) {
+  std::ostringstream err;
+  std::ostream full(nullptr);
+  EXPECT_EQ(linkwright::Run({"--help"}, full, err), 2);
+  EXPECT_EQ(err.str(), "linkwright: cannot write to standard output: is the disk full?\n");
+}
+
 TEST(Usage, FromIsNotAboveTo) {
   ExpectSweepRefused({"--from", "10", "--to", "-10"},
                      "--from is above --to: give the lower one (droop is negative) as --from");
@@ -123,7 +185,7 @@ TEST(Usage, FromIsNotAboveTo) {
 
 TEST(Usage, TravelsThatNoVehicleHasAreRefused) {
   ExpectSweepRefused({"--from", "-3000"},
-                     "--from, --to: nothing is swept beyond 2000 mm either way");
+                     "--from: '-3000' is out of range; wanted: -2000 mm to 2000 mm");
 }
 
 TEST(Usage, ALoadMeansNothingToAFileWithoutMasses) {
