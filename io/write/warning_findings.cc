@@ -18,7 +18,7 @@ struct Writer {
   [[nodiscard]] std::string Angle(double si) const { return (*this)(si, Dimension::kAngle); }
 };
 
-std::string Percent(double share) { return fmt::format("{:.1f} %", 100.0 * share); }
+std::string Percent(double share) { return ShowNumber(100.0 * share, 1) + " %"; }
 
 std::string OfEnds(const Warning& warning, const Writer& write) {
   switch (warning.kind) {
