@@ -6,6 +6,7 @@
 #include "cli/answer.h"
 #include "cli/assumed.h"
 #include "cli/settled.h"
+#include "io/write/amount.h"
 #include "io/write/ride_tables.h"
 #include "solver/model/masses.h"
 #include "solver/rest/settle.h"
@@ -72,10 +73,11 @@ void AddFrequencyNotes(const VehicleFile& file, const RideStudy& study,
     const bool flat = ratio >= limits.flat_ride_least && ratio <= limits.flat_ride_most;
     const bool stop = report.axles[0].stop_touches || report.axles[1].stop_touches;
     notes.push_back(fmt::format(
-        "rear over front {:.2f}: flat ride wants {:.2f} to {:.2f}, the rear quicker than the "
+        "rear over front {}: flat ride wants {} to {}, the rear quicker than the "
         "front, "
         "so that it catches up after a bump (limits.flat_ride_least, flat_ride_most); {}{}",
-        ratio, limits.flat_ride_least, limits.flat_ride_most, flat ? "it is" : "it is not",
+        ShowNumber(ratio, 2), ShowNumber(limits.flat_ride_least, 2),
+        ShowNumber(limits.flat_ride_most, 2), flat ? "it is" : "it is not",
         stop ? "; a bump stop touches, and its rate is in it" : ""));
   }
   for (size_t i = 0; i < 2; ++i) {
@@ -84,9 +86,9 @@ void AddFrequencyNotes(const VehicleFile& file, const RideStudy& study,
     const std::string& name = file.vehicle.axles[i].name;
     const char* why = axle.stop_touches ? "a bump stop touches at rest, and its rate is in it"
                                         : "coils too stiff for what they carry";
-    notes.push_back(fmt::format(
-        "look at this: the {} ride frequency is {:.2f} Hz, above {:.2f} (limits.frequency): {}",
-        name, *axle.frequency, limits.frequency, why));
+    notes.push_back(
+        fmt::format("look at this: the {} ride frequency is {} Hz, above {} (limits.frequency): {}",
+                    name, ShowNumber(*axle.frequency, 2), ShowNumber(limits.frequency, 2), why));
   }
 }
 
@@ -102,9 +104,10 @@ void AddDampingNotes(const VehicleFile& file, const RideStudy& study,
     const double ratio = row.mode.damping;
     if (!body || (ratio >= limits.damping_least && ratio <= limits.damping_most)) continue;
     notes.push_back(
-        fmt::format("{} is damped {:.2f} by the whole model; {:.2f} to {:.2f} is usual "
+        fmt::format("{} is damped {} by the whole model; {} to {} is usual "
                     "(common practice; limits.damping_least, damping_most)",
-                    ModeName(row.mode.part), ratio, limits.damping_least, limits.damping_most));
+                    ModeName(row.mode.part), ShowNumber(ratio, 2),
+                    ShowNumber(limits.damping_least, 2), ShowNumber(limits.damping_most, 2)));
   }
 }
 
@@ -119,11 +122,11 @@ void AddLikeness(const RideStudy& study, std::vector<std::string>& notes) {
   const double heave = std::abs(*bounce->centre_ahead);
   if (pitch->centre_ahead && std::abs(*pitch->centre_ahead) <= heave) return;
   notes.push_back(fmt::format(
-      "bounce and pitch lie so near each other ({:.2f} and {:.2f} Hz) that tyres and axles of "
+      "bounce and pitch lie so near each other ({} and {} Hz) that tyres and axles of "
       "the whole model decide their shapes: by its still point, the one called pitch here moves "
       "the "
       "centre of mass more; the names are the two-degree body's, as in the other tables",
-      bounce->mode.undamped, pitch->mode.undamped));
+      ShowNumber(bounce->mode.undamped, 2), ShowNumber(pitch->mode.undamped, 2)));
 }
 
 void AddHopNotes(const VehicleFile& file, const RideStudy& study, std::vector<std::string>& notes) {
@@ -132,9 +135,10 @@ void AddHopNotes(const VehicleFile& file, const RideStudy& study, std::vector<st
     const bool hop = row.mode.part == kFrontHop || row.mode.part == kRearHop;
     const double hertz = row.mode.undamped;
     if (!hop || (hertz >= limits.hop_least && hertz <= limits.hop_most)) continue;
-    notes.push_back(fmt::format(
-        "{} is at {:.1f} Hz; {:.1f} to {:.1f} is usual (course notes; limits.hop_least, hop_most)",
-        ModeName(row.mode.part), hertz, limits.hop_least, limits.hop_most));
+    notes.push_back(
+        fmt::format("{} is at {} Hz; {} to {} is usual (course notes; limits.hop_least, hop_most)",
+                    ModeName(row.mode.part), ShowNumber(hertz, 1), ShowNumber(limits.hop_least, 1),
+                    ShowNumber(limits.hop_most, 1)));
   }
 }
 

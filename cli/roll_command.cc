@@ -7,6 +7,7 @@
 #include "cli/answer.h"
 #include "cli/assumed.h"
 #include "cli/settled.h"
+#include "io/write/amount.h"
 #include "io/write/check_tables.h"
 #include "io/write/roll_table_rows.h"
 #include "solver/model/masses.h"
@@ -56,7 +57,7 @@ RollStudy StudyRoll(const VehicleFile& file, const Settled& settled, const RollO
 }
 
 std::string AtShare(double share) {
-  return AtOnce(share) ? std::string("with hardly any turn") : fmt::format("at {:.2f} g", share);
+  return AtOnce(share) ? std::string("with hardly any turn") : "at " + ShowNumber(share, 2) + " g";
 }
 
 // What happens as it stands, for which a threshold would be no number.
@@ -106,14 +107,14 @@ void AddCornerNotes(const VehicleFile& file, const RollStudy& study,
     AddAsItStands(study, side, file.vehicle, notes);
     if (ends.over && *ends.over <= grip) {
       notes.push_back(
-          fmt::format("look at this: turning {}, it goes over {}; tyres hold {:.2f} g "
+          fmt::format("look at this: turning {}, it goes over {}; tyres hold {} g "
                       "(limits.tire_grip), so it can get there before it slides",
-                      turning, AtShare(*ends.over), grip));
+                      turning, AtShare(*ends.over), ShowNumber(grip, 2)));
     } else if (ends.lift && ends.lift->share <= grip) {
       notes.push_back(
-          fmt::format("look at this: turning {}, a wheel lifts {}; tyres hold {:.2f} g "
+          fmt::format("look at this: turning {}, a wheel lifts {}; tyres hold {} g "
                       "(limits.tire_grip), so it can get there before it slides",
-                      turning, AtShare(ends.lift->share), grip));
+                      turning, AtShare(ends.lift->share), ShowNumber(grip, 2)));
     }
   }
 }

@@ -74,7 +74,8 @@ Group DriveshaftGroup() {
                  "given."),
           Number("top_speed_rpm", D::kShaftSpeed, kPositive, "Fastest the shaft turns."),
           Number("pinion_low", D::kAngle, kLean,
-                 "How far below what cancels the pinion's yoke end is wanted at rest, - above, "
+                 "How far below the angle of least net joint angle the pinion's yoke end is wanted "
+                 "at rest, - above, "
                  "against its wind-up: a yoke ahead of the wheels comes up under power, one behind "
                  "them (a front axle's) goes down. Unless given, with a double joint at the output "
                  "and a single one at the axle 1.5 deg (1 to 2 is common practice), -1.5 where the "

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "io/write/data_table.h"
 
 namespace linkwright {
@@ -11,9 +13,14 @@ std::string ShowAmount(double si, Dimension dimension, UnitSystem units) {
   const Unit& unit = UnitOf(dimension, units);
   const std::optional<double> number = NumberIn(si, dimension, units);
   if (!number) return fmt::format("no number of {}", unit.name);
-  std::string text = fmt::format("{:.{}f}", *number, unit.decimals);
+  return fmt::format("{} {}", ShowNumber(*number, unit.decimals), unit.name);
+}
+
+std::string ShowNumber(double value, int decimals) {
+  if (!std::isfinite(value)) return "no number";
+  std::string text = fmt::format("{:.{}f}", value, decimals);
   if (text.find_first_of("123456789") == std::string::npos && text.front() == '-') text.erase(0, 1);
-  return fmt::format("{} {}", text, unit.name);
+  return text;
 }
 
 }  // namespace linkwright

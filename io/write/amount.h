@@ -11,4 +11,8 @@ namespace linkwright {
 // Never "-0.0 mm"; "no number of mm" for one that is not finite, which never leaves the program.
 [[nodiscard]] std::string ShowAmount(double si, Dimension dimension, UnitSystem units);
 
+// A number without a unit of the file, for a sentence: a share, a ratio, turns. "no number" for one
+// that is not finite.
+[[nodiscard]] std::string ShowNumber(double value, int decimals);
+
 }  // namespace linkwright

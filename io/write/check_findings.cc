@@ -48,9 +48,10 @@ void AddWeight(const Axle& axle, const WeightCheck& weight, double most, UnitSys
       {bad,
        fmt::format(
            "the {} axle: its coils and stops at their measured length say {}, "
-           "the scales say {}: {:+.1f} %{}",
+           "the scales say {}: {}{} %{}",
            axle.name, ShowAmount(weight.by_coils, Dimension::kMass, units),
-           ShowAmount(*weight.by_scales, Dimension::kMass, units), 100.0 * off,
+           ShowAmount(*weight.by_scales, Dimension::kMass, units), off < 0.0 ? "" : "+",
+           ShowNumber(100.0 * off, 1),
            bad ? fmt::format("; above {:g} % (common practice) look at the rates, free lengths "
                              "and what was on board; where the scales are right and the coils "
                              "cannot be measured, give free_length: weighed",

@@ -97,7 +97,8 @@ void TellLinks(const Teller& teller, bool off) {
   for (const LinkCure& cure : teller.report.cures) {
     std::string turns;
     if (cure.links.thread) {
-      turns = fmt::format(", {:.2f} turns of its adjuster", std::abs(cure.by / *cure.links.thread));
+      turns = fmt::format(", {} turns of its adjuster",
+                          ShowNumber(std::abs(cure.by / *cure.links.thread), 2));
     }
     teller.Say(false,
                fmt::format("turn {}{} {} by {}{}: net angle {}{}", cure.links.name,

@@ -93,19 +93,31 @@ void AddSide(std::vector<MotionColumn>& to, size_t a, size_t s, const std::strin
                 [a, s](const MotionRow& row) { return ToCell(row.axles[a].spring_length[s]); }});
 }
 
-void AddJoint(std::vector<MotionColumn>& to, size_t a, size_t l, const std::string& link,
-              const std::string& group, const char* end, JointTurn LinkTurn::*joint) {
-  const auto add = [&](const char* what, const char* definition, double JointTurn::*member) {
-    to.push_back({{std::string("joint_") + what + "_" + end + " " + link,
-                   std::string(what) + ", " + end + " end", kAngle, group, definition},
-                  [a, l, joint, member](const MotionRow& row) {
-                    return Cell(row.axles[a].links[l].turn.*joint.*member);
-                  }});
+constexpr const char* kSwing = "turn of the link or arm about the bolt since the measured stance";
+constexpr const char* kTwist =
+    "turn about the link's own length since the measured stance, shared by both ends; of a radius "
+    "arm, all at its frame eye";
+constexpr const char* kMisalignment = "between the bolt and the bore of the eye";
+
+// Swing, twist and misalignment of one joint; `at` and `what` stand in the column's name.
+using JointOf = std::function<const JointTurn&(const MotionRow&)>;
+void AddJoint(std::vector<MotionColumn>& to, const std::string& at, const std::string& what,
+              const std::string& head, const std::string& group, const JointOf& joint) {
+  const auto add = [&](const char* kind, const char* definition, double JointTurn::*member) {
+    to.push_back(
+        {{std::string("joint_") + kind + at + " " + what, kind + head, kAngle, group, definition},
+         [joint, member](const MotionRow& row) { return Cell(joint(row).*member); }});
   };
-  add("swing", "turn of the link about the bolt since the measured stance", &JointTurn::swing);
-  add("twist", "turn about the link's own length since the measured stance, shared by both ends",
-      &JointTurn::twist);
-  add("misalignment", "between the bolt and the bore of the link's eye", &JointTurn::misalignment);
+  add("swing", kSwing, &JointTurn::swing);
+  add("twist", kTwist, &JointTurn::twist);
+  add("misalignment", kMisalignment, &JointTurn::misalignment);
+}
+
+void AddArmJoint(std::vector<MotionColumn>& to, size_t a, size_t i, const std::string& axle,
+                 const std::string& name) {
+  AddJoint(
+      to, "", axle + " " + name, ", " + name, GroupOf(axle) + " axle: joints of arms",
+      [a, i](const MotionRow& row) -> const JointTurn& { return row.axles[a].arm_joints[i].turn; });
 }
 
 void AddLink(std::vector<MotionColumn>& to, size_t a, size_t l, const std::string& axle,
@@ -122,8 +134,13 @@ void AddLink(std::vector<MotionColumn>& to, size_t a, size_t l, const std::strin
           "the part of it that comes from links fighting one another; + tension"},
          [a, l](const MotionRow& row) { return Cell(row.axles[a].links[l].strain_force); }});
   }
-  AddJoint(to, a, l, name, group, "frame", &LinkTurn::frame);
-  AddJoint(to, a, l, name, group, "axle", &LinkTurn::axle);
+  AddJoint(to, "_frame", name, ", frame end", group,
+           [a, l](const MotionRow& row) -> const JointTurn& {
+             return row.axles[a].links[l].turn.frame;
+           });
+  AddJoint(
+      to, "_axle", name, ", axle end", group,
+      [a, l](const MotionRow& row) -> const JointTurn& { return row.axles[a].links[l].turn.axle; });
 }
 
 void AddArms(std::vector<MotionColumn>& to, size_t a, const Axle& axle) {
@@ -193,6 +210,8 @@ std::vector<MotionColumn> Collect(const Vehicle& vehicle, MotionKind kind) {
       AddLink(columns, a, l, axle.name, DisplayName(axle.links[l].name), forces);
     }
     if (forces) AddArms(columns, a, axle);
+    const std::vector<std::string> joints = ArmJointNames(axle);
+    for (size_t i = 0; i < joints.size(); ++i) AddArmJoint(columns, a, i, axle.name, joints[i]);
   }
   return columns;
 }
@@ -224,6 +243,7 @@ std::vector<Column> AllMotionColumns() {
   AddPitman(columns, 0, "A");
   columns.push_back({{"steer", "steer", kAngle, "", kSteerDefinition}, {}});
   AddLink(columns, 0, 0, "A", "LINK", true);
+  AddArmJoint(columns, 0, 0, "A", "EYE");
   std::vector<Column> all;
   for (const MotionColumn& column : columns) all.push_back(column.column);
   return all;

@@ -24,9 +24,9 @@ void TellMatch(const Axle& axle, const BarMatch& match, UnitSystem units,
   to.push_back(
       {limits.length_differ && std::abs(share) > *limits.length_differ,
        fmt::format(
-           "the {} axle: {} is {} {} than the drag link, {:.1f} %{}", axle.name, match.bar,
+           "the {} axle: {} is {} {} than the drag link, {} %{}", axle.name, match.bar,
            ShowAmount(std::abs(match.bar_length - match.drag_length), Dimension::kLength, units),
-           share > 0.0 ? "longer" : "shorter", 100.0 * std::abs(share),
+           share > 0.0 ? "longer" : "shorter", ShowNumber(100.0 * std::abs(share), 1),
            limit(limits.length_differ, Dimension::kPercent))});
   if (match.same_hand) return;
   to.push_back({true, fmt::format("the {} axle: {} and drag link have their frame ends on opposite "
@@ -93,7 +93,7 @@ void TellSideways(const Axle& axle, const SidewaysCure& cure, UnitSystem units,
                         *cure.by > 0.0 ? "longer" : "shorter",
                         ShowAmount(std::abs(*cure.by), Dimension::kLength, units));
     if (cure.bar->thread) {
-      text += fmt::format(", {:.2f} turns", std::abs(*cure.by / *cure.bar->thread));
+      text += fmt::format(", {} turns", ShowNumber(std::abs(*cure.by / *cure.bar->thread), 2));
     }
     if (cure.drag_link_by) {
       text += fmt::format(", and the drag link {} by {} keeps the wheels where they point",

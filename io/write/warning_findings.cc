@@ -18,7 +18,7 @@ struct Writer {
   [[nodiscard]] std::string Angle(double si) const { return (*this)(si, Dimension::kAngle); }
 };
 
-std::string Percent(double share) { return fmt::format("{:.1f} %", 100.0 * share); }
+std::string Percent(double share) { return ShowNumber(100.0 * share, 1) + " %"; }
 
 std::string OfEnds(const Warning& warning, const Writer& write) {
   switch (warning.kind) {
@@ -231,18 +231,11 @@ std::vector<Finding> WarningFindings(const Vehicle& vehicle, const WarningReport
   }
   for (const FightAtExtremes& fight : report.fights) {
     const Axle& axle = vehicle.axles[fight.axle];
-    std::string text =
-        fmt::format("the {} axle: crossed to {}, {} takes {} from the others", axle.name,
-                    write.Angle(fight.cross), fight.member, write(fight.force, Dimension::kForce));
-    if (!axle.links.empty()) {
-      text += fmt::format(
-          "; a joint of a link twists {} and misaligns {}: rod ends must take that, bushings give "
-          "it",
-          write.Angle(fight.twist), write.Angle(fight.misalignment));
-    }
-    if (!axle.a_arms.empty() || !axle.radius_arms.empty() || !axle.watts_links.empty()) {
-      text += "; how far joints of arms and Watt's links turn is not looked at";
-    }
+    const std::string text = fmt::format(
+        "the {} axle: crossed to {}, {} takes {} from the others; its joints twist up to {} and "
+        "misalign up to {}: rod ends must take that, bushings give it",
+        axle.name, write.Angle(fight.cross), fight.member, write(fight.force, Dimension::kForce),
+        write.Angle(fight.twist), write.Angle(fight.misalignment));
     findings.push_back({false, text});
   }
   return findings;

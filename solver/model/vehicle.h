@@ -272,7 +272,7 @@ struct Driveshaft {
   std::optional<double> slip_left;  // left before bottoming in the measured stance [m]
   std::optional<double> top_speed;  // of the shaft [rad/s]
   std::optional<CenterBearing> center_bearing;  // absent: one piece
-  double pinion_low = 0.0;  // pinion's yoke end wanted below what cancels, at rest [rad]
+  double pinion_low = 0.0;  // pinion's yoke end wanted below the least net angle, at rest [rad]
   ShaftLimits limits = {};
 };
 

@@ -136,11 +136,20 @@ void TurnTowardsBalance(const CrankPlace<T>& place, T& cosine, T& sine) {
   cosine = turned_cosine;
 }
 
-// Both links with the crank turned to where they pull equally on it: their moments cancel, so the
-// energy in them is least. From the first link's length; a pass squares what is left, so that even
-// where a link's stretch is a tenth of the crank's arm five leave rounding only. With the value
-// found, one pass makes a first derivative right and a second one all up to the third: no type
-// here carries more.
+// Cosine and sine of the turn at which the crank's links pull equally on it: their moments cancel,
+// so the energy in them is least. From the first link's length; a pass squares what is left, so
+// that even where a link's stretch is a tenth of the crank's arm five leave rounding only.
+inline std::array<double, 2> BalancedAngle(const FrameCrank& crank, const std::array<double, 3>& p,
+                                           const Rotation<double>& R) {
+  const CrankPlace<double> place = PlaceCrank(crank, p, R);
+  auto [cosine, sine] = AngleOfFirst(place);
+  constexpr int kPasses = 5;
+  for (int pass = 0; pass < kPasses; ++pass) TurnTowardsBalance(place, cosine, sine);
+  return {cosine, sine};
+}
+
+// Both links with the crank so turned. With the turn's value found, one pass makes a first
+// derivative right and a second one all up to the third: no type here carries more.
 template <typename T>
 CrankLinks<T> BalancedLinks(const FrameCrank& crank, const std::array<T, 3>& p,
                             const Rotation<T>& R) {
@@ -148,18 +157,12 @@ CrankLinks<T> BalancedLinks(const FrameCrank& crank, const std::array<T, 3>& p,
   Rotation<double> R_value;
   for (size_t i = 0; i < p.size(); ++i) p_value[i] = WithoutDerivatives(p[i]);
   for (size_t i = 0; i < R.size(); ++i) R_value[i] = WithoutDerivatives(R[i]);
-  const CrankPlace<double> where = PlaceCrank(crank, p_value, R_value);
-  auto [c, s] = AngleOfFirst(where);
-  constexpr int kPasses = 5;
-  for (int pass = 0; pass < kPasses; ++pass) TurnTowardsBalance(where, c, s);
-  if constexpr (std::is_same_v<T, double>) {
-    return LinksAt(where, c, s);
-  } else {
-    const CrankPlace<T> place = PlaceCrank(crank, p, R);
-    T cosine = T{} + c, sine = T{} + s;
-    for (int pass = 0; pass < 2; ++pass) TurnTowardsBalance(place, cosine, sine);
-    return LinksAt(place, cosine, sine);
-  }
+  const auto [c, s] = BalancedAngle(crank, p_value, R_value);
+  const CrankPlace<T> place = PlaceCrank(crank, p, R);
+  T cosine = T{} + c, sine = T{} + s;
+  constexpr int kPasses = std::is_same_v<T, double> ? 0 : 2;
+  for (int pass = 0; pass < kPasses; ++pass) TurnTowardsBalance(place, cosine, sine);
+  return LinksAt(place, cosine, sine);
 }
 
 // How far the two links together fall short of their lengths [m]: 0 where both keep them; its

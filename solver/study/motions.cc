@@ -91,6 +91,7 @@ void AddLinks(const Axle& axle, const RigAxle& prepared, const HousingMotion& mo
     if (balance) entry.force = balance->link_force[i];
     row.links.push_back(entry);
   }
+  row.arm_joints = TurnsOfArms(axle, prepared.frame, motion.pose);
   row.link_strain_force = GreatestMemberForce(prepared.frame, motion.pose, motion.link_forces);
   if (!balance) return;
   // Links come first among the members, arms and cranks after them.

@@ -44,6 +44,7 @@ struct MotionAxleRow {
   std::array<std::optional<double>, 2> hand;  // kSteer: left, right road wheel's steer [rad]
   std::optional<double> pitman_travel;  // kSteer: along the drag link, toward the knuckle + [m]
   std::vector<LinkRow> links;           // in the order of Axle::links
+  std::vector<NamedJoint> arm_joints;   // of arms and cranks, as TurnsOfArms has them
   std::vector<MemberForce> arms;        // as ArmMemberNames has them; empty in a geometry-only file
   std::vector<MemberForce> arms_strain;  // the part that comes from links fighting one another
 };

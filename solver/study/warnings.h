@@ -64,8 +64,8 @@ struct FightAtExtremes {
   double cross;         // the extreme [rad]
   std::string member;   // the one with the greatest force
   double force;         // [N]
-  double twist;         // greatest of any link's joint [rad]
-  double misalignment;  // greatest of any link's joint [rad]
+  double twist;         // greatest of any joint of its links, arms and cranks [rad]
+  double misalignment;  // the same [rad]
 };
 
 // A load under which the vehicle finds no rest, and what is in the way.

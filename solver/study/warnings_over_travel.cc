@@ -201,12 +201,15 @@ FightAtExtremes FightIn(const MotionRow& row, size_t index, const Axle& axle) {
                         .force = at.link_strain_force,
                         .twist = 0.0,
                         .misalignment = 0.0};
+  const auto look = [&fight](const JointTurn& joint) {
+    fight.twist = std::max(fight.twist, std::abs(joint.twist));
+    fight.misalignment = std::max(fight.misalignment, std::abs(joint.misalignment));
+  };
+  for (const NamedJoint& joint : at.arm_joints) look(joint.turn);
   double most = 0.0;
   for (size_t l = 0; l < at.links.size(); ++l) {
-    for (const JointTurn& joint : {at.links[l].turn.frame, at.links[l].turn.axle}) {
-      fight.twist = std::max(fight.twist, std::abs(joint.twist));
-      fight.misalignment = std::max(fight.misalignment, std::abs(joint.misalignment));
-    }
+    look(at.links[l].turn.frame);
+    look(at.links[l].turn.axle);
     const double force = std::abs(at.links[l].strain_force);
     if (force > most) most = force, fight.member = DisplayName(axle.links[l].name);
   }
