@@ -84,15 +84,28 @@ Pose Minimise(const AxleFrame& frame, const Pose& guess) {
   return pose;
 }
 
-double WorstResidual(const AxleFrame& frame, const Pose& pose) {
+// The greatest residual of four links at a pose, and the determinant of their slope there.
+struct SquareState {
+  double worst, determinant;
+};
+
+SquareState StateOfFour(const AxleFrame& frame, const Pose& pose) {
   std::array<double, 4> residuals{};
-  LinkResiduals(frame.links, pose, residuals.data(), nullptr);
+  Eigen::Matrix4d J;
+  LinkResiduals(frame.links, pose, residuals.data(), J.data());
   double worst = 0.0;
   for (double r : residuals) {
     if (!(std::abs(r) <= worst)) worst = std::abs(r);  // a NaN sticks
   }
-  return worst;
+  return {worst, J.determinant()};
 }
+
+// A solution and the determinant of the equations' slope there; its sign tells the branch the links
+// are assembled in.
+struct Solved {
+  PoseSolution solution;
+  double determinant;
+};
 
 PoseSolution Solution(const Pose& pose, SolveStatus status) {
   PoseSolution solution;
@@ -103,16 +116,20 @@ PoseSolution Solution(const Pose& pose, SolveStatus status) {
 
 // Newton's method on the gradient of the strain energy, from TinySolver's minimum: Gauss-Newton
 // alone crawls where residuals are not zero.
-PoseSolution Polish(const AxleFrame& frame, Pose pose) {
+Solved Polish(const AxleFrame& frame, Pose pose) {
+  double determinant = 0.0;
   for (int iteration = 0; iteration < 12; ++iteration) {
     const PoseEquations<double> equations = EvaluateEquations(frame, pose);
-    const Eigen::Vector4d step =
-        equations.slope.partialPivLu().solve(Eigen::Vector4d(equations.F.data()));
+    const Eigen::PartialPivLU<Eigen::Matrix4d> slope(equations.slope);
+    determinant = slope.determinant();
+    const Eigen::Vector4d step = slope.solve(Eigen::Vector4d(equations.F.data()));
     pose.x -= step[kX], pose.y -= step[kY], pose.steer -= step[kSteer], pose.pitch -= step[kPitch];
-    if (step.norm() <= kNewtonStepMet) return Solution(pose, SolveStatus::kConverged);
+    if (step.norm() <= kNewtonStepMet) {
+      return {Solution(pose, SolveStatus::kConverged), determinant};
+    }
     if (!step.allFinite()) break;
   }
-  return Solution(pose, SolveStatus::kNotConverged);
+  return {Solution(pose, SolveStatus::kNotConverged), determinant};
 }
 
 // How far a solved pose is from its prediction, angles at half the track [m].
@@ -124,14 +141,8 @@ double Correction(const AxleFrame& frame, const Pose& predicted, const Pose& sol
       .norm();
 }
 
-// Determinant of the equations' slope; its sign tells the branch the links are assembled in.
 double SlopeDeterminant(const AxleFrame& frame, const Pose& pose) {
-  if (frame.links.size() == 4) {
-    Eigen::Vector4d residuals;
-    Eigen::Matrix4d J;
-    LinkResiduals(frame.links, pose, residuals.data(), J.data());
-    return J.determinant();
-  }
+  if (frame.links.size() == 4) return StateOfFour(frame, pose).determinant;
   return EvaluateEquations(frame, pose).slope.determinant();
 }
 
@@ -153,17 +164,15 @@ size_t BlockingLink(const AxleFrame& frame, const Pose& pose) {
   return static_cast<size_t>(worst);
 }
 
-}  // namespace
-
-PoseSolution SolvePose(const AxleFrame& frame, const Pose& guess) {
+Solved Solve(const AxleFrame& frame, const Pose& guess) {
   switch (frame.links.size()) {
     case 4: {
       const Pose pose = Minimise<4>(frame, guess);
-      const double worst = WorstResidual(frame, pose);
+      const SquareState at = StateOfFour(frame, pose);
       PoseSolution solution = Solution(
-          pose, worst <= kResidualMet ? SolveStatus::kConverged : SolveStatus::kNotConverged);
-      solution.worst_link_error = worst;
-      return solution;
+          pose, at.worst <= kResidualMet ? SolveStatus::kConverged : SolveStatus::kNotConverged);
+      solution.worst_link_error = at.worst;
+      return {solution, at.determinant};
     }
     case 5:
       return Polish(frame, Minimise<5>(frame, guess));
@@ -172,6 +181,12 @@ PoseSolution SolvePose(const AxleFrame& frame, const Pose& guess) {
     default:
       return Polish(frame, Minimise<Eigen::Dynamic>(frame, guess));
   }
+}
+
+}  // namespace
+
+PoseSolution SolvePose(const AxleFrame& frame, const Pose& guess) {
+  return Solve(frame, guess).solution;
 }
 
 PoseSolution MovePose(const AxleFrame& frame, const HousingMotion& from, double z, double roll) {
@@ -187,10 +202,10 @@ PoseSolution MovePose(const AxleFrame& frame, const HousingMotion& from, double 
     const Pose predicted =
         last ? Predict(here, z, roll)
              : Predict(here, here.pose.z + share * dz, here.pose.roll + share * dr);
-    const PoseSolution step = SolvePose(frame, predicted);
+    const auto [step, determinant] = Solve(frame, predicted);
     const bool near = step.status == SolveStatus::kConverged &&
                       Correction(frame, predicted, step.pose) <= kLandNear * share * left + 1e-12;
-    if (near && sign * SlopeDeterminant(frame, step.pose) > 0.0) {
+    if (near && sign * determinant > 0.0) {
       if (last) return step;
       here = EvaluateMotion(frame, step.pose);
       share = std::min(1.0, 2.0 * share / (1.0 - share));
