@@ -5,17 +5,15 @@
 #include <cassert>
 
 #include "io/read/format_keys.h"
-#include "solver/model/masses.h"
-#include "solver/study/cornering.h"
 
 namespace linkwright {
 namespace {
 
 using D = Dimension;
 
-constexpr double kMostTravel = 2.0;                                  // [m] nothing is swept beyond
-constexpr double kMostAngle = kRightAngle * 2 / 3;                   // [rad] nor beyond this
-constexpr double kMostLateral = kMostLateralInG * kStandardGravity;  // [m/s2]
+constexpr double kMostTravel = 2.0;                 // [m] nothing is swept beyond
+constexpr double kMostAngle = kRightAngle * 2 / 3;  // [rad] nor beyond this
+constexpr double kMostLateral = 2.0 * 9.80665;      // [m/s2] kMostLateralInG of cornering.h
 constexpr Range kTravel{.low = -kMostTravel, .high = kMostTravel};
 constexpr Range kAngle{.low = -kMostAngle, .high = kMostAngle};
 constexpr Range kTravelStep{.low = 0.0, .high = kMostTravel, .above_low = true};
