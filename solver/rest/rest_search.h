@@ -18,8 +18,10 @@ struct FoundRest {
 //   source   docs/theory.md (34)
 [[nodiscard]] FoundRest SearchRest(const RestQuestion& question, const Stance* start);
 
-// True where a small push comes back: the reduced slope's roots all have a positive real part,
-// which for an energy means a minimum. source: docs/theory.md (35)
+// True where a small push comes back: at rest the energy is a minimum. Under a sideways pull, which
+// has no energy, the reduced slope's determinant is above 0: followed from the rest, it goes
+// through 0 where the vehicle first gives way. Neither hangs on units or datum.
+//   source   docs/theory.md (35), (85)
 [[nodiscard]] bool IsStable(const RestQuestion& question, const FoundRest& found);
 
 }  // namespace linkwright
