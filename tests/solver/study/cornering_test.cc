@@ -439,5 +439,21 @@ TEST(ShaftTorque, EndsWhereAMemberDoesWhateverTorqueIsAskedAbout) {
   }
 }
 
+// Where a vehicle goes over is its own, wherever the datum is.
+TEST(GoingOver, DoesNotHangOnTheDatum) {
+  const Vehicle van = sample::HarbourVan();
+  const Vehicle elsewhere = sample::FromAnotherDatum(van, {25.0, 3.0, -4.0});
+  std::array<std::optional<double>, 2> over;
+  size_t i = 0;
+  for (const Vehicle* vehicle : {&van, &elsewhere}) {
+    const Rig rig = PrepareRig(*vehicle);
+    const Load& load = vehicle->loads[0];
+    over[i++] = TightenTurn(rig, load, Settle(rig, load), true).over;
+  }
+  ASSERT_EQ(over[0].has_value(), over[1].has_value());
+  ASSERT_TRUE(over[0]);
+  EXPECT_NEAR(*over[0], *over[1], 2.0 * kOverMet * kMostLateralInG) << "[g]";
+}
+
 }  // namespace
 }  // namespace linkwright
