@@ -10,11 +10,6 @@ namespace linkwright {
 
 inline constexpr std::array kWheelNames{"front left", "front right", "rear left", "rear right"};
 
-// A number where it is known, else an empty cell.
-[[nodiscard]] inline Cell CellIf(bool known, double value) {
-  return ToCell(known ? std::optional<double>(value) : std::nullopt);
-}
-
 [[nodiscard]] std::vector<Column> CornerColumns();
 
 // "front right": a wheel's name in the vehicle's own words.
