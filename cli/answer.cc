@@ -50,7 +50,7 @@ int HandOut(const Answer& answer, const std::string& text, const VehicleFile& fi
   const bool warned =
       std::any_of(answer.notes.begin(), answer.notes.end(),
                   [](const std::string& note) { return note.starts_with(kLookAtThis); });
-  return options.strict && warned ? kAnswerIsNo : kDone;
+  return Verdict(options, warned, streams);
 }
 
 void AddFindings(const std::vector<Finding>& findings, std::vector<std::string>& notes) {
@@ -59,8 +59,9 @@ void AddFindings(const std::vector<Finding>& findings, std::vector<std::string>&
   }
 }
 
-void AddCount(const VehicleFile& file, std::vector<std::string>& notes) {
-  const std::string count = CountFindings(file);
+void AddCount(const VehicleFile& file, std::vector<std::string>& notes,
+              const LimitsReport* limits) {
+  const std::string count = CountFindings(file, limits);
   if (!count.empty()) notes.push_back(count);
 }
 

@@ -38,6 +38,7 @@ struct Answer {
 void AddFindings(const std::vector<Finding>& findings, std::vector<std::string>& notes);
 
 // The note that counts what `check` would point at, where there is something.
-void AddCount(const VehicleFile& file, std::vector<std::string>& notes);
+void AddCount(const VehicleFile& file, std::vector<std::string>& notes,
+              const LimitsReport* limits = nullptr);
 
 }  // namespace linkwright

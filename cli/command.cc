@@ -87,6 +87,13 @@ std::string Cautions() {
          "stands.\n";
 }
 
+int Verdict(const CommonOptions& options, bool warned, Streams& streams) {
+  if (!options.strict || !warned) return kDone;
+  streams.err << "linkwright: under --strict the answer is no: something said above is to be "
+                 "looked at\n";
+  return kAnswerIsNo;
+}
+
 void PrintNotes(std::ostream& out, const std::vector<std::string>& notes) {
   if (!notes.empty()) out << "\n";
   for (const std::string& note : notes) out << note << "\n";

@@ -79,6 +79,10 @@ void WriteFiles(const CommonOptions& options, const DataTable& csv, const Docume
 // The cautions that go under predictions.
 [[nodiscard]] std::string Cautions();
 
+// kAnswerIsNo under --strict where something is to be looked at, which is then said on standard
+// error; else kDone.
+[[nodiscard]] int Verdict(const CommonOptions& options, bool warned, Streams& streams);
+
 // One line a note, with an empty line before the first.
 void PrintNotes(std::ostream& out, const std::vector<std::string>& notes);
 

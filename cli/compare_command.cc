@@ -267,7 +267,8 @@ int RunCompare(CompareOptions options, Streams& streams) {
   for (const Refusal& refusal : second.refusals) streams.err << FormatRefusal(second.file, refusal);
   const bool warned = first.cut_short || second.cut_short || IsWarned(first) || IsWarned(second);
   const bool no = !first.refusals.empty() || !second.refusals.empty();
-  return no || (options.common.strict && warned) ? kAnswerIsNo : kDone;
+  const int verdict = Verdict(options.common, warned, streams);
+  return no ? kAnswerIsNo : verdict;
 }
 
 }  // namespace

@@ -23,7 +23,7 @@ void AddWarningsOf(const std::vector<Finding>& findings, std::vector<Finding>& t
 void AddFinished(const Vehicle& vehicle, UnitSystem units, const FindingsRequest& request,
                  FoundInFile& to) {
   const Rig rig = PrepareRig(vehicle);
-  const WarningReport warnings = FindWarnings(rig, request.load, request.cures);
+  const WarningReport warnings = FindWarnings(rig, request.load, request.cures, request.limits);
   const std::vector<Finding> warned = WarningFindings(vehicle, warnings, units);
   to.findings.insert(to.findings.end(), warned.begin(), warned.end());
   if (!warnings.gaps.empty()) to.tables.push_back({"gaps", GapTable(vehicle, warnings, units)});
@@ -57,9 +57,9 @@ FoundInFile AllFindings(const VehicleFile& file, const CheckReport& report, Unit
   return found;
 }
 
-std::string CountFindings(const VehicleFile& file) {
-  const FoundInFile found =
-      AllFindings(file, CheckVehicle(file.vehicle), file.units, {.load = nullptr, .cures = false});
+std::string CountFindings(const VehicleFile& file, const LimitsReport* limits) {
+  const FoundInFile found = AllFindings(file, CheckVehicle(file.vehicle), file.units,
+                                        {.load = nullptr, .cures = false, .limits = limits});
   const auto count = std::count_if(found.findings.begin(), found.findings.end(),
                                    [](const Finding& finding) { return finding.warning; });
   if (count == 0) return {};

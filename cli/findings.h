@@ -12,6 +12,8 @@ struct FindingsRequest {
   const Load* load = nullptr;  // of the file's vehicle, this one alone; null: every one
   bool cures = true;           // with what would mend, and nearest places; without, the same
                                // warnings in shorter words
+  const LimitsReport* limits = nullptr;  // of the first load looked at, where they are found
+                                         // already
 };
 
 struct FoundInFile {
@@ -29,6 +31,7 @@ struct FoundInFile {
 constexpr const char* kLookAtThis = "look at this: ";
 
 // "look at this: 2 things in the file may be wrong; ..."; empty where nothing is pointed at.
-[[nodiscard]] std::string CountFindings(const VehicleFile& file);
+[[nodiscard]] std::string CountFindings(const VehicleFile& file,
+                                        const LimitsReport* limits = nullptr);
 
 }  // namespace linkwright

@@ -31,6 +31,7 @@ TravelWish ParseWish(const LimitsOptions& options, UnitSystem units) {
 struct LimitsAnswer {
   std::vector<NamedTable> tables;
   std::vector<Finding> findings;
+  LimitsReport limits;
 };
 
 LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
@@ -38,11 +39,11 @@ LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
   const Stance* stance = StanceOf(standing);
   try {
     const LimitsReport limits = FindLimits(standing.rig, stance);
-    const PartsAdvice advice =
-        AdviseParts(standing.rig, stance, limits, wish, file.vehicle.limits.damper_reserve);
+    const PartsAdvice advice = AdviseParts(standing.rig, standing.load, stance, limits, wish,
+                                           file.vehicle.limits.damper_reserve);
     const bool planned = wish.split || wish.bump || wish.droop;
     return {LimitsTables(file.vehicle, limits, advice, units),
-            LimitsFindings(file.vehicle, limits, advice, units, planned)};
+            LimitsFindings(file.vehicle, limits, advice, units, planned), limits};
   } catch (const ModelError& error) {
     throw Locate(file, error);
   }
@@ -59,7 +60,8 @@ int RunLimits(const LimitsOptions& options, Streams& streams) {
   in_files.insert(in_files.end(), answer.tables.begin(), answer.tables.end());
   std::vector<std::string> notes{StandingNote(*standing)};
   AddFindings(answer.findings, notes);
-  AddCount(file, notes);
+  const bool first = standing->load == nullptr || standing->load == &file.vehicle.loads.front();
+  AddCount(file, notes, first ? &answer.limits : nullptr);
   return HandOut(
       {.command = "limits",
        .head = Heading(file),

@@ -38,8 +38,8 @@ int RunSettle(const SettleOptions& options, Streams& streams) {
   PrintNotes(streams.out, notes);
   streams.out << Cautions();
   for (const Refusal& refusal : settled.refusals) streams.err << FormatRefusal(file, refusal);
-  const bool lost = options.common.strict && (HasLetGo(settled) || !findings.empty());
-  return settled.refusals.empty() && !lost ? kDone : kAnswerIsNo;
+  const int verdict = Verdict(options.common, HasLetGo(settled) || !findings.empty(), streams);
+  return settled.refusals.empty() ? verdict : kAnswerIsNo;
 }
 
 }  // namespace

@@ -33,7 +33,7 @@ int RunSweep(const SweepCommandOptions& options, Streams& streams) {
   streams.out << Heading(file, swept.load) << ToGroupedText(*swept.table);
   PrintNotes(streams.out, swept.notes);
   streams.out << Cautions();
-  return options.common.strict && (swept.cut_short || !findings.empty()) ? kAnswerIsNo : kDone;
+  return Verdict(options.common, swept.cut_short || !findings.empty(), streams);
 }
 
 }  // namespace

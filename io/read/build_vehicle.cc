@@ -106,7 +106,10 @@ void MapEntry(const Entry& entry, std::vector<std::string> part, const std::stri
               const Report& report, SourceMap& map) {
   part.push_back(entry.key);
   const std::string entry_path = JoinPath(path, entry.key);
-  map.entries[part] = {entry.key_place, entry_path, ExcerptAt(report, entry.key_place)};
+  // What is wrong with a group from which a variant took something is the variant's doing.
+  const std::vector<Removal>& removals = entry.value.removals;
+  const Place& place = removals.empty() ? entry.key_place : removals.back().place;
+  map.entries[part] = {place, entry_path, ExcerptAt(report, place)};
   MapNode(entry.value, part, entry_path, report, map);
 }
 

@@ -167,13 +167,23 @@ void JudgeStops(const FindingWriter& writer, const PartsAdvice& advice) {
           name, writer.Length(-stop.solid)));
     }
     if (!stop.rest_squeeze) continue;
-    writer.Warn(fmt::format(
-        "{}: as high as advised it {}, so that the vehicle stands otherwise and its travel is "
-        "another: put it into the file and ask again",
-        name,
+    const std::string touch =
         *stop.rest_squeeze > 0.0
-            ? fmt::format("is squeezed by {} as it rests", writer.Length(*stop.rest_squeeze))
-            : std::string("no longer touches as it rests")));
+            ? fmt::format("is squeezed by {} at rest", writer.Length(*stop.rest_squeeze))
+            : std::string("no longer touches at rest");
+    if (!advice.rest_moves) {
+      writer.Warn(fmt::format(
+          "{}: as high as the wanted bump asks it {}, so that the truck then stands otherwise, and "
+          "no heights are found that give this bump from there: want less bump, or move the seat",
+          name, touch));
+      continue;
+    }
+    const double rises = -(*advice.rest_moves)[stop.axle];
+    writer.Warn(
+        fmt::format("{}: as high as advised it {}, so that the {} then stands {} {} than "
+                    "now; the parts here are for that",
+                    name, touch, writer.vehicle->axles[stop.axle].name,
+                    writer.Length(std::abs(rises)), rises > 0.0 ? "higher" : "lower"));
   }
 }
 

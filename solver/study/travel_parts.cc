@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "solver/model/force_law.h"
+#include "solver/rest/settle.h"
 #include "solver/study/paths.h"
 #include "solver/study/reachable.h"
 
@@ -129,8 +130,8 @@ double ReachLeft(const Span& span, const AxleFrame& frame, const Poses& poses,
   return std::copysign(there.norm(), there.dot(at_rest));
 }
 
-// What a stop of another height is squeezed by as the vehicle rests now; absent where neither it
-// nor the one there touches.
+// What a stop of another height is squeezed by in a stance; absent where neither it nor the one
+// there touches.
 std::optional<double> RestSqueeze(const Stop& stop, double height, const AxleFrame& frame,
                                   const Stance* stance, size_t index) {
   constexpr double kSame = 1e-6;  // [m] no other stop than the one there
@@ -252,29 +253,106 @@ Vehicle WithStopsAndStraps(const Vehicle& vehicle, const PartsAdvice& advice) {
   return fitted;
 }
 
-PartsAdvice AdviseParts(const Rig& rig, const Stance* stance, const LimitsReport& limits,
-                        const TravelWish& wish, double damper_reserve) {
+namespace {
+
+// The parts for travels that count from one stance.
+PartsAdvice AdviseFrom(const Rig& rig, const Stance* stance, const LimitsReport& limits,
+                       const std::array<WantedTravel, 2>& wanted, double damper_reserve) {
   PartsAdvice advice;
+  advice.wanted = wanted;
   const std::array<double, 2> start = StartOf(rig, stance);
-  std::array<Poses, 2> poses;
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = rig.vehicle->axles[i];
     const AxleFrame& frame = rig.axles[i].frame;
-    advice.wanted[i] = WantedOf(wish, limits, i);
-    poses[i] = PosesOf(rig.axles[i], start[i], advice.wanted[i]);
-    const bool bump = !advice.wanted[i].bump || poses[i].bump;
-    const bool droop = !advice.wanted[i].droop || poses[i].droop;
+    Poses poses = PosesOf(rig.axles[i], start[i], wanted[i]);
+    const bool bump = !wanted[i].bump || poses.bump;
+    const bool droop = !wanted[i].droop || poses.droop;
     advice.reached[i] = bump && droop;
-    AdviseStops(axle, i, frame, poses[i], stance, advice.stops);
-    AdviseStraps(axle, i, frame, poses[i], advice.straps);
-    if (!poses[i].bump || !poses[i].droop) continue;
+    AdviseStops(axle, i, frame, poses, stance, advice.stops);
+    AdviseStraps(axle, i, frame, poses, advice.straps);
+    if (!poses.bump || !poses.droop) continue;
     Reachable all = FindReachable(rig.axles[i], start[i], HoldsOf(axle, i, advice));
     advice.reached[i] = all.followed;
-    poses[i].all = std::move(all.poses);
-    AdviseDampers(axle, i, frame, poses[i], damper_reserve, advice.dampers);
-    AdviseCoils(axle, i, frame, poses[i], advice.coils);
+    poses.all = std::move(all.poses);
+    AdviseDampers(axle, i, frame, poses, damper_reserve, advice.dampers);
+    AdviseCoils(axle, i, frame, poses, advice.coils);
   }
   advice.in_the_way = FindInTheWay(rig, start, limits, advice);
+  return advice;
+}
+
+// The stance with the stops fitted that give the wanted travels from a start; absent where the
+// links do not reach those travels or the vehicle finds no rest.
+std::optional<Stance> RestWithStopsFor(const Rig& rig, const Load& load,
+                                       const std::array<WantedTravel, 2>& wanted,
+                                       const std::array<double, 2>& start) {
+  PartsAdvice advice;
+  for (size_t i = 0; i < 2; ++i) {
+    const std::optional<Eigen::Isometry3d> rest = PoseAtTravels(rig.axles[i], start[i], 0.0, 0.0);
+    if (!rest) return std::nullopt;
+    const Poses poses = PosesOf(rig.axles[i], start[i], wanted[i]);
+    if (wanted[i].bump && !poses.bump) return std::nullopt;
+    AdviseStops(rig.vehicle->axles[i], i, rig.axles[i].frame, poses, nullptr, advice.stops);
+  }
+  const Vehicle fitted = WithStopsAndStraps(*rig.vehicle, advice);
+  Stance rest = Settle(PrepareRig(fitted), load);
+  if (rest.status != StanceStatus::kRests) return std::nullopt;
+  return rest;
+}
+
+// The rest that the stops make whose travels count from it: Broyden's method, begun as a plain
+// repetition, on where each axle starts. Absent where none is found.
+std::optional<Stance> RestTheyMake(const Rig& rig, const Stance& now, const Load& load,
+                                   const std::array<WantedTravel, 2>& wanted) {
+  constexpr double kMet = 1e-9;  // [m]
+  constexpr int kMostSteps = 40;
+  const auto start_of = [&](const Stance& stance) {
+    const std::array<double, 2> start = StartOf(rig, &stance);
+    return Eigen::Vector2d(start[0], start[1]);
+  };
+  Eigen::Vector2d x = start_of(now), step, off_before;
+  Eigen::Matrix2d inverse = -Eigen::Matrix2d::Identity();
+  for (int i = 0; i < kMostSteps; ++i) {
+    std::optional<Stance> rest = RestWithStopsFor(rig, load, wanted, {x[0], x[1]});
+    if (!rest) return std::nullopt;
+    const Eigen::Vector2d off = start_of(*rest) - x;
+    if (off.norm() < kMet) return rest;
+    if (i > 0) {
+      const Eigen::Vector2d moved = inverse * (off - off_before);
+      const double along = step.dot(moved);
+      if (std::abs(along) > 0.0) inverse += (step - moved) * (step.transpose() * inverse) / along;
+    }
+    off_before = off;
+    step = -inverse * off;
+    x += step;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+PartsAdvice AdviseParts(const Rig& rig, const Load* load, const Stance* stance,
+                        const LimitsReport& limits, const TravelWish& wish, double damper_reserve) {
+  const std::array<WantedTravel, 2> wanted{WantedOf(wish, limits, 0), WantedOf(wish, limits, 1)};
+  PartsAdvice now = AdviseFrom(rig, stance, limits, wanted, damper_reserve);
+  const bool touches = std::any_of(now.stops.begin(), now.stops.end(), [](const StopAdvice& stop) {
+    return stop.rest_squeeze.has_value();
+  });
+  if (!touches || load == nullptr) return now;
+  const std::optional<Stance> then = RestTheyMake(rig, *stance, *load, wanted);
+  if (!then) {
+    for (StopAdvice& stop : now.stops) {
+      if (stop.rest_squeeze) stop.height.reset();
+    }
+    return now;
+  }
+  PartsAdvice advice = AdviseFrom(rig, &*then, FindLimits(rig, &*then), wanted, damper_reserve);
+  const std::array<double, 2> from = StartOf(rig, stance), to = StartOf(rig, &*then);
+  advice.rest_moves = {to[0] - from[0], to[1] - from[1]};
+  for (size_t i = 0; i < advice.stops.size(); ++i) {
+    advice.stops[i].gap_at_rest = now.stops[i].gap_at_rest;
+    if (!advice.stops[i].rest_squeeze) advice.stops[i].rest_squeeze = now.stops[i].rest_squeeze;
+  }
   return advice;
 }
 

@@ -42,12 +42,14 @@ struct DamperAdvice {
 struct StopAdvice {
   size_t axle;
   std::string member;
-  double gap_at_rest;  // before it touches [m]; below 0: squeezed
+  double gap_at_rest;  // before it touches as the vehicle rests now [m]; below 0: squeezed
   double solid;        // its height when solid, at the wanted bump; below 0: past its seat [m]
   double height_now;   // free [m]
-  std::optional<double> height;  // free, wanted; absent without a curve, or past its seat [m]
-  // Where that height makes the vehicle rest otherwise, so that the travel is another one: squeezed
-  // by it as it rests now; below 0: it no longer touches [m].
+  // Free, wanted [m]; absent without a curve, past its seat, or where no rest is found that it and
+  // the others would make.
+  std::optional<double> height;
+  // Where the height wanted makes the vehicle rest otherwise: squeezed by it at the rest that the
+  // advice counts from; below 0: it no longer touches [m].
   std::optional<double> rest_squeeze;
 };
 
@@ -84,7 +86,11 @@ struct InTheWay {
 struct PartsAdvice {
   std::array<WantedTravel, 2> wanted;
   std::array<bool, 2> reached{true, true};  // false: the links do not follow everywhere
-  std::vector<InTheWay> in_the_way;         // by axle and way, the soonest first
+  // Where stops of other heights touch at rest: how far each axle's wheels then stand from where
+  // they rest now [m], up against the body +; the advice counts from there. Absent where the
+  // vehicle rests as now, or where no rest is found that the stops would make.
+  std::optional<std::array<double, 2>> rest_moves;
+  std::vector<InTheWay> in_the_way;  // by axle and way, the soonest first
   std::vector<DamperAdvice> dampers;
   std::vector<StopAdvice> stops;
   std::vector<StrapAdvice> straps;
@@ -96,10 +102,11 @@ struct PartsAdvice {
                                     size_t axle);
 
 // Axles whose wanted bump or droop is absent get no advice on what would set it.
+//   load     the stance is a rest under it; null: geometry only
 //   stance   as for FindLimits
 //   damper_reserve   left in a damper at either end [m]
 //   source   docs/theory.md (72), (73)
-[[nodiscard]] PartsAdvice AdviseParts(const Rig& rig, const Stance* stance,
+[[nodiscard]] PartsAdvice AdviseParts(const Rig& rig, const Load* load, const Stance* stance,
                                       const LimitsReport& limits, const TravelWish& wish,
                                       double damper_reserve);
 

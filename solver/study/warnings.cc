@@ -121,7 +121,8 @@ void KeepWorst(std::vector<Warning>& warnings) {
 
 }  // namespace
 
-WarningReport FindWarnings(const Rig& rig, const Load* only, bool least) {
+WarningReport FindWarnings(const Rig& rig, const Load* only, bool least,
+                           const LimitsReport* limits) {
   const Vehicle& vehicle = *rig.vehicle;
   WarningReport report;
   for (size_t i = 0; i < 2; ++i) {
@@ -131,7 +132,7 @@ WarningReport FindWarnings(const Rig& rig, const Load* only, bool least) {
   }
   if (IsGeometryOnly(vehicle)) {
     AddOverTravel(rig, nullptr, report);
-    AddWatched(rig, nullptr, least, report.warnings);
+    AddWatched(rig, nullptr, limits, least, report.warnings);
     return report;
   }
   std::vector<Warning> at_rest;
@@ -150,7 +151,7 @@ WarningReport FindWarnings(const Rig& rig, const Load* only, bool least) {
   report.warnings.insert(report.warnings.end(), at_rest.begin(), at_rest.end());
   if (first) {
     AddOverTravel(rig, &*first, report);
-    AddWatched(rig, &*first, least, report.warnings);
+    AddWatched(rig, &*first, limits, least, report.warnings);
   }
   return report;
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "solver/rest/rig.h"
+#include "solver/study/limits.h"
 #include "solver/study/sweep.h"
 
 namespace linkwright {
@@ -84,9 +85,11 @@ struct WarningReport {
 //   only     looks at this one of the vehicle's loads alone; null: at every one
 //   least    with the nearest that a tyre comes to its opening; else the same warnings sooner, each
 //            such with some gap below its limit
+//   limits   of the first of those loads that rests (or of the measured stance), where they are
+//            found already; null: found where they are wanted
 //   errors   ModelError as SweepBounce
 //   source   limits: io/read/format_limits.cc; what each value is: docs/theory.md (105)
 [[nodiscard]] WarningReport FindWarnings(const Rig& rig, const Load* only = nullptr,
-                                         bool least = true);
+                                         bool least = true, const LimitsReport* limits = nullptr);
 
 }  // namespace linkwright

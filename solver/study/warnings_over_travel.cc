@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
+#include "solver/geometry/least.h"
 #include "solver/rest/stance_report.h"
 #include "solver/study/motions.h"
 #include "solver/study/run_outs.h"
@@ -93,20 +95,20 @@ struct Reach {
 constexpr Reach kBounceReach{kEnough, kFar, 0.2 * kStep};
 constexpr Reach kRollReach{kEnoughRoll, kRealAngle, 0.25 * M_PI / 180.0};
 
-// Walks one way and keeps the least distance seen.
+// Walks one way and keeps the least distance on it, closed in on from the places looked at.
 void WalkGap(const Walker& start, const Reach& reach, bool up, const Span& span, GapAtLeast& gap,
              bool rolled) {
   const std::optional<SweepEnd> end = FindEnd(start, up ? reach.far : -reach.far, reach.step);
   const double to = end ? end->travel : (up ? reach.enough : -reach.enough);
+  constexpr double kClosedIn = 1e-7;  // of the way
   Walker walker = start;
-  const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(to) / reach.step)));
-  for (int i = 0; i <= steps; ++i) {
-    const double at = to * i / steps;
-    if (WalkTo(walker, at)) return;
-    const double length =
-        LengthAt(span, start.rig->axles[start.axle].frame, Transform(walker.here.pose));
-    if (length < gap.least) gap.least = length, gap.at = at, gap.rolled = rolled;
-  }
+  const auto length = [&](double share) {
+    if (WalkTo(walker, share * to)) return std::numeric_limits<double>::infinity();
+    return LengthAt(span, start.rig->axles[start.axle].frame, Transform(walker.here.pose));
+  };
+  const int places = std::max(3, static_cast<int>(std::ceil(std::abs(to) / reach.step)) + 1);
+  const LeastPoint least = LeastOnInterval(length, 0.0, 1.0, places, kClosedIn);
+  if (least.value < gap.least) gap.least = least.value, gap.at = least.at * to, gap.rolled = rolled;
 }
 
 // The housing rolled about its place at rest.

@@ -103,14 +103,15 @@ void AddTires(const OpeningsReport& openings, double aim, std::vector<Warning>& 
 
 }  // namespace
 
-void AddWatched(const Rig& rig, const Stance* stance, bool least, std::vector<Warning>& to) {
-  const WarningLimits& limits = rig.vehicle->limits;
+void AddWatched(const Rig& rig, const Stance* stance, const LimitsReport* limits, bool least,
+                std::vector<Warning>& to) {
+  const WarningLimits& aims = rig.vehicle->limits;
   if (WatchesJoints(*rig.vehicle)) {
-    AddJointsOf(FindLimits(rig, stance), limits.joint_reserve, to);
+    AddJointsOf(limits ? *limits : FindLimits(rig, stance), aims.joint_reserve, to);
   }
   const auto& axles = rig.vehicle->axles;
   if (axles[0].opening || axles[1].opening) {
-    const double aim = limits.tire_clearance;
+    const double aim = aims.tire_clearance;
     const std::optional<double> enough = least ? std::nullopt : std::optional(aim);
     AddTires(SweepOpenings(rig, stance, std::nullopt, enough), aim, to);
   }

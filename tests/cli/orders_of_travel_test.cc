@@ -176,11 +176,10 @@ void ExpectReserves(const PartsAdvice& advice, const LimitsReport& then, double 
   }
 }
 
-// A stop that touches at rest, as ordered or as it is, and is of another height then: the vehicle
-// stands otherwise, which must be told, for the travel is then another one.
-bool ToldToRestOtherwise(const PartsAdvice& advice) {
+// Told that no stops give the travel from the rest they make: none is ordered then.
+bool NoHeightIsFound(const PartsAdvice& advice) {
   return std::any_of(advice.stops.begin(), advice.stops.end(),
-                     [](const StopAdvice& stop) { return stop.rest_squeeze.has_value(); });
+                     [](const StopAdvice& stop) { return stop.rest_squeeze && !stop.height; });
 }
 
 bool RestsAlike(const Standing& one, const Standing& other) {
@@ -192,9 +191,17 @@ bool RestsAlike(const Standing& one, const Standing& other) {
   return true;
 }
 
+// Where the wheels stand with the parts fitted is what was told.
+void ExpectRest(const Standing& before, const Standing& after, const PartsAdvice& advice) {
+  if (!advice.rest_moves) return;
+  const std::array<double, 2> from = StartOf(before.rig, before.stance()),
+                              to = StartOf(after.rig, after.stance());
+  for (size_t i = 0; i < 2; ++i) EXPECT_NEAR(to[i] - from[i], (*advice.rest_moves)[i], 1e-7);
+}
+
 TEST_P(TravelOrders, OfLimitsGiveTheTravelThatWasPromised) {
   const double reserve = vehicle.limits.damper_reserve;
-  int carried_out = 0;
+  int carried_out = 0, no_height = 0;
   std::vector<const Load*> loads = LoadsOf(vehicle);
   if (loads.size() > 2) loads = {loads.front(), loads.back()};
   for (const Load* load : loads) {
@@ -209,17 +216,19 @@ TEST_P(TravelOrders, OfLimitsGiveTheTravelThatWasPromised) {
       SCOPED_TRACE(testing::Message()
                    << (load ? load->name : "as measured") << ", split " << wish.split.value_or(0)
                    << ", bump " << wish.bump.value_or(0));
-      const PartsAdvice advice = AdviseParts(before.rig, before.stance(), found, wish, reserve);
+      const PartsAdvice advice =
+          AdviseParts(before.rig, load, before.stance(), found, wish, reserve);
       for (const Dampers dampers : {Dampers::kOrdered, Dampers::kAtHand}) {
         if (dampers == Dampers::kAtHand && !DoesAtHand(advice)) continue;
         const Standing after(Fitted(vehicle, advice, dampers), load);
         ASSERT_TRUE(after.Rests());
         const LimitsReport then = FindLimits(after.rig, after.stance());
         ++carried_out;
-        EXPECT_EQ(RestsAlike(before, after), !ToldToRestOtherwise(advice));
-        if (ToldToRestOtherwise(advice)) continue;
+        EXPECT_EQ(RestsAlike(before, after), !advice.rest_moves);
+        ExpectRest(before, after, advice);
+        no_height += NoHeightIsFound(advice);
         for (size_t axle = 0; axle < 2; ++axle) {
-          if (!advice.reached[axle]) continue;
+          if (!advice.reached[axle] || NoHeightIsFound(advice)) continue;
           const auto of_axle = [axle](const auto& each) { return each.axle == axle; };
           if (dampers == Dampers::kAtHand) continue;  // one too short ends travel, as is said
           ExpectTravel(advice, then, axle, 0,
@@ -233,6 +242,8 @@ TEST_P(TravelOrders, OfLimitsGiveTheTravelThatWasPromised) {
     }
   }
   EXPECT_GT(carried_out, 0);
+  // One vehicle alone stands so low on its foam that 60 percent of its travel cannot be bump.
+  EXPECT_EQ(no_height, GetParam() == "fire_patrol" ? 1 : 0);
 }
 
 // The body's way as a person would work it out: its front opening goes ahead and up, its rear one

@@ -98,6 +98,7 @@ TEST(SweepCommand, ATravelThatIsAskedForAndNotReachedIsANoUnderStrict) {
   const Outcome outcome = RunProgram(strict);
   EXPECT_EQ(outcome.exit, 1);
   EXPECT_NE(outcome.out, "") << "the rows there are, are printed";
+  EXPECT_NE(outcome.err.find("under --strict the answer is no"), std::string::npos);
 }
 
 TEST(SweepCommand, ATravelThatIsReachedIsNoNoUnderStrict) {

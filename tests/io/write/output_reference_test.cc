@@ -75,7 +75,7 @@ std::vector<Block> LimitsBlocks() {
   const Stance stance = Settle(rig, file.vehicle.loads[0]);
   const LimitsReport limits = FindLimits(rig, &stance);
   const PartsAdvice advice =
-      AdviseParts(rig, &stance, limits, {.split = {}, .bump = 0.2, .droop = 0.2},
+      AdviseParts(rig, nullptr, &stance, limits, {.split = {}, .bump = 0.2, .droop = 0.2},
                   file.vehicle.limits.damper_reserve);
   std::vector<Block> blocks;
   for (const NamedTable& named : LimitsTables(file.vehicle, limits, advice, UnitSystem::kMetric)) {

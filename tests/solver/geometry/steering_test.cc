@@ -129,6 +129,35 @@ TEST(Steering, MirrorImageSteersTheOtherWay) {
   EXPECT_TRUE(Holds(SpindleHeading(knuckle, Transform(moved.pose)), -*heading, 1e-11));
 }
 
+// Of its two roots the one that it was measured on, followed by Newton's method from place to
+// place: a drag link on either side of its dead centre and not far from it.
+TEST(Steering, StaysOnTheRootItWasMeasuredOn) {
+  for (const double aside : {0.03, -0.03}) {
+    Steered s;
+    s.axle.steering->drag_link = {{0.95, 0.665, 0.43}, {0.16, 0.665 + aside, 0.42}};
+    s.knuckle = PrepareKnuckle(s.axle, s.frame);
+    for (const double way : {1.0, -1.0}) {
+      double followed = 0.0, farthest = 0.0;
+      for (int i = 1; i <= 300; ++i) {
+        const Eigen::Isometry3d X_CA = s.At(way * 2e-4 * i, way * 2e-4 * i);
+        const auto turn = KnuckleTurn(s.knuckle, X_CA);
+        if (!turn) break;
+        for (int k = 0; k < 20; ++k) {
+          constexpr double kH = 1e-6;  // [rad]
+          const double f = DragLinkResidual(s.knuckle, X_CA, followed);
+          const double slope = (DragLinkResidual(s.knuckle, X_CA, followed + kH) -
+                                DragLinkResidual(s.knuckle, X_CA, followed - kH)) /
+                               (2.0 * kH);
+          followed -= f / slope;
+        }
+        ASSERT_NEAR(*turn, followed, 1e-9) << aside << ", place " << way * i;
+        farthest = std::max(farthest, std::abs(*turn));
+      }
+      EXPECT_GT(farthest, 0.02) << "no turn: the test would prove nothing";
+    }
+  }
+}
+
 // A drag link can reach while the pitman end is within its length plus the knuckle arm of the
 // kingpin axis; both sides of it.
 TEST(Steering, OutOfReachIsAbsent) {

@@ -32,7 +32,7 @@ Vehicle Roomy() {
 
 PartsAdvice Advise(const Stood& stood, const TravelWish& wish) {
   const LimitsReport limits = FindLimits(stood.rig, &stood.stance);
-  return AdviseParts(stood.rig, &stood.stance, limits, wish, kReserve);
+  return AdviseParts(stood.rig, nullptr, &stood.stance, limits, wish, kReserve);
 }
 
 // The advice carried out: stops, straps, and dampers of the lengths that were to be ordered.

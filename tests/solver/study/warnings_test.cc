@@ -334,6 +334,31 @@ TEST(Warnings, AGapIsToldWithItsNearestPlace) {
   EXPECT_GT(gap.at, 0.0);  // up
 }
 
+// A bolt head 5 mm beside the way of a point on the tube, level with it 13 mm up: between places
+// 2 mm apart.
+TEST(Warnings, AGapIsLeastBetweenThePlacesLookedAt) {
+  Vehicle van = sample::HarbourVan();
+  const Eigen::Vector3d tube = van.axles[kFront].p_CW_l - Eigen::Vector3d(0, 0.1, 0);
+  const Rig measured = PrepareRig(van);
+  const AxleFrame& frame = measured.axles[kFront].frame;
+  const HousingMotion level = LevelMotion(measured, Settle(measured, van.loads[0]))[kFront];
+  const auto place = [&](double travel, double roll) -> Eigen::Vector3d {
+    const double z = level.pose.z + travel, turned = frame.measured.roll + roll;
+    return Transform(MovePose(frame, level, z, turned).pose) * OnHousing(frame, tube);
+  };
+  const Eigen::Vector3d bolt = place(0.013, 0.0) + Eigen::Vector3d(0.003, 0.004, 0);
+  double least = 1.0;
+  for (int i = 0; i <= 4000; ++i) {  // every 0.01 mm, and every 0.2 mm of the wheel in roll
+    least = std::min(least, (place(1e-5 * i, 0.0) - bolt).norm());
+    least = std::min(least, (place(0.0, 1e-4 * (i % 1000)) - bolt).norm());
+  }
+  van.axles[kFront].gaps = {{"bolt", {bolt, tube}, 0.010}};
+  const std::vector<Warning> found = Of(van, WarningKind::kGapCloses, kFront);
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_LE(found[0].value, least);
+  EXPECT_NEAR(found[0].value, least, 1e-5);
+}
+
 // Level links in the plane of a cross link: the roll axis is as high as that link.
 TEST(Warnings, ABodyBelowTheRollAxisLeansInward) {
   sample::FlatTruck is;
