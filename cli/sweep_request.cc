@@ -86,20 +86,20 @@ MotionRequest ParseMotion(const SweepRequest& request, const GridOptions& grid) 
   return motion;
 }
 
-using Ends = std::array<std::optional<SweepEnd>, 2>;
+using Ends = std::array<std::optional<LimitHit>, 2>;
 
-std::string EndNote(const Axle& axle, const char* side, const std::optional<SweepEnd>& end,
+std::string EndNote(const Axle& axle, const char* side, const std::optional<LimitHit>& end,
                     std::optional<double> asked, Dimension dimension, UnitSystem units) {
   const auto amount = [&](double si) { return ShowAmount(si, dimension, units); };
   if (end) {
-    return fmt::format("{} axle, {}: travel ends at {}: {}", axle.name, side, amount(end->travel),
-                       end->reason);
+    return fmt::format("{} axle, {}: travel ends at {}: {}", axle.name, side, amount(*end->at),
+                       Describe(end->limit));
   }
   if (asked && *asked != 0.0) {
     return fmt::format("{} axle, {}: nothing ends travel before {}", axle.name, side,
                        amount(*asked));
   }
-  return fmt::format("{} axle, {}: nothing in the file ends travel", axle.name, side);
+  return fmt::format("{} axle, {}: nothing in the file ends these rows", axle.name, side);
 }
 
 std::vector<std::string> Notes(const Vehicle& vehicle, const Stance* stance,

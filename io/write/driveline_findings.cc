@@ -35,10 +35,11 @@ JointKind KindOf(const Driveshaft& shaft, size_t joint, size_t joints) {
 }
 
 void TellEnds(const Teller& teller) {
-  const auto tell = [&](const std::string& side, const std::optional<SweepEnd>& end) {
-    teller.Say(false, end ? fmt::format("full {} is at {}: {}", side,
-                                        teller.Amount(end->travel, Dimension::kLength), end->reason)
-                          : fmt::format("nothing in the file ends its axle's travel in {}", side));
+  const auto tell = [&](const std::string& side, const std::optional<LimitHit>& end) {
+    teller.Say(false,
+               end ? fmt::format("full {} is at {}: {}", side,
+                                 teller.Amount(*end->at, Dimension::kLength), Describe(end->limit))
+                   : fmt::format("nothing in the file ends its axle's travel in {}", side));
   };
   tell("droop", teller.report.droop);
   tell("bump", teller.report.bump);

@@ -10,23 +10,23 @@
 namespace linkwright {
 namespace {
 
-bool IsDamper(TravelEnd end) {
-  return end == TravelEnd::kDamperClosed || end == TravelEnd::kDamperOpen;
+bool IsDamper(LimitKind end) {
+  return end == LimitKind::kDamperClosed || end == LimitKind::kDamperOpen;
 }
 
-bool IsTire(TravelEnd end) {
-  return end == TravelEnd::kTireOnLip || end == TravelEnd::kTireOnPanel;
+bool IsTire(LimitKind end) {
+  return end == LimitKind::kTireOnLip || end == LimitKind::kTireOnPanel;
 }
 
 // What is passed on the way to the end; a warning only where something ends it.
 //   end   where the travel ends; not looked at unless `ended`
 void TellEvents(const FindingWriter& writer, const std::string& where, const AxleLimit& limit,
                 bool ended, double end) {
-  for (const RunOut& run_out : limit.run_outs) {
-    if (!run_out.event || !run_out.at) continue;
-    if (ended && std::abs(*run_out.at) >= std::abs(end)) continue;
+  for (const LimitHit& hit : limit.hits) {
+    if (hit.limit.role != LimitRole::kPassed || !hit.at) continue;
+    if (ended && std::abs(*hit.at) >= std::abs(end)) continue;
     const std::string text = fmt::format("{}: {} from {} of wheel travel on", where,
-                                         NameOf(run_out), writer.Length(*run_out.wheel_travel));
+                                         NameOf(hit.limit), writer.Length(*hit.wheel_travel));
     writer.to->push_back({ended, text});
   }
 }
@@ -36,19 +36,20 @@ void JudgeEnd(const FindingWriter& writer, const std::string& where, const AxleL
     writer.Say(where + ": nothing in the file ends it");
     return;
   }
-  const RunOut& ender = limit.run_outs[*limit.ended_by];
-  if (IsDamper(ender.end)) {
-    writer.Warn(where + ": the damper is the stop (" + NameOf(ender) + ")");
-  } else if (ender.end != TravelEnd::kStopSolid && ender.end != TravelEnd::kStrapTaut) {
-    writer.Warn(where + ": " + NameOf(ender) + " before a stop or a strap ends it");
+  const LimitHit& ender = limit.hits[*limit.ended_by];
+  if (IsDamper(ender.limit.id.kind)) {
+    writer.Warn(where + ": the damper is the stop (" + NameOf(ender.limit) + ")");
+  } else if (ender.limit.id.kind != LimitKind::kStopSolid &&
+             ender.limit.id.kind != LimitKind::kStrapTaut) {
+    writer.Warn(where + ": " + NameOf(ender.limit) + " before a stop or a strap ends it");
   }
 }
 
 // What a spline keeps: the shaft's own limit, else the vehicle's.
-double SlipAim(const Vehicle& vehicle, const RunOut& run_out) {
-  const bool bottoms = run_out.end == TravelEnd::kShaftBottomed;
+double SlipAim(const Vehicle& vehicle, const LimitHit& hit) {
+  const bool bottoms = hit.limit.id.kind == LimitKind::kShaftBottomed;
   for (const Driveshaft& shaft : vehicle.driveshafts) {
-    if (run_out.member != shaft.name + " driveshaft") continue;
+    if (hit.limit.name != shaft.name + " driveshaft") continue;
     const auto& own = bottoms ? shaft.limits.bottom_least : shaft.limits.part_least;
     if (own) return *own;
   }
@@ -57,19 +58,18 @@ double SlipAim(const Vehicle& vehicle, const RunOut& run_out) {
 
 // The aim for what is left of one thing; absent where there is none for it on this way.
 //   coils   judged here: where parts are advised, JudgeCoils does over all the axle can do
-std::optional<double> AimOf(const Vehicle& vehicle, const RunOut& run_out, LimitMotion motion,
+std::optional<double> AimOf(const Vehicle& vehicle, const LimitHit& hit, LimitMotion motion,
                             bool coils) {
   const bool bump = motion == LimitMotion::kBump, droop = motion == LimitMotion::kDroop;
   const WarningLimits& limits = vehicle.limits;
-  const bool slips =
-      run_out.end == TravelEnd::kShaftBottomed || run_out.end == TravelEnd::kShaftParted;
-  if (slips && (bump || droop))
-    return SlipAim(vehicle, run_out);  // arms may make it short in droop
-  if (run_out.end == TravelEnd::kJointAtLimit) return limits.joint_reserve;
-  if (IsTire(run_out.end)) return limits.tire_clearance;
-  if (IsDamper(run_out.end)) return limits.damper_reserve;
-  if (run_out.end == TravelEnd::kCoilBound && coils && bump) return limits.coil_gap;
-  if (run_out.end == TravelEnd::kCoilUnseated && coils && droop) return limits.coil_preload;
+  const bool slips = hit.limit.id.kind == LimitKind::kShaftBottomed ||
+                     hit.limit.id.kind == LimitKind::kShaftParted;
+  if (slips && (bump || droop)) return SlipAim(vehicle, hit);  // arms may make it short in droop
+  if (hit.limit.id.kind == LimitKind::kJointAtLimit) return limits.joint_reserve;
+  if (IsTire(hit.limit.id.kind)) return limits.tire_clearance;
+  if (IsDamper(hit.limit.id.kind)) return limits.damper_reserve;
+  if (hit.limit.id.kind == LimitKind::kCoilBound && coils && bump) return limits.coil_gap;
+  if (hit.limit.id.kind == LimitKind::kCoilUnseated && coils && droop) return limits.coil_preload;
   return std::nullopt;
 }
 
@@ -77,20 +77,21 @@ std::optional<double> AimOf(const Vehicle& vehicle, const RunOut& run_out, Limit
 // neither what ends it nor its twin on the other side.
 void JudgeMargins(const FindingWriter& writer, const std::string& where, const AxleLimit& limit,
                   bool ends, bool coils) {
-  const RunOut* ender = ends && limit.ended_by ? &limit.run_outs[*limit.ended_by] : nullptr;
-  std::map<TravelEnd, const RunOut*> nearest;
-  for (const RunOut& run_out : limit.run_outs) {
-    if (!run_out.left || !run_out.at_rest || *run_out.left >= *run_out.at_rest) continue;
-    if (*run_out.left <= kEndTolerance || (ender != nullptr && AreTwins(run_out, *ender))) continue;
-    const RunOut*& least = nearest[run_out.end];
-    if (least == nullptr || *run_out.left < *least->left) least = &run_out;
+  const LimitHit* ender = ends && limit.ended_by ? &limit.hits[*limit.ended_by] : nullptr;
+  std::map<LimitKind, const LimitHit*> nearest;
+  for (const LimitHit& hit : limit.hits) {
+    if (!hit.left || !hit.at_rest || *hit.left >= *hit.at_rest) continue;
+    if (*hit.left <= kEndTolerance || (ender != nullptr && AreTwins(hit.limit, ender->limit)))
+      continue;
+    const LimitHit*& least = nearest[hit.limit.id.kind];
+    if (least == nullptr || *hit.left < *least->left) least = &hit;
   }
-  for (const auto& [end, run_out] : nearest) {
-    const std::optional<double> aim = AimOf(*writer.vehicle, *run_out, limit.motion, coils);
-    if (!aim || *run_out->left >= *aim) continue;
+  for (const auto& [end, hit] : nearest) {
+    const std::optional<double> aim = AimOf(*writer.vehicle, *hit, limit.motion, coils);
+    if (!aim || *hit->left >= *aim) continue;
     const Dimension d = IsAngle(end) ? Dimension::kAngle : Dimension::kLength;
     writer.Warn(fmt::format("{}: {} left before {}, aim {} or more", where,
-                            ShowAmount(*run_out->left, d, writer.units), NameOf(*run_out),
+                            ShowAmount(*hit->left, d, writer.units), NameOf(hit->limit),
                             ShowAmount(*aim, d, writer.units)));
   }
 }
@@ -102,15 +103,15 @@ void JudgeRest(const FindingWriter& writer, const std::string& where, const Axle
     writer.Warn(fmt::format("{}: {} of bump is left at rest, aim {} or more", where,
                             writer.Length(bump.parameter), writer.Length(bump_left)));
   }
-  for (const TravelEnd end : {TravelEnd::kDamperClosed, TravelEnd::kDamperOpen}) {
-    const RunOut* least = nullptr;
-    for (const RunOut& run_out : bump.run_outs) {
-      if (run_out.end != end || !run_out.at_rest) continue;
-      if (least == nullptr || *run_out.at_rest < *least->at_rest) least = &run_out;
+  for (const LimitKind end : {LimitKind::kDamperClosed, LimitKind::kDamperOpen}) {
+    const LimitHit* least = nullptr;
+    for (const LimitHit& hit : bump.hits) {
+      if (hit.limit.id.kind != end || !hit.at_rest) continue;
+      if (least == nullptr || *hit.at_rest < *least->at_rest) least = &hit;
     }
     if (least == nullptr || *least->at_rest >= damper_left) continue;
     writer.Warn(fmt::format("{}: {} left at rest before {}, aim {} or more", where,
-                            writer.Length(*least->at_rest), NameOf(*least),
+                            writer.Length(*least->at_rest), NameOf(least->limit),
                             writer.Length(damper_left)));
   }
 }
@@ -127,10 +128,10 @@ void TellInTheWay(const FindingWriter& writer, const PartsAdvice& advice) {
         NameOf(first.motion),
         crossed ? "the stops and straps advised let a wheel rise by " + writer.Length(first.wanted)
                 : writer.Length(first.wanted) + " is wanted",
-        NameOf(first.end, first.member), writer.Length(first.at), writer.Length(first.short_by));
+        NameOf(first.limit), writer.Length(first.at), writer.Length(first.short_by));
     std::string rest;
     for (++i; i < all.size() && all[i].axle == first.axle && all[i].motion == first.motion; ++i) {
-      rest += fmt::format("{}{} at {}", rest.empty() ? "" : ", ", NameOf(all[i].end, all[i].member),
+      rest += fmt::format("{}{} at {}", rest.empty() ? "" : ", ", NameOf(all[i].limit),
                           writer.Length(all[i].at));
     }
     if (!rest.empty()) text += "; then " + rest;

@@ -15,15 +15,15 @@ std::array<const AxleLimit*, 4> WaysOf(const LimitsReport& limits, size_t axle) 
           &limits.crossed[1].axles[axle]};
 }
 
-const RunOut* Same(const AxleLimit& limit, const RunOut& wanted) {
-  for (const RunOut& each : limit.run_outs) {
-    if (each.end == wanted.end && each.member == wanted.member) return &each;
+const LimitHit* Same(const AxleLimit& limit, const LimitHit& wanted) {
+  for (const LimitHit& each : limit.hits) {
+    if (each.limit.id == wanted.limit.id) return &each;
   }
   return nullptr;
 }
 
-std::string RowName(const RunOut& run_out) {
-  return NameOf(run_out) + (run_out.event ? " (passed)" : "");
+std::string RowName(const LimitHit& hit) {
+  return NameOf(hit.limit) + (hit.limit.role == LimitRole::kPassed ? " (passed)" : "");
 }
 
 }  // namespace
@@ -41,17 +41,18 @@ DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, Unit
       {"crossed_up", "crossed +", d, "", "where the first axle ends that crossing; the same"},
       {"crossed_down", "crossed -", d, "", "the same the other way"}};
   const std::array<const AxleLimit*, 4> ways = WaysOf(limits, axle);
-  std::vector<const RunOut*> all;
-  for (const RunOut& each : ways[0]->run_outs) {
-    if (each.at_rest && IsAngle(each.end) == joints) all.push_back(&each);
+  std::vector<const LimitHit*> all;
+  for (const LimitHit& each : ways[0]->hits) {
+    if (each.at_rest && IsAngle(each.limit.id.kind) == joints) all.push_back(&each);
   }
-  std::stable_sort(all.begin(), all.end(), [](const RunOut* a, const RunOut* b) {
-    return a->end != b->end ? a->end < b->end : a->member < b->member;
+  std::stable_sort(all.begin(), all.end(), [](const LimitHit* a, const LimitHit* b) {
+    return a->limit.id.kind != b->limit.id.kind ? a->limit.id.kind < b->limit.id.kind
+                                                : a->limit.name < b->limit.name;
   });
-  for (const RunOut* each : all) {
+  for (const LimitHit* each : all) {
     std::vector<Cell> row{RowName(*each), ToCell(each->at_rest)};
     for (const AxleLimit* way : ways) {
-      const RunOut* there = Same(*way, *each);
+      const LimitHit* there = Same(*way, *each);
       row.push_back(ToCell(there == nullptr ? std::nullopt : there->left));
     }
     table.rows.push_back(std::move(row));
@@ -74,23 +75,23 @@ DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
       {"cross_up", "crossed +", kAngle, "", "the cross angle then"},
       {"cross_down", "crossed -", kAngle, "", "the same the other way"}};
   const std::array<const AxleLimit*, 4> ways = WaysOf(limits, axle);
-  std::vector<const RunOut*> all;
+  std::vector<const LimitHit*> all;
   for (const AxleLimit* way : ways) {
-    for (const RunOut& each : way->run_outs) {
-      const bool known = std::any_of(all.begin(), all.end(), [&](const RunOut* other) {
-        return other->end == each.end && other->member == each.member;
+    for (const LimitHit& each : way->hits) {
+      const bool known = std::any_of(all.begin(), all.end(), [&](const LimitHit* other) {
+        return other->limit.id == each.limit.id;
       });
       if (each.at && !known) all.push_back(&each);
     }
   }
-  for (const RunOut* each : all) {
+  for (const LimitHit* each : all) {
     std::vector<Cell> row{RowName(*each)};
     for (const AxleLimit* way : ways) {
-      const RunOut* there = Same(*way, *each);
+      const LimitHit* there = Same(*way, *each);
       row.push_back(ToCell(there == nullptr ? std::nullopt : there->wheel_travel));
     }
     for (const AxleLimit* way : {ways[2], ways[3]}) {
-      const RunOut* there = Same(*way, *each);
+      const LimitHit* there = Same(*way, *each);
       row.push_back(ToCell(there == nullptr ? std::nullopt : there->at));
     }
     table.rows.push_back(std::move(row));

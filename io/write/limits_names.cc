@@ -5,56 +5,50 @@
 namespace linkwright {
 namespace {
 
-const char* EndWord(TravelEnd end) {
+const char* EndWord(LimitKind end) {
   switch (end) {
-    case TravelEnd::kDamperClosed:
+    case LimitKind::kDamperClosed:
       return "closed";
-    case TravelEnd::kDamperOpen:
+    case LimitKind::kDamperOpen:
       return "open";
-    case TravelEnd::kCoilBound:
+    case LimitKind::kCoilBound:
       return "bound";
-    case TravelEnd::kStopSolid:
+    case LimitKind::kStopSolid:
       return "solid";
-    case TravelEnd::kLinksStraight:
+    case LimitKind::kLinksStraight:
       return "lined up";
-    case TravelEnd::kDragLinkOutOfReach:
+    case LimitKind::kDragLinkOutOfReach:
       return "out of reach";
-    case TravelEnd::kStrapTaut:
+    case LimitKind::kStrapTaut:
       return "taut";
-    case TravelEnd::kCoilUnseated:
+    case LimitKind::kTieRodOutOfReach:
+      return "out of reach";
+    case LimitKind::kSteeringAtLock:
+      return "at its lock";
+    case LimitKind::kDragLinkOverCentre:
+      return "over centre";
+    case LimitKind::kCoilUnseated:
       return "unseated";
-    case TravelEnd::kJointAtLimit:
+    case LimitKind::kJointAtLimit:
       return "at its limit";
-    case TravelEnd::kShaftBottomed:
+    case LimitKind::kShaftBottomed:
       return "bottomed";
-    case TravelEnd::kShaftParted:
+    case LimitKind::kShaftParted:
       return "parted";
-    case TravelEnd::kTireOnLip:
+    case LimitKind::kTireOnLip:
       return "at the lip";
-    case TravelEnd::kTireOnPanel:
+    case LimitKind::kTireOnPanel:
       return "at the panel";
   }
   return "";
 }
 
-// A member's name without its side.
-std::string WithoutSide(std::string member) {
-  for (const std::string side : {"left", "right"}) {
-    for (size_t at = member.find(side); at != std::string::npos; at = member.find(side)) {
-      member.erase(at, side.size());
-    }
-  }
-  return member;
-}
-
 }  // namespace
 
-std::string NameOf(TravelEnd end, const std::string& member) {
-  return (end == TravelEnd::kLinksStraight ? "links (" + member + ")" : member) + " " +
-         EndWord(end);
+std::string NameOf(const TravelLimit& limit) {
+  const bool links = limit.id.kind == LimitKind::kLinksStraight;
+  return (links ? "links (" + limit.name + ")" : limit.name) + " " + EndWord(limit.id.kind);
 }
-
-std::string NameOf(const RunOut& run_out) { return NameOf(run_out.end, run_out.member); }
 
 const char* NameOf(LimitMotion motion) {
   switch (motion) {
@@ -70,8 +64,8 @@ const char* NameOf(LimitMotion motion) {
   return "crossed -";
 }
 
-bool AreTwins(const RunOut& a, const RunOut& b) {
-  return a.end == b.end && WithoutSide(a.member) == WithoutSide(b.member);
+bool AreTwins(const TravelLimit& a, const TravelLimit& b) {
+  return a.id.kind == b.id.kind && a.both == b.both;
 }
 
 }  // namespace linkwright

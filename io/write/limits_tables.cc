@@ -9,18 +9,20 @@ namespace {
 using enum Dimension;
 
 // The next thing: a twin on the other side tells nothing new.
-const RunOut* NextAfter(const AxleLimit& limit) {
+const LimitHit* NextAfter(const AxleLimit& limit) {
   if (!limit.ended_by) return nullptr;
-  for (size_t i = *limit.ended_by + 1; i < limit.run_outs.size(); ++i) {
-    const RunOut& next = limit.run_outs[i];
-    if (next.at && !next.event && !AreTwins(next, limit.run_outs[*limit.ended_by])) return &next;
+  for (size_t i = *limit.ended_by + 1; i < limit.hits.size(); ++i) {
+    const LimitHit& next = limit.hits[i];
+    if (next.at && next.limit.role != LimitRole::kPassed &&
+        !AreTwins(next.limit, limit.hits[*limit.ended_by].limit))
+      return &next;
   }
   return nullptr;
 }
 
 Cell EnderOf(const AxleLimit& limit) {
   if (!limit.ended_by) return std::string("nothing in the file");
-  return NameOf(limit.run_outs[*limit.ended_by]);
+  return NameOf(limit.hits[*limit.ended_by].limit);
 }
 
 DataTable TravelTable(const Vehicle& vehicle, const LimitsReport& limits, const PartsAdvice& advice,
@@ -38,12 +40,12 @@ DataTable TravelTable(const Vehicle& vehicle, const LimitsReport& limits, const 
   for (size_t axle = 0; axle < 2; ++axle) {
     for (size_t i = 0; i < 2; ++i) {
       const AxleLimit& limit = limits.bounce[axle][i];
-      const RunOut* next = NextAfter(limit);
+      const LimitHit* next = NextAfter(limit);
       const auto& wanted = i == 0 ? advice.wanted[axle].bump : advice.wanted[axle].droop;
       table.rows.push_back({vehicle.axles[axle].name + " " + NameOf(limit.motion),
                             CellIf(limit.ended_by.has_value(), limit.parameter), EnderOf(limit),
                             ToCell(next ? next->at : std::nullopt),
-                            next ? NameOf(*next) : std::string("-"),
+                            next ? NameOf(next->limit) : std::string("-"),
                             CellIf(wanted.has_value(), wanted.value_or(0.0) * (i == 0 ? 1 : -1))});
     }
   }
@@ -70,7 +72,7 @@ DataTable CrossedTable(const Vehicle& vehicle, const LimitsReport& limits, UnitS
     const AxleLimit& limit = crossed.axles[crossed.first.value_or(0)];
     table.rows.push_back(
         {std::string(NameOf(limit.motion)), CellIf(ends, crossed.angle),
-         ends ? vehicle.axles[*crossed.first].name + " " + NameOf(limit.run_outs[*limit.ended_by])
+         ends ? vehicle.axles[*crossed.first].name + " " + NameOf(limit.hits[*limit.ended_by].limit)
               : std::string("nothing in the file"),
          CellIf(ends, crossed.wheel_travel[0]), CellIf(ends, crossed.wheel_travel[1]),
          CellIf(ends, crossed.diagonal_travel)});
@@ -91,12 +93,12 @@ DataTable CrossedAloneTable(const Vehicle& vehicle, const LimitsReport& limits, 
   for (size_t axle = 0; axle < 2; ++axle) {
     for (const CrossedLimit& crossed : limits.crossed) {
       const AxleLimit& limit = crossed.axles[axle];
-      const RunOut* next = NextAfter(limit);
+      const LimitHit* next = NextAfter(limit);
       const bool ends = limit.ended_by.has_value();
       table.rows.push_back({vehicle.axles[axle].name + " " + NameOf(limit.motion),
                             CellIf(ends, limit.parameter), CellIf(ends, limit.wheel_travel),
                             EnderOf(limit), ToCell(next ? next->at : std::nullopt),
-                            next ? NameOf(*next) : std::string("-")});
+                            next ? NameOf(next->limit) : std::string("-")});
     }
   }
   return table;
@@ -113,9 +115,9 @@ DataTable InTheWayTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitS
       {"at", "comes at", kLength, "", "wheel travel at which it comes"},
       {"short_by", "short by", kLength, "", "of what is wanted"}};
   for (const InTheWay& each : advice.in_the_way) {
-    table.rows.push_back({vehicle.axles[each.axle].name + " " + NameOf(each.motion) + ": " +
-                              NameOf(each.end, each.member),
-                          each.wanted, each.at, each.short_by});
+    table.rows.push_back(
+        {vehicle.axles[each.axle].name + " " + NameOf(each.motion) + ": " + NameOf(each.limit),
+         each.wanted, each.at, each.short_by});
   }
   return table;
 }

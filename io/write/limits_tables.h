@@ -29,11 +29,10 @@ namespace linkwright {
 void SayUnwatched(const FindingWriter& writer, size_t axle);
 
 // "damper left closed": a member and how it ends. Shared with the findings.
-[[nodiscard]] std::string NameOf(TravelEnd end, const std::string& member);
-[[nodiscard]] std::string NameOf(const RunOut& run_out);
+[[nodiscard]] std::string NameOf(const TravelLimit& limit);
 
 // Whether two ends are the same on the two sides of an axle: "damper left", "damper right" closed.
-[[nodiscard]] bool AreTwins(const RunOut& a, const RunOut& b);
+[[nodiscard]] bool AreTwins(const TravelLimit& a, const TravelLimit& b);
 
 // "bump", "droop", "crossed +", "crossed -".
 [[nodiscard]] const char* NameOf(LimitMotion motion);

@@ -29,6 +29,7 @@ Column ParameterColumn(MotionKind kind) {
     case MotionKind::kSteer:
       return {"hand", "left wheel steer", kAngle, "",
               "the left road wheel's steer at rest; + left"};
+    case MotionKind::kBounce:  // has rows of its own: sweep_columns.cc
     case MotionKind::kOneWheel:
       break;
   }

@@ -115,7 +115,8 @@ DataTable SweptTable(const Vehicle& vehicle, const OpeningsReport& report, UnitS
         table.rows.push_back(
             {vehicle.axles[axle].name + " " + NameOf(range.motion) + (i == 0 ? " -" : " +"),
              CellIf(!angle, to), CellIf(angle, to),
-             end ? vehicle.axles[end->axle].name + " " + end->reason : std::string("nothing")});
+             end ? vehicle.axles[end->axle].name + " " + DescribeShort(end->limit)
+                 : std::string("nothing")});
       }
     }
   }

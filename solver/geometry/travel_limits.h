@@ -1,17 +1,20 @@
 // SPDX-License-Identifier: MIT
-// What ends an axle's travel: dampers at their ends, bound coils, solid stops, straps; and what
-// else runs out on the way.
+// What ends an axle's travel, and what is only watched on the way: each thing by its identity, its
+// name, what it does to travel, and what is left of it at a pose.
 #pragma once
 
+#include <compare>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "solver/geometry/steering.h"
+#include "solver/geometry/tire_clearance.h"
 #include "solver/pose/motion.h"
 
 namespace linkwright {
 
-enum class TravelEnd {
+enum class LimitKind {
   kDamperClosed,   // at its shortest
   kDamperOpen,     // at its longest
   kCoilBound,      // at its solid length, or past the last point of its curve
@@ -19,7 +22,11 @@ enum class TravelEnd {
   kLinksStraight,  // the links cannot follow
   kDragLinkOutOfReach,
   kStrapTaut,  // at its length
-  // Below: watched by `limits`; they end no row of a sweep.
+  // Of a steering wheel that turns.
+  kTieRodOutOfReach,
+  kSteeringAtLock,
+  kDragLinkOverCentre,
+  // Watched beside the rows of a sweep.
   kCoilUnseated,   // longer than its free length
   kJointAtLimit,   // a link's joint at its misalignment limit
   kShaftBottomed,  // its spline pushed home
@@ -28,38 +35,88 @@ enum class TravelEnd {
   kTireOnPanel,    // the tyre at its inner panel
 };
 
-// One member's distance from its end at a pose.
-struct TravelMargin {
-  TravelEnd end;
-  std::string member;  // display name: "damper left"
-  double
-      left;  // what is left before the end, along the member [m]; of a joint [rad]; below 0: past
-  bool event = false;  // passed on the way and reported, but no end of travel
+// Which limit of one axle. Of two that are reached together the lower one comes first.
+//   member   index among the axle's members of that kind (dampers, springs, bump_stops, straps,
+//            links; Vehicle::driveshafts); 0 where there is one alone
+//   side     of a tyre left 0, right 1; of a link's joints frame end 0, axle end 1; else 0
+struct LimitId {
+  LimitKind kind;
+  size_t member = 0, side = 0;
+  auto operator<=>(const LimitId&) const = default;
 };
 
-// Every end that dampers, coils, stops and straps of this axle set, at a pose.
-[[nodiscard]] std::vector<TravelMargin> TravelMargins(const Axle& axle, const AxleFrame& frame,
-                                                      const Eigen::Isometry3d& X_CA);
+enum class LimitRole {
+  kEndsRows,    // the axle goes no farther
+  kEndsTravel,  // parts meet, part or bind: an end of travel, though rows of a sweep go on
+  kPassed,      // told, and ends nothing
+};
 
-// The other ends: the drag link's reach, coils off their seats, joints with a limit, splines and
-// tyres.
-//   events   a coil without keep_seated is an event, everything else an end
-//   tires    whether the tyres are looked at: with the steering wheel held, where the axle has a
-//            drag link
+struct TravelLimit {
+  LimitId id;
+  std::string name;  // "damper left"; "lower arm left, frame end"
+  std::string both;  // the same without its side: equal for twins on the two sides of an axle
+  LimitRole role;
+};
+
+// A member that is not to be shorter, or longer, than a length.
+struct LengthLimit {
+  TravelLimit limit;
+  Eigen::Vector3d p_CP, p_AQ;  // its ends on the chassis, in C, and on the housing, in A [m]
+  double end;                  // the length at which it ends [m]
+  bool longest;                // else shortest
+};
+
+// Left before the end, along the member [m]; below 0 past it.
+[[nodiscard]] double LeftOf(const LengthLimit& limit, const Eigen::Isometry3d& X_CA);
+
+// Dampers, straps, coils that bind and stops that go solid: what ends the rows of a sweep and holds
+// a vehicle that is pushed that far.
+[[nodiscard]] std::vector<LengthLimit> EndLengths(const Axle& axle, const AxleFrame& frame);
+
+// What is watched of an axle.
+enum class Watch {
+  kRows,         // what ends rows
+  kAllButTires,  // everything else but the tyres in their openings too
+  kAll,
+};
+
+// Every limit of one axle that is watched. Refers to the vehicle and the frame, which must outlive
+// it.
+struct AxleLimits {
+  const Vehicle* vehicle;
+  size_t axle;
+  const AxleFrame* frame;
+  std::vector<TravelLimit> list;     // the lengths first, in their order
+  std::vector<LengthLimit> lengths;  // coils off their seats among them
+  std::optional<Knuckle> knuckle;    // where the axle steers
+  TireShape tire;
+};
+
+// A coil without keep_seated passes its end; whatever else is watched ends travel.
 //   errors   ModelError as PrepareKnuckle. source: docs/theory.md (70)
-[[nodiscard]] std::vector<TravelMargin> WatchedMargins(const Vehicle& vehicle, size_t axle,
-                                                       const AxleFrame& frame,
-                                                       const Eigen::Isometry3d& X_CA,
-                                                       bool tires = true);
+[[nodiscard]] AxleLimits PrepareLimits(const Vehicle& vehicle, size_t axle, const AxleFrame& frame,
+                                       Watch watch);
 
-// Whether a kind of margin is an angle [rad] and no length.
-[[nodiscard]] bool IsAngle(TravelEnd end);
+// What is left of each at a pose, in the order of the list: along the member [m], of a joint [rad];
+// below 0 past its end. Absent where it cannot be told: tyres whose drag link does not reach.
+[[nodiscard]] std::vector<std::optional<double>> LeftOfAll(const AxleLimits& limits,
+                                                           const Eigen::Isometry3d& X_CA);
 
-// The margin that is past its end by most, more than kEndTolerance; absent where all hold.
-constexpr double kEndTolerance = 1e-9;  // [m] so that a row exactly at an end is still a row
-[[nodiscard]] std::optional<TravelMargin> PastEnd(const std::vector<TravelMargin>& margins);
+// The same of one alone, by its index in the list.
+[[nodiscard]] std::optional<double> LeftOf(const AxleLimits& limits, size_t index,
+                                           const Eigen::Isometry3d& X_CA);
+
+// Whether what is left is an angle [rad] and no length.
+[[nodiscard]] bool IsAngle(LimitKind kind);
+
+// A place is past an end by more than this, so that a row exactly at an end is a row.
+constexpr double kEndTolerance = 1e-9;  // [m], of a joint [rad]
+
+// The one that is past its end by most; null where all hold.
+[[nodiscard]] const LengthLimit* FarthestPast(const std::vector<LengthLimit>& limits,
+                                              const Eigen::Isometry3d& X_CA);
 
 // "damper left is fully open"
-[[nodiscard]] std::string Describe(const TravelMargin& margin);
+[[nodiscard]] std::string Describe(const TravelLimit& limit);
 
 }  // namespace linkwright

@@ -159,9 +159,13 @@ size_t BlockingLink(const AxleFrame& frame, const Pose& pose) {
     J.row(i) *= std::sqrt(frame.links[static_cast<size_t>(i)].rate / greatest);
   }
   const Eigen::JacobiSVD<Eigen::MatrixXd> svd(J, Eigen::ComputeThinU);
-  Eigen::Index worst = 0;
-  svd.matrixU().col(3).cwiseAbs().maxCoeff(&worst);
-  return static_cast<size_t>(worst);
+  // Two that carry alike, as mirror images do, are told apart by their order alone.
+  constexpr double kAlike = 1e-3;
+  const Eigen::VectorXd carried = svd.matrixU().col(3).cwiseAbs();
+  const double most = carried.maxCoeff();
+  size_t first = 0;
+  while (carried[static_cast<Eigen::Index>(first)] < (1.0 - kAlike) * most) ++first;
+  return first;
 }
 
 Solved Solve(const AxleFrame& frame, const Pose& guess) {

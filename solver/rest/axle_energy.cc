@@ -33,36 +33,14 @@ AxleEnergy StoredEnergy(const Axle& axle, const AxleFrame& frame,
   return energy;
 }
 
-std::vector<HeldEnd> PrepareEnds(const Axle& axle, const AxleFrame& frame) {
-  std::vector<HeldEnd> ends;
-  const auto add = [&](const Span& span, std::optional<double> shortest,
-                       std::optional<double> longest) {
-    if (shortest || longest) {
-      ends.push_back({span.p_CP, OnHousing(frame, span.p_CQ), shortest, longest});
-    }
-  };
-  for (const Damper& damper : axle.dampers) add(damper.span, damper.shortest, damper.longest);
-  for (const Strap& strap : axle.straps) add(strap.span, std::nullopt, strap.length);
-  for (const Spring& spring : axle.springs) {
-    add(spring.span, spring.solid_length, std::nullopt);
-    if (!spring.law.curve.empty()) add(spring.span, SolidBelow(spring.law), std::nullopt);
-  }
-  for (const Stop& stop : axle.bump_stops) {
-    if (!stop.law.curve.empty()) add(stop.span, SolidBelow(stop.law), std::nullopt);
-  }
-  return ends;
-}
-
-Taylor HeldEnds(const std::vector<HeldEnd>& ends, const HousingMotion& motion) {
+Taylor HeldEnds(const std::vector<LengthLimit>& ends, const HousingMotion& motion) {
   Taylor energy;
-  for (const HeldEnd& end : ends) {
+  const Eigen::Isometry3d X_CA = Transform(motion.pose);
+  for (const LengthLimit& end : ends) {
+    if (LeftOf(end, X_CA) >= 0.0) continue;
     const Taylor length = DistanceTo(motion, end.p_CP, end.p_AQ);
-    const auto hold = [&](double at) {
-      const double past = length.v - at;
-      energy = energy + Chain(length, 0.5 * kEndRate * past * past, kEndRate * past, kEndRate);
-    };
-    if (end.shortest && length.v < *end.shortest) hold(*end.shortest);
-    if (end.longest && length.v > *end.longest) hold(*end.longest);
+    const double past = length.v - end.end;
+    energy = energy + Chain(length, 0.5 * kEndRate * past * past, kEndRate * past, kEndRate);
   }
   return energy;
 }

@@ -4,6 +4,7 @@
 
 #include <optional>
 
+#include "solver/geometry/travel_limits.h"
 #include "solver/model/force_law.h"
 #include "solver/pose/motion.h"
 
@@ -30,21 +31,11 @@ struct AxleEnergy {
                                       const std::vector<Pusher>& pushers,
                                       const HousingMotion& motion);
 
-// A member that holds at one or both ends of its length, its housing end expressed in A once.
-struct HeldEnd {
-  Eigen::Vector3d p_CP, p_AQ;               // [m]
-  std::optional<double> shortest, longest;  // [m]
-};
-
-// Dampers and straps, coils where they are solid, stops where their curve ends: the members that
-// end a travel (solver/geometry/travel_limits.h).
-[[nodiscard]] std::vector<HeldEnd> PrepareEnds(const Axle& axle, const AxleFrame& frame);
-
 // Rate of a member past its end: it gives a millimetre under 10 kN, as its brackets would [N/m].
 constexpr double kEndRate = 1e7;
 
-// What members past their ends hold [J]. source: docs/theory.md (88)
-[[nodiscard]] Taylor HeldEnds(const std::vector<HeldEnd>& ends, const HousingMotion& motion);
+// What members past their ends hold, those of EndLengths [J]. source: docs/theory.md (88)
+[[nodiscard]] Taylor HeldEnds(const std::vector<LengthLimit>& ends, const HousingMotion& motion);
 
 // Mean length [m] and mean force [N] of the axle's coils; absent without coils.
 struct MeanCoil {

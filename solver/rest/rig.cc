@@ -14,7 +14,7 @@ Rig PrepareRig(const Vehicle& vehicle) {
     RequireLocated(axle, prepared.frame);
     prepared.measured = EvaluateMotion(prepared.frame, prepared.frame.measured);
     prepared.pushers = PreparePushers(axle, prepared.frame);
-    prepared.ends = PrepareEnds(axle, prepared.frame);
+    prepared.ends = EndLengths(axle, prepared.frame);
   }
   return rig;
 }

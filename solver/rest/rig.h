@@ -12,7 +12,7 @@ struct RigAxle {
   AxleFrame frame;
   HousingMotion measured;
   std::vector<Pusher> pushers;
-  std::vector<HeldEnd> ends;
+  std::vector<LengthLimit> ends;
 };
 
 // Refers to the vehicle it was made from, which must outlive it.

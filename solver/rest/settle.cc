@@ -51,13 +51,12 @@ Stance ToStance(const RestQuestion& question, const Load& load, const Push& push
 
 void JudgeEnds(const Rig& rig, Stance& stance) {
   for (size_t i = 0; i < 2; ++i) {
-    const Axle& axle = rig.vehicle->axles[i];
-    const auto past =
-        PastEnd(TravelMargins(axle, rig.axles[i].frame, Transform(stance.motion[i].pose)));
-    if (!past) continue;
+    const LengthLimit* past = FarthestPast(rig.axles[i].ends, Transform(stance.motion[i].pose));
+    if (past == nullptr) continue;
     stance.status = StanceStatus::kPastEnd;
     if (!stance.message.empty()) stance.message += "; ";
-    stance.message += "before it rests, " + axle.name + " " + Describe(*past);
+    stance.message +=
+        "before it rests, " + rig.vehicle->axles[i].name + " " + Describe(past->limit);
   }
 }
 

@@ -8,15 +8,13 @@
 #include "solver/model/error.h"
 #include "solver/model/masses.h"
 #include "solver/rest/settle.h"
-#include "solver/study/paths.h"
-#include "solver/study/run_outs.h"
+#include "solver/study/axle_walk.h"
 
 namespace linkwright {
 namespace {
 
-constexpr double kStill = 1e-9;     // [m]
-constexpr int kMostRounds = 60;     // each brings a factor of 5 or more
-constexpr double kUnlimited = 0.1;  // [m] droop where nothing in the file ends it
+constexpr double kStill = 1e-9;  // [m]
+constexpr int kMostRounds = 60;  // each brings a factor of 5 or more
 
 Eigen::Vector3d Hub(const Axle& axle) { return 0.5 * (axle.p_CW_l + axle.p_CW_r); }
 
@@ -111,10 +109,10 @@ Stood StandIn(const Vehicle& vehicle, const Load* load) {
     if (stance->status != StanceStatus::kRests) stood.message = stance->message;
   }
   const std::array<double, 2> start = StartOf(rig, stance ? &*stance : nullptr);
-  const AxlePath path = BouncePath(rig, start);
+  const AxlePath path = PathOf(rig, start, MotionKind::kBounce);
   std::array<Pose, 2> pose;
   for (size_t i = 0; i < 2; ++i) {
-    pose[i] = StartWalk(rig, i, path).here.pose;
+    pose[i] = StartMotion(rig, i, path).pose;
     const Opening& opening = *vehicle.axles[i].opening;
     stood.offset[i] = {pose[i].x - opening.x, pose[i].z - opening.z};
   }
@@ -204,23 +202,24 @@ CentringPlan Centre(const Vehicle& vehicle, const Load* load, double share) {
 
 std::array<Hanging, 2> HangAxles(const Rig& rig, const Stance* stance) {
   std::array<Hanging, 2> hanging;
-  const AxlePath path = BouncePath(rig, StartOf(rig, stance));
+  const AxlePath path = PathOf(rig, StartOf(rig, stance), MotionKind::kBounce);
+  const MotionReach reach = ReachOf(*rig.vehicle, MotionKind::kBounce);
   for (size_t i = 0; i < 2; ++i) {
-    const HousingMotion rest = StartWalk(rig, i, path).here;
-    const std::vector<RunOut> what =
-        FindRunOuts(rig, i, path, {.far = -kFarthestTravel, .step = kTravelStep, .to_first = true});
-    const auto end = FirstEnd(what, kRealTravel);
+    const AxleWalk walk =
+        WalkAxle(rig, i, path, {.far = -reach.far, .step = reach.step, .to_first = true});
+    const LimitHit* end = FirstEnd(walk.hits, reach.real);
+    const HousingMotion& rest = walk.places.front().motion;
     hanging[i] = {.axle = i,
-                  .travel = end ? *what[*end].at : -kUnlimited,
+                  .travel = end ? *end->at : -reach.unlimited,
                   .ended_by = std::nullopt,
                   .ahead = 0.0,
                   .left = 0.0,
                   .up = 0.0,
                   .pitch = 0.0,
                   .in_opening = std::nullopt};
-    if (end) hanging[i].ended_by = DescribeEnd(what[*end]);
+    if (end) hanging[i].ended_by = DescribeShort(end->limit);
     const HousingMotion down =
-        EvaluateMotion(rig.axles[i].frame, PoseOn(rig, i, path, hanging[i].travel).pose);
+        EvaluateMotion(rig.axles[i].frame, *PoseOn(rig, walk, hanging[i].travel));
     const Pose& pose = down.pose;
     hanging[i].ahead = pose.x - rest.pose.x;
     hanging[i].left = pose.y - rest.pose.y;

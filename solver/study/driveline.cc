@@ -7,7 +7,7 @@
 
 #include "solver/geometry/floor.h"
 #include "solver/geometry/travel_limits.h"
-#include "solver/study/run_outs.h"
+#include "solver/study/grid.h"
 #include "solver/study/shaft_place.h"
 #include "solver/study/sweep_row.h"
 #include "solver/study/track_bar.h"
@@ -16,95 +16,68 @@ namespace linkwright {
 namespace {
 
 constexpr double kDegree = M_PI / 180.0;  // [rad] steps of a search, not a unit of the interface
-constexpr double kFar = 0.6;              // [m] beyond any road vehicle's travel
-constexpr double kSearchStep = 0.005;     // [m] a spacing that no member's end can hide in
-constexpr double kUnlimited = 0.1;        // [m] either way where nothing ends travel, as in a sweep
 constexpr double kTurned = 1e-7;          // [rad] as near as a least value says where it is
 
 using Kind = ShaftPlaceKind;
 
-// The axle on its way from rest: both wheels' travels as multiples of a parameter.
-struct Way {
-  double left, right;
+// An axle walked one way to where its rows end.
+struct WalkedWay {
+  AxleWalk walk;
+  std::optional<LimitHit> end;  // absent: nothing in the file ends it
+  MotionReach reach;
 };
 
-AxlePath PathOf(const Rig& rig, const Standing& standing, const Way& way) {
-  AxlePath path;
-  path.place = [&rig, &standing, way](double s, size_t axle) {
-    const AxleFrame& frame = rig.axles[axle].frame;
-    const Pose& rest = standing.level[axle].pose;
-    return AxlePlace{
-        .z = rest.z + 0.5 * s * (way.left + way.right),
-        .roll = std::asin(std::sin(rest.roll) + s * (way.left - way.right) / frame.track)};
-  };
-  return path;
-}
-
-Pose PoseAt(const Rig& rig, const Standing& standing, size_t axle, const AxlePath& path, double s) {
-  const AxlePlace place = path.place(s, axle);
-  return MovePose(rig.axles[axle].frame, standing.level[axle], place.z, place.roll).pose;
-}
-
-// The first end on the way; none where only the links set one, farther off than is real.
-std::optional<SweepEnd> RealEnd(const Walker& start, double far, double real) {
-  std::optional<SweepEnd> end = FindEnd(start, far, kSearchStep);
-  if (!end || std::abs(end->travel) <= real) return end;
-  Walker walker = start;
-  while (walker.parameter != end->travel) {
-    const double left = end->travel - walker.parameter;
-    if (WalkTo(walker, walker.parameter + std::clamp(left, -kSearchStep, kSearchStep))) break;
-  }
-  const Rig& rig = *start.rig;
-  constexpr double kAtEnd = 1e-6;  // [m] the end is found to 1e-10 of the parameter
-  for (const TravelMargin& margin :
-       TravelMargins(rig.vehicle->axles[start.axle], rig.axles[start.axle].frame,
-                     Transform(walker.here.pose))) {
-    if (margin.left < kAtEnd) return end;
-  }
-  return std::nullopt;
-}
-
-void AddTravel(const ShaftBasis& basis, const Standing& standing, double step,
-               ShaftReport& report) {
+WalkedWay WalkShaft(const ShaftBasis& basis, const std::array<double, 2>& start, MotionKind motion,
+                    size_t side, bool up) {
   const Rig& rig = *basis.rig;
-  const AxlePath path = PathOf(rig, standing, {1.0, 1.0});
-  const Walker start = StartWalk(rig, basis.axle, path);
-  report.droop = RealEnd(start, -kFar, kRealTravel);
-  report.bump = RealEnd(start, kFar, kRealTravel);
-  const double low = report.droop ? std::min(report.droop->travel, 0.0) : -kUnlimited;
-  const double high = report.bump ? std::max(report.bump->travel, 0.0) : kUnlimited;
+  const MotionReach reach = ReachOf(*rig.vehicle, motion);
+  WalkedWay way{WalkAxle(rig, basis.axle, PathOf(rig, start, motion, 2 * basis.axle + side),
+                         {.far = up ? reach.far : -reach.far,
+                          .step = reach.step,
+                          .watch = Watch::kRows,
+                          .to_first = true}),
+                std::nullopt, reach};
+  if (const LimitHit* end = FirstEnd(way.walk.hits, reach.real)) way.end = *end;
+  return way;
+}
+
+void AddTravel(const ShaftBasis& basis, const std::array<double, 2>& start, double step,
+               ShaftReport& report) {
+  const WalkedWay down = WalkShaft(basis, start, MotionKind::kBounce, 0, false);
+  const WalkedWay up = WalkShaft(basis, start, MotionKind::kBounce, 0, true);
+  report.droop = down.end, report.bump = up.end;
+  const double low = down.end ? *down.end->at : -down.reach.unlimited;
+  const double high = up.end ? *up.end->at : up.reach.unlimited;
   const GridOptions grid{.from = std::nullopt, .to = std::nullopt, .step = step};
   for (const double t : Grid(low, high, grid)) {
     Kind kind = Kind::kTravel;
     if (t == 0.0) kind = Kind::kRest;
-    if (t == low && report.droop && t != 0.0) kind = Kind::kFullDroop;
-    if (t == high && report.bump && t != 0.0) kind = Kind::kFullBump;
-    report.travel.push_back(EvaluateShaft(basis, kind, PoseAt(rig, standing, basis.axle, path, t)));
+    if (t == low && down.end && t != 0.0) kind = Kind::kFullDroop;
+    if (t == high && up.end && t != 0.0) kind = Kind::kFullBump;
+    const auto pose = PoseOn(*basis.rig, (t < 0.0 ? down : up).walk, t);
+    if (pose) report.travel.push_back(EvaluateShaft(basis, kind, *pose));
   }
 }
 
-void AddExtremes(const ShaftBasis& basis, const Standing& standing, ShaftReport& report) {
+void AddExtremes(const ShaftBasis& basis, const std::array<double, 2>& start, ShaftReport& report) {
   struct Extreme {
-    Kind down, up;
-    Way way;
+    MotionKind motion;
+    size_t side;
+    Kind below, above;  // parameter below 0, above 0
   };
-  constexpr std::array kExtremes{Extreme{Kind::kRolledRightUp, Kind::kRolledLeftUp, {1.0, -1.0}},
-                                 Extreme{Kind::kLeftDrooped, Kind::kLeftBumped, {1.0, 0.0}},
-                                 Extreme{Kind::kRightDrooped, Kind::kRightBumped, {0.0, 1.0}}};
-  const Rig& rig = *basis.rig;
-  const double half = 0.5 * rig.axles[basis.axle].frame.track;
-  const double far = 0.7 * half;  // a roll of 44 deg at most
-  const double rolled = half * std::sin(kRealAngle);
+  // A body that rolls with its left side up has its left wheel in droop.
+  constexpr std::array kExtremes{
+      Extreme{MotionKind::kRoll, 0, Kind::kRolledLeftUp, Kind::kRolledRightUp},
+      Extreme{MotionKind::kOneWheel, 0, Kind::kLeftDrooped, Kind::kLeftBumped},
+      Extreme{MotionKind::kOneWheel, 1, Kind::kRightDrooped, Kind::kRightBumped}};
   for (const Extreme& extreme : kExtremes) {
-    const AxlePath path = PathOf(rig, standing, extreme.way);
-    const Walker start = StartWalk(rig, basis.axle, path);
-    for (const bool up : {false, true}) {
-      const bool alone = extreme.way.left == 0.0 || extreme.way.right == 0.0;
-      const auto end = RealEnd(start, up ? far : -far, alone ? kRealTravel : rolled);
-      if (!end) continue;
-      report.extremes.push_back(
-          EvaluateShaft(basis, up ? extreme.up : extreme.down,
-                        PoseAt(rig, standing, basis.axle, path, end->travel)));
+    const bool rolls = extreme.motion == MotionKind::kRoll;
+    for (const bool second : {false, true}) {
+      const bool above = second != rolls;  // the right wheel up before the left one
+      const WalkedWay way = WalkShaft(basis, start, extreme.motion, extreme.side, above);
+      if (!way.end) continue;
+      report.extremes.push_back(EvaluateShaft(basis, above ? extreme.above : extreme.below,
+                                              *PoseOn(*basis.rig, way.walk, *way.end->at)));
     }
   }
 }
@@ -291,8 +264,10 @@ ShaftReport ReportShaft(const Rig& rig, const Standing& standing, const Drivelin
     report.angle_allowed =
         shaft.limits.angle_at_speed ? *shaft.limits.angle_at_speed : AngleAllowedAt(*report.speed);
   }
-  AddTravel(basis, standing, request.step, report);
-  AddExtremes(basis, standing, report);
+  const std::array<double, 2> start =
+      StartOf(*basis.rig, standing.stance ? &*standing.stance : nullptr);
+  AddTravel(basis, start, request.step, report);
+  AddExtremes(basis, start, report);
   const Turnable here = TurnableAt(shaft, rig, standing.level[axle].pose);
   report.aim = OrderOf(here, shaft.pinion_low);
   report.slopes = SlopesOf(rig, standing, here.line);

@@ -5,8 +5,8 @@
 
 #include "solver/geometry/driveshaft.h"
 #include "solver/rest/wind_up.h"
+#include "solver/study/axle_walk.h"
 #include "solver/study/lengthen.h"
-#include "solver/study/walk.h"
 
 namespace linkwright {
 
@@ -76,7 +76,7 @@ struct ShaftReport {
   std::optional<double> speed;          // of the output [rad/s]
   std::vector<ShaftPlace> travel;       // ascending; one of them kRest
   std::vector<ShaftPlace> extremes;     // rolled and one-wheel ends, where something sets them
-  std::optional<SweepEnd> droop, bump;  // absent: nothing in the file ends travel
+  std::optional<LimitHit> droop, bump;  // absent: nothing in the file ends travel
   std::optional<double> front_length;   // of the front piece of a two-piece shaft [m]
   std::optional<double> angle_allowed;  // of a joint at that speed [rad]
   std::optional<PinionOrder> aim;       // absent where the pinion's joint is a double one

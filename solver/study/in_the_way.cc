@@ -7,24 +7,25 @@
 namespace linkwright {
 namespace {
 
-bool IsReplaced(TravelEnd end) {
-  return end == TravelEnd::kDamperClosed || end == TravelEnd::kDamperOpen ||
-         end == TravelEnd::kStopSolid || end == TravelEnd::kStrapTaut;
+bool IsReplaced(const LimitHit& hit) {
+  const LimitKind kind = hit.limit.id.kind;
+  return kind == LimitKind::kDamperClosed || kind == LimitKind::kDamperOpen ||
+         kind == LimitKind::kStopSolid || kind == LimitKind::kStrapTaut;
 }
 
 // What else runs out before a wheel travel that is wanted.
-void AddInTheWay(const std::vector<RunOut>& run_outs, size_t axle, LimitMotion motion,
-                 double wanted, std::vector<InTheWay>& to) {
+void AddInTheWay(const std::vector<LimitHit>& hits, size_t axle, LimitMotion motion, double wanted,
+                 std::vector<InTheWay>& to) {
   constexpr double kSame = 1e-6;  // [m] the travel as found is no shortfall
-  for (const RunOut& run_out : run_outs) {
-    if (run_out.event || !run_out.wheel_travel || IsReplaced(run_out.end)) continue;
-    const double short_by = std::abs(wanted) - std::abs(*run_out.wheel_travel);
+  for (const LimitHit& hit : hits) {
+    const bool ends = hit.limit.role != LimitRole::kPassed;
+    if (!ends || !hit.wheel_travel || IsReplaced(hit)) continue;
+    const double short_by = std::abs(wanted) - std::abs(*hit.wheel_travel);
     if (short_by < kSame) continue;
     to.push_back({.axle = axle,
                   .motion = motion,
-                  .end = run_out.end,
-                  .member = run_out.member,
-                  .at = *run_out.wheel_travel,
+                  .limit = hit.limit,
+                  .at = *hit.wheel_travel,
                   .wanted = wanted,
                   .short_by = short_by});
   }
@@ -34,16 +35,19 @@ void AddInTheWay(const std::vector<RunOut>& run_outs, size_t axle, LimitMotion m
 // lets it.
 void AddInTheWayCrossed(const Rig& fitted, const AxlePath& path, size_t axle, LimitMotion motion,
                         std::vector<InTheWay>& to) {
-  const double far = motion == LimitMotion::kCrossUp ? kFarthestAngle : -kFarthestAngle;
-  std::vector<RunOut> what = FindRunOuts(fitted, axle, path, {.far = far, .step = kAngleStep});
+  const MotionReach reach = ReachOf(*fitted.vehicle, MotionKind::kCrossed);
+  AxleWalk walk = WalkAxle(
+      fitted, axle, path,
+      {.far = motion == LimitMotion::kCrossUp ? reach.far : -reach.far, .step = reach.step});
   std::optional<double> wanted;
-  for (RunOut& each : what) {
-    if (!each.at) continue;
-    each.wheel_travel = 0.5 * fitted.axles[axle].frame.track * std::sin(std::abs(*each.at));
-    const bool held = each.end == TravelEnd::kStopSolid || each.end == TravelEnd::kStrapTaut;
-    if (held && !wanted) wanted = each.wheel_travel;
+  for (LimitHit& hit : walk.hits) {
+    if (!hit.at) continue;
+    hit.wheel_travel = 0.5 * fitted.axles[axle].frame.track * std::sin(std::abs(*hit.at));
+    const LimitKind kind = hit.limit.id.kind;
+    const bool held = kind == LimitKind::kStopSolid || kind == LimitKind::kStrapTaut;
+    if (held && !wanted) wanted = hit.wheel_travel;
   }
-  if (wanted) AddInTheWay(what, axle, motion, *wanted, to);
+  if (wanted) AddInTheWay(walk.hits, axle, motion, *wanted, to);
 }
 
 }  // namespace
@@ -53,15 +57,14 @@ std::vector<InTheWay> FindInTheWay(const Rig& rig, const std::array<double, 2>& 
   std::vector<InTheWay> all;
   const Vehicle fitted = WithStopsAndStraps(*rig.vehicle, advice);
   const Rig alike = PrepareRig(fitted);
-  const AxlePath path =
-      MotionPath(alike, {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}}, start);
+  const AxlePath path = PathOf(alike, start, MotionKind::kCrossed);
   for (size_t i = 0; i < 2; ++i) {
     const WantedTravel& wanted = advice.wanted[i];
     if (wanted.bump) {
-      AddInTheWay(limits.bounce[i][0].run_outs, i, LimitMotion::kBump, *wanted.bump, all);
+      AddInTheWay(limits.bounce[i][0].hits, i, LimitMotion::kBump, *wanted.bump, all);
     }
     if (wanted.droop) {
-      AddInTheWay(limits.bounce[i][1].run_outs, i, LimitMotion::kDroop, -*wanted.droop, all);
+      AddInTheWay(limits.bounce[i][1].hits, i, LimitMotion::kDroop, -*wanted.droop, all);
     }
     if (!wanted.bump || !wanted.droop) continue;
     AddInTheWayCrossed(alike, path, i, LimitMotion::kCrossUp, all);

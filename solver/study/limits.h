@@ -2,8 +2,7 @@
 // Where each axle's travel ends, by which member, and how much all the others have left there.
 #pragma once
 
-#include "solver/study/motions.h"
-#include "solver/study/run_outs.h"
+#include "solver/study/axle_walk.h"
 
 namespace linkwright {
 
@@ -15,10 +14,10 @@ enum class LimitMotion { kBump, kDroop, kCrossUp, kCrossDown };
 struct AxleLimit {
   size_t axle;
   LimitMotion motion;
-  std::optional<size_t> ended_by;  // index into run_outs; absent: nothing in the file ends it
-  double parameter;                // where it ends [m] or [rad]; where nothing does, the farthest
-  double wheel_travel;             // as in RunOut [m]
-  std::vector<RunOut> run_outs;    // those with `at` first, the soonest first
+  std::optional<size_t> ended_by;  // index into hits; absent: nothing in the file ends it
+  double parameter;     // where it ends [m] or [rad]; where nothing does, as far as it was walked
+  double wheel_travel;  // as in LimitHit [m]
+  std::vector<LimitHit> hits;  // as in AxleWalk
 };
 
 // Both axles crossed one way: the first of them to end stops both.
@@ -37,9 +36,9 @@ struct LimitsReport {
 
 // Every limit about a stance, each axle from the mean of its two wheels' travels as in SweepBounce.
 //   stance   the rest to start from; null: the measured stance
-//   ends     the first that runs out of: links that line up, TravelMargins, WatchedMargins but for
-//            events; links alone beyond kRealTravel or kRealAngle end nothing
-//   errors   ModelError as PrepareKnuckle. source: docs/theory.md (70), (71)
+//   ends     the first that runs out of: links that line up, any limit that is not passed; links
+//   alone beyond MotionReach::real end nothing errors   ModelError as PrepareKnuckle. source:
+//   docs/theory.md (70), (71)
 [[nodiscard]] LimitsReport FindLimits(const Rig& rig, const Stance* stance);
 
 }  // namespace linkwright

@@ -4,17 +4,9 @@
 
 #include "solver/pose/arms.h"
 #include "solver/pose/link_ends.h"
-#include "solver/study/walk.h"
+#include "solver/study/grid.h"
 
 namespace linkwright {
-
-enum class MotionKind {
-  kRoll,      // the body rolls on level ground; parameter: body roll, left side up + [rad]
-  kOneWheel,  // one wheel moves, three stay; parameter: its travel, bump + [m]
-  kCrossed,   // front as in roll at +, rear at -; parameter: that angle [rad]
-  kSteer,  // the steering wheel turns at rest, as far as the lock; parameter: the left road wheel's
-           // steer, left + [rad]
-};
 
 struct MotionRequest {
   MotionKind kind = MotionKind::kRoll;
@@ -58,13 +50,8 @@ struct MotionRow {
 struct MotionSweep {
   MotionRequest request;
   std::vector<MotionRow> rows;                       // ascending; one of them at 0
-  std::array<std::optional<SweepEnd>, 2> low, high;  // per axle
+  std::array<std::optional<LimitHit>, 2> low, high;  // per axle
 };
-
-// The motion as a path. The rig must outlive it.
-//   start   mean travel of each axle's wheels where the parameter is 0 [m]
-[[nodiscard]] AxlePath MotionPath(const Rig& rig, const MotionRequest& request,
-                                  const std::array<double, 2>& start);
 
 // Rows about the stance: each axle from the mean of its two wheels' travels, as in bounce.
 //   stance   the rest to start from; null: the measured stance, geometry only

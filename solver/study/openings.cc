@@ -5,7 +5,6 @@
 #include <cmath>
 
 #include "solver/study/nearest_tire.h"
-#include "solver/study/paths.h"
 #include "solver/study/swept_motion.h"
 
 namespace linkwright {
@@ -14,8 +13,8 @@ namespace {
 WheelInOpening AtRest(const Rig& rig, const std::array<double, 2>& start, size_t axle, size_t side,
                       const TireShape& shape) {
   const Axle& of = rig.vehicle->axles[axle];
-  const AxlePath path = BouncePath(rig, start);
-  const Eigen::Isometry3d X_CA = Transform(StartWalk(rig, axle, path).here.pose);
+  const AxlePath path = PathOf(rig, start, MotionKind::kBounce);
+  const Eigen::Isometry3d X_CA = Transform(StartMotion(rig, axle, path).pose);
   const TireSolid tire = TireAt(of, rig.axles[axle].frame, shape, X_CA, side, 0.0);
   return {.axle = axle,
           .side = side,

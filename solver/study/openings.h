@@ -40,11 +40,18 @@ struct WheelInOpening {
   TapeGaps tape;
 };
 
+// What ends a motion: of either axle, where both take part in it.
+struct SweptEnd {
+  double at;  // the motion's parameter [m] or [rad]
+  size_t axle;
+  TravelLimit limit;
+};
+
 // How far one motion was swept for one axle.
 struct SweptRange {
   TireMotion motion;
   double low, high;                                 // parameter [m] or [rad]
-  std::array<std::optional<SweepEnd>, 2> ended_by;  // low, high; absent: nothing in the file does
+  std::array<std::optional<SweptEnd>, 2> ended_by;  // low, high; absent: nothing in the file does
 };
 
 struct OpeningsReport {

@@ -48,10 +48,11 @@ std::optional<std::pair<double, std::string>> NearestEnd(const Rig& rig, const S
   std::optional<std::pair<double, std::string>> nearest;
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = rig.vehicle->axles[i];
-    for (const TravelMargin& margin :
-         TravelMargins(axle, rig.axles[i].frame, Transform(stance.motion[i].pose))) {
-      if (nearest && nearest->first <= margin.left) continue;
-      nearest = {margin.left, axle.name + " " + Describe(margin)};
+    const Eigen::Isometry3d X_CA = Transform(stance.motion[i].pose);
+    for (const LengthLimit& end : rig.axles[i].ends) {
+      const double left = LeftOf(end, X_CA);
+      if (nearest && nearest->first <= left) continue;
+      nearest = {left, axle.name + " " + Describe(end.limit)};
     }
   }
   return nearest;

@@ -7,7 +7,7 @@
 #include "solver/geometry/driveshaft.h"
 #include "solver/geometry/side_view.h"
 #include "solver/rest/stance.h"
-#include "solver/study/walk.h"
+#include "solver/study/grid.h"
 
 namespace linkwright {
 
@@ -51,7 +51,7 @@ using SweepOptions = GridOptions;  // travels [m]
 struct Sweep {
   std::optional<Stance> stance;  // absent: geometry only, about the measured stance
   std::vector<SweepRow> rows;    // ascending travel; one of them at 0
-  std::array<std::optional<SweepEnd>, 2> droop,
+  std::array<std::optional<LimitHit>, 2> droop,
       bump;  // per axle; absent: none within the range looked at
 };
 

@@ -4,56 +4,39 @@
 #include <algorithm>
 #include <cmath>
 
-#include "solver/study/paths.h"
-#include "solver/study/run_outs.h"
-
 namespace linkwright {
 namespace {
 
-constexpr double kDegree = M_PI / 180.0;
 constexpr int kStepsASide = 24;
 
-// How far a motion is searched for ends, in what steps, beyond what links alone end nothing, and
-// how far it is swept where nothing ends it.
-struct Reach {
-  double far, step, real, unlimited;
-};
-
-Reach ReachOf(TireMotion motion) {
-  if (motion == TireMotion::kRoll || motion == TireMotion::kCrossed) {
-    return {
-        .far = kFarthestAngle, .step = kAngleStep, .real = kRealAngle, .unlimited = 10.0 * kDegree};
-  }
-  return {.far = kFarthestTravel, .step = kTravelStep, .real = kRealTravel, .unlimited = 0.1};
-}
-
-AxlePath PathOf(const Rig& rig, const std::array<double, 2>& start, TireMotion motion,
-                size_t wheel) {
+MotionKind KindOf(TireMotion motion) {
   switch (motion) {
     case TireMotion::kRoll:
-      return MotionPath(rig, {.kind = MotionKind::kRoll, .wheel = 0, .grid = {}}, start);
+      return MotionKind::kRoll;
     case TireMotion::kCrossed:
-      return MotionPath(rig, {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}}, start);
+      return MotionKind::kCrossed;
     case TireMotion::kOneWheel:
-      return MotionPath(rig, {.kind = MotionKind::kOneWheel, .wheel = wheel, .grid = {}}, start);
+      return MotionKind::kOneWheel;
     default:
-      return BouncePath(rig, start);
+      return MotionKind::kBounce;
   }
 }
 
 // Where one axle ends, its tyres left out: how deep they would be in is the question here.
-std::optional<SweepEnd> OwnEnd(const Rig& rig, const AxlePath& path, size_t axle,
-                               const Reach& reach, double sign) {
-  const std::vector<RunOut> what =
-      FindRunOuts(rig, axle, path,
-                  {.far = sign * reach.far, .step = reach.step, .tires = false, .to_first = true});
-  const auto first = FirstEnd(what, reach.real);
-  if (!first) return std::nullopt;
-  return SweepEnd{.travel = *what[*first].at, .axle = axle, .reason = DescribeEnd(what[*first])};
+std::optional<SweptEnd> OwnEnd(const Rig& rig, const AxlePath& path, size_t axle,
+                               const MotionReach& reach, double sign) {
+  const AxleWalk walk = WalkAxle(rig, axle, path,
+                                 {.far = sign * reach.far,
+                                  .step = reach.step,
+                                  .watch = Watch::kAllButTires,
+                                  .to_first = true});
+  const LimitHit* first = FirstEnd(walk.hits, reach.real);
+  if (first == nullptr) return std::nullopt;
+  return SweptEnd{.at = *first->at, .axle = axle, .limit = first->limit};
 }
 
 SweptEnds OwnEnds(const Rig& rig, const AxlePath& path, size_t axle, TireMotion motion) {
-  const Reach reach = ReachOf(motion);
+  const MotionReach reach = ReachOf(*rig.vehicle, KindOf(motion));
   return {OwnEnd(rig, path, axle, reach, -1.0), OwnEnd(rig, path, axle, reach, 1.0)};
 }
 
@@ -61,8 +44,8 @@ SweptEnds OwnEnds(const Rig& rig, const AxlePath& path, size_t axle, TireMotion 
 SweptEnds Crossed(const SweptEnds& roll, size_t axle) {
   if (axle == kFront) return roll;
   SweptEnds crossed{roll[1], roll[0]};
-  for (std::optional<SweepEnd>& end : crossed) {
-    if (end) end->travel = -end->travel;
+  for (std::optional<SweptEnd>& end : crossed) {
+    if (end) end->at = -end->at;
   }
   return crossed;
 }
@@ -71,7 +54,7 @@ SweptEnds Crossed(const SweptEnds& roll, size_t axle) {
 SweptEnds Nearer(const SweptEnds& own, const SweptEnds& other) {
   SweptEnds nearer = own;
   for (size_t k = 0; k < 2; ++k) {
-    if (!own[k] || (other[k] && std::abs(other[k]->travel) < std::abs(own[k]->travel))) {
+    if (!own[k] || (other[k] && std::abs(other[k]->at) < std::abs(own[k]->at))) {
       nearer[k] = other[k];
     }
   }
@@ -92,12 +75,12 @@ SweptEnds EndsOf(const Rig& rig, const AxlePath& path, const std::optional<RollE
   }
 }
 
-SweptRange RangeOf(TireMotion motion, const SweptEnds& ends) {
+SweptRange RangeOf(const Rig& rig, TireMotion motion, const SweptEnds& ends) {
   SweptRange range{.motion = motion, .low = 0.0, .high = 0.0, .ended_by = ends};
   if (motion == TireMotion::kRest) return range;
-  const double unlimited = ReachOf(motion).unlimited;
-  range.low = ends[0] ? ends[0]->travel : -unlimited;
-  range.high = ends[1] ? ends[1]->travel : unlimited;
+  const double unlimited = ReachOf(*rig.vehicle, KindOf(motion)).unlimited;
+  range.low = ends[0] ? ends[0]->at : -unlimited;
+  range.high = ends[1] ? ends[1]->at : unlimited;
   return range;
 }
 
@@ -105,7 +88,7 @@ std::vector<SweptSample> SamplesOf(const Rig& rig, const AxlePath& path, size_t 
                                    const SweptRange& range) {
   std::vector<SweptSample> samples;
   for (const double end : {range.low, range.high}) {
-    HousingMotion here = StartWalk(rig, axle, path).here;
+    HousingMotion here = StartMotion(rig, axle, path);
     if (end == range.low) samples.push_back({0.0, here});
     if (end == 0.0) continue;
     for (int i = 1; i <= kStepsASide; ++i) {
@@ -125,7 +108,7 @@ std::vector<SweptSample> SamplesOf(const Rig& rig, const AxlePath& path, size_t 
 }  // namespace
 
 RollEnds FindRollEnds(const Rig& rig, const std::array<double, 2>& start) {
-  const AxlePath path = PathOf(rig, start, TireMotion::kRoll, 0);
+  const AxlePath path = PathOf(rig, start, MotionKind::kRoll);
   return {OwnEnds(rig, path, kFront, TireMotion::kRoll),
           OwnEnds(rig, path, kRear, TireMotion::kRoll)};
 }
@@ -133,8 +116,8 @@ RollEnds FindRollEnds(const Rig& rig, const std::array<double, 2>& start) {
 SweptMotion SweepTireMotion(const Rig& rig, const std::array<double, 2>& start,
                             const std::optional<RollEnds>& roll, TireMotion motion, size_t wheel) {
   const size_t axle = wheel / 2;
-  SweptMotion swept{.path = PathOf(rig, start, motion, wheel), .range = {}, .samples = {}};
-  swept.range = RangeOf(motion, EndsOf(rig, swept.path, roll, motion, axle));
+  SweptMotion swept{.path = PathOf(rig, start, KindOf(motion), wheel), .range = {}, .samples = {}};
+  swept.range = RangeOf(rig, motion, EndsOf(rig, swept.path, roll, motion, axle));
   swept.samples = SamplesOf(rig, swept.path, axle, swept.range);
   return swept;
 }

@@ -10,7 +10,7 @@
 
 namespace linkwright {
 
-using SweptEnds = std::array<std::optional<SweepEnd>, 2>;  // parameter below 0, above 0
+using SweptEnds = std::array<std::optional<SweptEnd>, 2>;  // parameter below 0, above 0
 using RollEnds = std::array<SweptEnds, 2>;                 // where each axle alone ends a roll
 
 [[nodiscard]] RollEnds FindRollEnds(const Rig& rig, const std::array<double, 2>& start);

@@ -6,7 +6,6 @@
 
 #include "solver/model/force_law.h"
 #include "solver/rest/settle.h"
-#include "solver/study/paths.h"
 #include "solver/study/reachable.h"
 
 namespace linkwright {

@@ -76,8 +76,7 @@ struct CoilAdvice {
 struct InTheWay {
   size_t axle;
   LimitMotion motion;
-  TravelEnd end;
-  std::string member;
+  TravelLimit limit;
   double at;        // wheel travel at which it comes; crossed, of the wheel that rises [m]
   double wanted;    // the same where the parts of the advice end it [m]
   double short_by;  // above 0 [m]

@@ -6,107 +6,85 @@
 #include <limits>
 
 #include "solver/geometry/least.h"
-#include "solver/rest/stance_report.h"
 #include "solver/study/motions.h"
-#include "solver/study/run_outs.h"
 
 namespace linkwright {
 namespace {
 
-constexpr double kStep = 0.01;        // [m] between the places looked at
-constexpr double kFar = kRealTravel;  // [m] an end farther off is none: only the links set it
-constexpr double kEnough = 0.1;       // [m] looked at where there is no end
-constexpr double kEnoughRoll = 10.0 * M_PI / 180.0;  // [rad] the same, as in a sweep
-
-AxlePath BounceFrom(const Rig& rig, const Stance* stance) {
-  std::array<double, 2> height{};
-  for (size_t i = 0; i < 2; ++i) {
-    height[i] =
-        stance != nullptr ? LevelMotion(rig, *stance)[i].pose.z : rig.axles[i].frame.measured.z;
-  }
-  return {.place =
-              [height, &rig](double travel, size_t axle) {
-                return AxlePlace{.z = height[axle] + travel,
-                                 .roll = rig.axles[axle].frame.measured.roll};
-              },
-          .refuse = {}};
-}
+constexpr double kStep = 0.01;  // [m] between the places looked at
 
 double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
   return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
 }
 
-// Coils at one end of the travel; a walker that cannot quite get there stays within 1e-9 m.
-void AddCoilsAt(const Rig& rig, size_t index, const AxlePath& path, const SweepEnd& end,
+// Coils where rows end.
+void AddCoilsAt(const Rig& rig, size_t index, const Pose& pose, bool bump,
                 std::vector<Warning>& to) {
   const WarningLimits& limits = rig.vehicle->limits;
-  Walker walker = StartWalk(rig, index, path);
-  constexpr double kInside = 1e-9;  // [m] short of an end found to 1e-10
-  (void)WalkTo(walker, end.travel - std::copysign(kInside, end.travel));
-  const Eigen::Isometry3d X_CA = Transform(walker.here.pose);
+  const Eigen::Isometry3d X_CA = Transform(pose);
   for (const Spring& spring : rig.vehicle->axles[index].springs) {
     const double length = LengthAt(spring.span, rig.axles[index].frame, X_CA);
     const std::string name = DisplayName(spring.name);
     const double squeeze = spring.law.free_length - length;
-    if (end.travel < 0.0 && squeeze < limits.coil_preload) {
+    if (!bump && squeeze < limits.coil_preload) {
       to.push_back({WarningKind::kCoilUnseats, index, name, "", squeeze, limits.coil_preload});
     }
     const std::optional<double> bound = BoundLength(spring);
-    if (end.travel < 0.0 || !bound) continue;
-    const double left = length - *bound;
-    if (left < limits.coil_gap) {
-      to.push_back({WarningKind::kCoilNearSolid, index, name, "", left, limits.coil_gap});
+    if (bump && bound && length - *bound < limits.coil_gap) {
+      to.push_back(
+          {WarningKind::kCoilNearSolid, index, name, "", length - *bound, limits.coil_gap});
     }
   }
 }
 
-bool IsDamper(const Axle& axle, const std::string& reason) {
-  return std::any_of(axle.dampers.begin(), axle.dampers.end(), [&](const Damper& damper) {
-    return reason.starts_with(DisplayName(damper.name) + " is fully");
-  });
+bool IsDamper(const TravelLimit& limit) {
+  return limit.id.kind == LimitKind::kDamperClosed || limit.id.kind == LimitKind::kDamperOpen;
 }
 
+// What ends the rows of one axle, and how much bump is left before anything ends it, as `limits`
+// has it.
 void AddEnds(const Rig& rig, size_t index, const AxlePath& path, const Sweep& sweep,
              std::vector<Warning>& to) {
-  const Axle& axle = rig.vehicle->axles[index];
-  const std::optional<SweepEnd>& droop = sweep.droop[index];
-  const std::optional<SweepEnd>& bump = sweep.bump[index];
-  if (droop) {
-    AddCoilsAt(rig, index, path, *droop, to);
-    if (IsDamper(axle, droop->reason)) {
-      to.push_back({WarningKind::kDamperEndsDroop, index, droop->reason, "", droop->travel, 0.0});
-    }
-  }
-  if (!bump) return;
-  AddCoilsAt(rig, index, path, *bump, to);
-  if (IsDamper(axle, bump->reason)) {
-    to.push_back({WarningKind::kDamperEndsBump, index, bump->reason, "", bump->travel, 0.0});
+  for (const bool up : {false, true}) {
+    const std::optional<LimitHit>& end = up ? sweep.bump[index] : sweep.droop[index];
+    if (!end) continue;
+    const AxleWalk walk =
+        WalkAxle(rig, index, path, {.far = *end->at, .step = kStep, .watch = Watch::kRows});
+    AddCoilsAt(rig, index, walk.places.back().motion.pose, up, to);
+    if (!IsDamper(end->limit)) continue;
+    to.push_back({up ? WarningKind::kDamperEndsBump : WarningKind::kDamperEndsDroop, index,
+                  Describe(end->limit), "", *end->at, 0.0});
   }
   const double least = rig.vehicle->limits.bump_left;
-  if (bump->travel < least) {
-    to.push_back({WarningKind::kShortBump, index, bump->reason, "", bump->travel, least});
+  const MotionReach reach = ReachOf(*rig.vehicle, MotionKind::kBounce);
+  const AxleWalk walk =
+      WalkAxle(rig, index, path, {.far = reach.far, .step = reach.step, .to_first = true});
+  const LimitHit* first = FirstEnd(walk.hits, reach.real);
+  if (first != nullptr && *first->at < least) {
+    to.push_back({WarningKind::kShortBump, index, Describe(first->limit), "", *first->at, least});
   }
 }
 
-// Where nothing ends a motion it is looked at so far; links alone end nothing farther than `far`.
-struct Reach {
-  double enough, far, step;
-};
-constexpr Reach kBounceReach{kEnough, kFar, 0.2 * kStep};
-constexpr Reach kRollReach{kEnoughRoll, kRealAngle, 0.25 * M_PI / 180.0};
-
 // Walks one way and keeps the least distance on it, closed in on from the places looked at.
-void WalkGap(const Walker& start, const Reach& reach, bool up, const Span& span, GapAtLeast& gap,
-             bool rolled) {
-  const std::optional<SweepEnd> end = FindEnd(start, up ? reach.far : -reach.far, reach.step);
-  const double to = end ? end->travel : (up ? reach.enough : -reach.enough);
+//   path   bounce, or the housing rolled about its place at rest
+void WalkGap(const Rig& rig, size_t index, const AxlePath& path, bool up, const Span& span,
+             GapAtLeast& gap, bool rolled) {
+  const MotionReach reach = ReachOf(*rig.vehicle, rolled ? MotionKind::kRoll : MotionKind::kBounce);
+  const AxleWalk walk = WalkAxle(rig, index, path,
+                                 {.far = up ? reach.real : -reach.real,
+                                  .step = reach.step,
+                                  .watch = Watch::kRows,
+                                  .to_first = true});
+  const LimitHit* end = LastRow(walk.hits);
+  const double to = end != nullptr ? *end->at : std::copysign(reach.unlimited, up ? 1.0 : -1.0);
+  if (to == 0.0) return;
   constexpr double kClosedIn = 1e-7;  // of the way
-  Walker walker = start;
+  const AxleFrame& frame = rig.axles[index].frame;
   const auto length = [&](double share) {
-    if (WalkTo(walker, share * to)) return std::numeric_limits<double>::infinity();
-    return LengthAt(span, start.rig->axles[start.axle].frame, Transform(walker.here.pose));
+    const std::optional<Pose> pose = PoseOn(rig, walk, share * to);
+    return pose ? LengthAt(span, frame, Transform(*pose)) : std::numeric_limits<double>::infinity();
   };
-  const int places = std::max(3, static_cast<int>(std::ceil(std::abs(to) / reach.step)) + 1);
+  const int places = std::max(3, static_cast<int>(std::ceil(2.0 * std::abs(to) / reach.step)) + 1);
   const LeastPoint least = LeastOnInterval(length, 0.0, 1.0, places, kClosedIn);
   if (least.value < gap.least) gap.least = least.value, gap.at = least.at * to, gap.rolled = rolled;
 }
@@ -125,11 +103,9 @@ void AddGaps(const Rig& rig, size_t index, const AxlePath& path, WarningReport& 
   const Axle& axle = rig.vehicle->axles[index];
   if (axle.gaps.empty()) return;
   const AxlePath rolled = RollFrom(rig, path);
-  const Walker bounce_start = StartWalk(rig, index, path);
-  const Walker roll_start = StartWalk(rig, index, rolled);
+  const Eigen::Isometry3d X_CA = Transform(StartMotion(rig, index, path).pose);
   for (const Gap& given : axle.gaps) {
-    const double rest =
-        LengthAt(given.span, rig.axles[index].frame, Transform(bounce_start.here.pose));
+    const double rest = LengthAt(given.span, rig.axles[index].frame, X_CA);
     GapAtLeast gap{.axle = index,
                    .name = given.name,
                    .rest = rest,
@@ -138,8 +114,8 @@ void AddGaps(const Rig& rig, size_t index, const AxlePath& path, WarningReport& 
                    .at = 0.0,
                    .limit = given.least.value_or(rig.vehicle->limits.gap)};
     for (const bool up : {false, true}) {
-      WalkGap(bounce_start, kBounceReach, up, given.span, gap, false);
-      WalkGap(roll_start, kRollReach, up, given.span, gap, true);
+      WalkGap(rig, index, path, up, given.span, gap, false);
+      WalkGap(rig, index, rolled, up, given.span, gap, true);
     }
     if (gap.least < gap.limit) {
       report.warnings.push_back(
@@ -185,7 +161,7 @@ void AddCurves(const Rig& rig, size_t index, const Sweep& sweep, std::vector<War
 void AddSlopes(const Rig& rig, size_t index, const AxlePath& path, std::vector<Warning>& to) {
   const double most = rig.vehicle->limits.link_slope;
   const AxleFrame& frame = rig.axles[index].frame;
-  const Eigen::Isometry3d X_CA = Transform(StartWalk(rig, index, path).here.pose);
+  const Eigen::Isometry3d X_CA = Transform(StartMotion(rig, index, path).pose);
   for (const Link& link : rig.vehicle->axles[index].links) {
     const Eigen::Vector3d d = X_CA * OnHousing(frame, link.span.p_CQ) - link.span.p_CP;
     if (std::abs(d.x()) < std::abs(d.y())) continue;  // across: a track bar
@@ -226,13 +202,7 @@ void AddFights(const Rig& rig, const Stance* stance, WarningReport& report) {
   MotionRequest request;
   request.kind = MotionKind::kCrossed;
   request.grid.step = 1.0;  // [rad] only the ends and 0 are wanted
-  MotionSweep crossed = SweepMotion(rig, stance, request);
-  // Beyond kRealAngle nothing but links lining up is to be met.
-  const auto real = [](double angle) { return std::abs(angle) <= kRealAngle; };
-  if (!real(crossed.rows.front().parameter) || !real(crossed.rows.back().parameter)) {
-    request.grid = {.from = -kEnoughRoll, .to = kEnoughRoll, .step = kEnoughRoll};
-    crossed = SweepMotion(rig, stance, request);
-  }
+  const MotionSweep crossed = SweepMotion(rig, stance, request);
   for (size_t i = 0; i < 2; ++i) {
     if (rig.axles[i].frame.links.size() <= 4) continue;
     const FightAtExtremes low = FightIn(crossed.rows.front(), i, rig.vehicle->axles[i]);
@@ -247,21 +217,11 @@ void AddFights(const Rig& rig, const Stance* stance, WarningReport& report) {
   }
 }
 
-// Bounce between the ends that members set, and as far as is enough where they set none.
-Sweep SweepWithin(const Rig& rig, const Stance* stance) {
-  const Sweep ends = SweepBounce(rig, stance, {.from = -kFar, .to = kFar, .step = 2.0 * kFar});
-  const double from = Nearest(ends.droop, -kEnough), to = Nearest(ends.bump, kEnough);
-  Sweep sweep = SweepBounce(rig, stance, {.from = from, .to = to, .step = kStep});
-  sweep.droop = ends.droop;
-  sweep.bump = ends.bump;
-  return sweep;
-}
-
 }  // namespace
 
 void AddOverTravel(const Rig& rig, const Stance* stance, WarningReport& report) {
-  const AxlePath path = BounceFrom(rig, stance);
-  const Sweep sweep = SweepWithin(rig, stance);
+  const AxlePath path = PathOf(rig, StartOf(rig, stance), MotionKind::kBounce);
+  const Sweep sweep = SweepBounce(rig, stance, {.from = {}, .to = {}, .step = kStep});
   for (size_t i = 0; i < 2; ++i) {
     AddEnds(rig, i, path, sweep, report.warnings);
     AddGaps(rig, i, path, report);

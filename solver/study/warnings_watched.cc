@@ -39,19 +39,19 @@ void KeepNearest(Warning warning, std::vector<Warning>& to) {
 
 void AddJoints(const Way& way, double reserve, std::vector<Warning>& to) {
   const AxleLimit& limit = *way.limit;
-  for (size_t i = 0; i < limit.run_outs.size(); ++i) {
-    const RunOut& run_out = limit.run_outs[i];
-    if (run_out.end != TravelEnd::kJointAtLimit) continue;
-    if (run_out.at_rest && *run_out.at_rest < 0.0) {
-      KeepNearest({WarningKind::kJointNearLimit, limit.axle, run_out.member, "", *run_out.at_rest,
+  for (size_t i = 0; i < limit.hits.size(); ++i) {
+    const LimitHit& hit = limit.hits[i];
+    if (hit.limit.id.kind != LimitKind::kJointAtLimit) continue;
+    if (hit.at_rest && *hit.at_rest < 0.0) {
+      KeepNearest({WarningKind::kJointNearLimit, limit.axle, hit.limit.name, "", *hit.at_rest,
                    reserve, "at rest"},
                   to);
     } else if (way.ends && limit.ended_by == i) {
-      to.push_back({WarningKind::kJointEndsTravel, limit.axle, run_out.member, "", limit.parameter,
+      to.push_back({WarningKind::kJointEndsTravel, limit.axle, hit.limit.name, "", limit.parameter,
                     reserve, way.name});
-    } else if (run_out.left && *run_out.left < reserve) {
-      KeepNearest({WarningKind::kJointNearLimit, limit.axle, run_out.member, "", *run_out.left,
-                   reserve, way.name},
+    } else if (hit.left && *hit.left < reserve) {
+      KeepNearest({WarningKind::kJointNearLimit, limit.axle, hit.limit.name, "", *hit.left, reserve,
+                   way.name},
                   to);
     }
   }

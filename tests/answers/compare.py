@@ -69,7 +69,7 @@ class Differences:
                 self.used.add(i)
                 return
         self.count += 1
-        if self.count <= 200:
+        if self.count <= 100000:
             print(f"{file}: {text}")
 
 
@@ -92,7 +92,9 @@ def compare_texts(file, a, b, differences):
 
 def ends(path, rows):
     """The rows at an end of travel: a sweep's first and last."""
-    return {0, len(rows) - 1} if ".sweep" in path or ".compare" in path else set()
+    if ".compare" in path:  # its ranges are what ends both vehicles
+        return set(range(len(rows)))
+    return {0, len(rows) - 1} if ".sweep" in path else set()
 
 
 def compare_csv(file, a, b, differences):
@@ -109,7 +111,9 @@ def compare_csv(file, a, b, differences):
     for i, (x, y) in enumerate(zip(rows_a[1:], rows_b[1:])):
         for name, cell_a, cell_b in zip(head, x, y):
             unit = x[3] if long and name == "value" else unit_of(name)
-            at_end = i in last or (long and name == "value")
+            if long and name == "row":  # a row named by where its travel ends
+                cell_a, cell_b, unit = cell_a.lstrip("'"), cell_b.lstrip("'"), "mm"
+            at_end = i in last or (long and name in ("row", "value"))
             if not agree(cell_a, cell_b, unit, at_end):
                 differences.add(file, f"{' '.join(x[:3]) if long else x[0]} {name}: "
                                       f"{cell_a} is now {cell_b}")

@@ -12,7 +12,6 @@
 #include "solver/rest/settle.h"
 #include "solver/study/openings.h"
 #include "solver/study/paths.h"
-#include "solver/study/run_outs.h"
 #include "solver/study/swept_motion.h"
 
 namespace linkwright::check {
@@ -47,6 +46,13 @@ struct Asked {
   }
 };
 
+// The front axle's pose at a parameter, moved there from the stance in one go.
+Pose PoseFromRest(const Rig& rig, const AxlePath& path, double s) {
+  const AxlePlace place = path.place(s, kFront);
+  return MovePose(rig.axles[kFront].frame, StartMotion(rig, kFront, path), place.z, place.roll)
+      .pose;
+}
+
 struct Row {
   double parameter;
   Pose pose;
@@ -57,7 +63,7 @@ std::vector<Row> RowsOf(const Rig& rig, const AxlePath& path, double low, double
   std::vector<Row> rows;
   for (int i = 0; i < count; ++i) {
     const double s = count == 1 ? low : low + (high - low) * i / (count - 1);
-    rows.push_back({s, PoseOn(rig, 0, path, s).pose});
+    rows.push_back({s, PoseFromRest(rig, path, s)});
   }
   return rows;
 }
@@ -125,7 +131,7 @@ void ExpectNoScanFindsLess(const Vehicle& vehicle, double lock) {
       EXPECT_LE(least,
                 Scanned(asked, swept.path, swept.range.low, swept.range.high, lock) + kPromised);
       // And it is had where it is said to be.
-      const Pose pose = PoseOn(rig, 0, swept.path, told.parameter).pose;
+      const Pose pose = PoseFromRest(rig, swept.path, told.parameter);
       EXPECT_NEAR(asked.Gap(pose, *told.steer), least, 1e-8);
       ++asked_of;
     }

@@ -138,25 +138,25 @@ void ExpectTravel(const PartsAdvice& advice, const LimitsReport& then, size_t ax
   }
   ASSERT_TRUE(limit.ended_by);
   EXPECT_NEAR(std::abs(limit.parameter), promised, kThere)
-      << limit.run_outs[*limit.ended_by].member;
+      << limit.hits[*limit.ended_by].limit.name;
   // Dampers are ordered where both ends are wanted; else the one there is as it was.
   const bool ordered = std::any_of(advice.dampers.begin(), advice.dampers.end(),
                                    [axle](const DamperAdvice& each) { return each.axle == axle; });
   if (!ordered) return;
-  const TravelEnd end = limit.run_outs[*limit.ended_by].end;
-  EXPECT_TRUE(end != TravelEnd::kDamperClosed && end != TravelEnd::kDamperOpen);
+  const LimitKind end = limit.hits[*limit.ended_by].limit.id.kind;
+  EXPECT_TRUE(end != LimitKind::kDamperClosed && end != LimitKind::kDamperOpen);
 }
 
-bool IsDamper(TravelEnd end) {
-  return end == TravelEnd::kDamperClosed || end == TravelEnd::kDamperOpen;
+bool IsDamper(LimitKind end) {
+  return end == LimitKind::kDamperClosed || end == LimitKind::kDamperOpen;
 }
 
 // A damper fitted keeps its reserve at both ends and crossed either way.
 void ExpectReserve(const AxleLimit& limit, const std::string& member, double reserve) {
   constexpr double kEdges = 3e-5;  // [m] lengths along an edge between corners, theory (72)
-  for (const RunOut& run_out : limit.run_outs) {
-    if (!IsDamper(run_out.end) || run_out.member != member || !run_out.left) continue;
-    EXPECT_GE(*run_out.left, reserve - kEdges) << member;
+  for (const LimitHit& hit : limit.hits) {
+    if (!IsDamper(hit.limit.id.kind) || hit.limit.name != member || !hit.left) continue;
+    EXPECT_GE(*hit.left, reserve - kEdges) << member;
   }
 }
 
@@ -337,9 +337,10 @@ Vehicle CarriedOut(const Vehicle& vehicle, const BodyMove& move, Load* load) {
 // Hubs against their openings where a vehicle stands, the mean of both wheels.
 std::array<Offset, 2> OffsetsOf(const Standing& standing) {
   std::array<Offset, 2> offsets{};
-  const AxlePath path = BouncePath(standing.rig, StartOf(standing.rig, standing.stance()));
+  const AxlePath path =
+      PathOf(standing.rig, StartOf(standing.rig, standing.stance()), MotionKind::kBounce);
   for (size_t i = 0; i < 2; ++i) {
-    const Pose pose = StartWalk(standing.rig, i, path).here.pose;
+    const Pose pose = StartMotion(standing.rig, i, path).pose;
     const Opening& opening = *standing.vehicle.axles[i].opening;
     offsets[i] = {pose.x - opening.x, pose.z - opening.z};
   }

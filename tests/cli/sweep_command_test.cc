@@ -48,7 +48,7 @@ TEST(SweepCommand, OfGeometryAloneSaysWhatIsLeftOut) {
 
 TEST(SweepCommand, NothingEndsTravelWhereTheFileHasNoEnd) {
   const Outcome outcome = RunProgram({"sweep", VehiclePath("bare_frame"), "--step", "100"});
-  EXPECT_TRUE(HasLine(outcome.out, "rear axle, bump: nothing in the file ends travel"))
+  EXPECT_TRUE(HasLine(outcome.out, "rear axle, bump: nothing in the file ends these rows"))
       << outcome.out;
 }
 

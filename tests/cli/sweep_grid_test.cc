@@ -133,11 +133,23 @@ TEST(SweepGrid, ARangeThatEveryAxleReachesSaysSo) {
 
 // Links that go straight: an upper arm of a geometry-only frame, which has no damper to stop it.
 TEST(SweepGrid, RowsEndWhereALinkGoesStraight) {
-  const std::string note = NoteOf("bare_frame", {"--step", "50"}, "front axle, droop:");
+  const std::string note =
+      NoteOf("bare_frame", {"--from", "-600", "--step", "50"}, "front axle, droop:");
   EXPECT_TRUE(note.starts_with("front axle, droop: travel ends at -4")) << note;
   EXPECT_TRUE(
       note.ends_with(": its links line up and can follow no further (upper arm holds it most)"))
       << note;
+}
+
+// Beyond any travel they end nothing, here as in limits.
+TEST(SweepGrid, LinksThatLineUpBeyondAnyTravelEndNothing) {
+  const Folder folder;
+  const std::string file = folder.Write(
+      "no_tyres.yaml", "base: " + VehiclePath("bare_frame") + "\nremove: [openings]\n");
+  EXPECT_TRUE(HasLine(RunProgram({"sweep", file}).out,
+                      "front axle, droop: nothing in the file ends these rows"));
+  EXPECT_TRUE(
+      HasLine(RunProgram({"limits", file}).out, "front droop: nothing in the file ends it"));
 }
 
 TEST(SweepGrid, ACoilThatBindsEndsTravelAndIsNamed) {

@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "solver/study/motions.h"
 #include "solver/study/sweep.h"
 #include "tests/solver/study/stood.h"
 #include "tests/support/vehicles.h"
@@ -17,19 +18,19 @@ using check::Stood;
 constexpr double kSame =
     1e-9;  // [m, rad] the sweep bisects to 1e-10, the limits to 1e-11 of a margin
 
-const RunOut* Find(const AxleLimit& limit, TravelEnd end, const std::string& member) {
-  for (const RunOut& run_out : limit.run_outs) {
-    if (run_out.end == end && run_out.member == member) return &run_out;
+const LimitHit* Find(const AxleLimit& limit, LimitKind end, const std::string& member) {
+  for (const LimitHit& hit : limit.hits) {
+    if (hit.limit.id.kind == end && hit.limit.name == member) return &hit;
   }
   return nullptr;
 }
 
 // Whether a sweep's rows end there too.
-bool EndsRows(TravelEnd end) { return end <= TravelEnd::kStrapTaut; }
+bool EndsRows(LimitKind end) { return end <= LimitKind::kStrapTaut; }
 
 std::optional<double> FirstThatEndsRows(const AxleLimit& limit) {
-  for (const RunOut& run_out : limit.run_outs) {
-    if (run_out.at && EndsRows(run_out.end)) return run_out.at;
+  for (const LimitHit& hit : limit.hits) {
+    if (hit.at && EndsRows(hit.limit.id.kind)) return hit.at;
   }
   return std::nullopt;
 }
@@ -63,16 +64,16 @@ TEST(Limits, ABumpEndsWhereAVerticalDamperCloses) {
   const Rig rig = PrepareRig(vehicle);
   const AxleLimit bump = FindLimits(rig, nullptr).bounce[0][0];
   ASSERT_TRUE(bump.ended_by);
-  EXPECT_EQ(bump.run_outs[*bump.ended_by].end, TravelEnd::kDamperClosed);
+  EXPECT_EQ(bump.hits[*bump.ended_by].limit.id.kind, LimitKind::kDamperClosed);
   const double z = bump.parameter;
   const double a = 0.6, b = 0.8, k = 0.25 / (a * a) + 0.25 / (b * b);
   const double s = (1.0 - std::sqrt(1.0 - 4.0 * k * z * z)) / (2.0 * k);
   const double length = Eigen::Vector3d(s / (2.0 * a), s / (2.0 * b), 0.4 - z).norm();
   EXPECT_NEAR(length, 0.33, kSame + kEndTolerance);
   // Its links follow until that square root is 0, then line up.
-  const RunOut* links = nullptr;
-  for (const RunOut& each : bump.run_outs) {
-    if (each.end == TravelEnd::kLinksStraight) links = &each;
+  const LimitHit* links = nullptr;
+  for (const LimitHit& each : bump.hits) {
+    if (each.limit.id.kind == LimitKind::kLinksStraight) links = &each;
   }
   ASSERT_NE(links, nullptr);
   // [m] a double root: the walk stops short of it by its own guard.
@@ -88,10 +89,10 @@ TEST(Limits, ASweepEndsWhereTheFirstOfItsOwnEndsIs) {
     const MotionSweep crossed = SweepMotion(stood.rig, &stood.stance,
                                             {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}});
     for (size_t i = 0; i < 2; ++i) {
-      EXPECT_NEAR(*FirstThatEndsRows(limits.bounce[i][0]), sweep.bump[i]->travel, kSame);
-      EXPECT_NEAR(*FirstThatEndsRows(limits.bounce[i][1]), sweep.droop[i]->travel, kSame);
-      EXPECT_NEAR(*FirstThatEndsRows(limits.crossed[0].axles[i]), crossed.high[i]->travel, kSame);
-      EXPECT_NEAR(*FirstThatEndsRows(limits.crossed[1].axles[i]), crossed.low[i]->travel, kSame);
+      EXPECT_NEAR(*FirstThatEndsRows(limits.bounce[i][0]), *sweep.bump[i]->at, kSame);
+      EXPECT_NEAR(*FirstThatEndsRows(limits.bounce[i][1]), *sweep.droop[i]->at, kSame);
+      EXPECT_NEAR(*FirstThatEndsRows(limits.crossed[0].axles[i]), *crossed.high[i]->at, kSame);
+      EXPECT_NEAR(*FirstThatEndsRows(limits.crossed[1].axles[i]), *crossed.low[i]->at, kSame);
     }
   }
 }
@@ -103,12 +104,11 @@ TEST(Limits, WhatIsLeftIsWhatTheMarginsSayThere) {
   const AxleFrame& frame = stood.rig.axles[kRear].frame;
   const double z = stood.stance.motion[kRear].pose.z + bump.parameter;
   const Pose pose = MovePose(frame, stood.rig.axles[kRear].measured, z, 0.0).pose;
-  for (const TravelMargin& margin :
-       TravelMargins(stood.vehicle.axles[kRear], frame, Transform(pose))) {
-    const RunOut* run_out = Find(bump, margin.end, margin.member);
-    ASSERT_NE(run_out, nullptr);
-    ASSERT_TRUE(run_out->left);
-    EXPECT_NEAR(*run_out->left, margin.left, 1e-9);
+  for (const LengthLimit& end : EndLengths(stood.vehicle.axles[kRear], frame)) {
+    const LimitHit* hit = Find(bump, end.limit.id.kind, end.limit.name);
+    ASSERT_NE(hit, nullptr);
+    ASSERT_TRUE(hit->left);
+    EXPECT_NEAR(*hit->left, LeftOf(end, Transform(pose)), 1e-9);
   }
 }
 
@@ -128,7 +128,7 @@ TEST(Limits, TheAxleStopsSoonerThanASweepWhereAJointComesFirst) {
   const Stood stood(van);
   const AxleLimit bump = FindLimits(stood.rig, &stood.stance).bounce[kRear][0];
   ASSERT_TRUE(bump.ended_by);
-  EXPECT_EQ(bump.run_outs[*bump.ended_by].end, TravelEnd::kJointAtLimit);
+  EXPECT_EQ(bump.hits[*bump.ended_by].limit.id.kind, LimitKind::kJointAtLimit);
   constexpr double kOfAngle = 1e-6;  // [m] kEndTolerance in rad, at 1 mrad or more a metre
   EXPECT_NEAR(bump.parameter, half, kOfAngle);
 }
@@ -143,12 +143,12 @@ TEST(Limits, ACoilOffItsSeatEndsDroopOnlyWhereItMustStay) {
     return FindLimits(stood.rig, &stood.stance).bounce[kRear][1];
   };
   const AxleLimit loose = rear_droop(van);
-  const RunOut* coil = Find(loose, TravelEnd::kCoilUnseated, "coil left");
+  const LimitHit* coil = Find(loose, LimitKind::kCoilUnseated, "coil left");
   ASSERT_TRUE(coil != nullptr && coil->at);
   for (Spring& spring : van.axles[kRear].springs) spring.keep_seated = true;
   const AxleLimit kept = rear_droop(van);
   ASSERT_TRUE(kept.ended_by);
-  EXPECT_EQ(kept.run_outs[*kept.ended_by].end, TravelEnd::kCoilUnseated);
+  EXPECT_EQ(kept.hits[*kept.ended_by].limit.id.kind, LimitKind::kCoilUnseated);
   EXPECT_NEAR(kept.parameter, *coil->at, kSame);
   EXPECT_LT(loose.parameter, kept.parameter);  // droop: farther down
 }

@@ -112,9 +112,10 @@ TEST_F(VanMotion, EndsAreNamed) {
       rig, &stance,
       {.kind = MotionKind::kOneWheel, .wheel = 2, .grid = {.from = {}, .to = {}, .step = 0.01}});
   ASSERT_TRUE(sweep.high[kRear]);
-  EXPECT_NE(sweep.high[kRear]->reason.find("left"), std::string::npos) << sweep.high[kRear]->reason;
+  EXPECT_NE(Describe(sweep.high[kRear]->limit).find("left"), std::string::npos)
+      << Describe(sweep.high[kRear]->limit);
   EXPECT_FALSE(sweep.high[kFront]);
-  EXPECT_NEAR(sweep.rows.back().parameter, sweep.high[kRear]->travel, 1e-9);
+  EXPECT_NEAR(sweep.rows.back().parameter, *sweep.high[kRear]->at, 1e-9);
 }
 
 TEST_F(VanMotion, GeometryOnlyHasTurnsAndNoLoads) {
@@ -149,8 +150,8 @@ TEST_F(VanMotion, SteerEndsWhereTheWheelInsideTheBendIsAtItsLock) {
       locked, &stance,
       {.kind = MotionKind::kSteer, .wheel = 0, .grid = {.from = {}, .to = {}, .step = 0.1}});
   ASSERT_TRUE(sweep.high[kFront] && sweep.low[kFront]);
-  EXPECT_EQ(sweep.high[kFront]->reason, "the steering is at its lock");
-  EXPECT_EQ(sweep.low[kFront]->reason, "the steering is at its lock");
+  EXPECT_EQ(Describe(sweep.high[kFront]->limit), "the steering is at its lock");
+  EXPECT_EQ(Describe(sweep.low[kFront]->limit), "the steering is at its lock");
   constexpr double kLockTol = 2e-9;  // [rad] rows may overrun the lock by 1e-9
   EXPECT_TRUE(Holds(sweep.rows.back().axles[kFront].hand[0], 0.6, kLockTol));
   EXPECT_TRUE(Holds(sweep.rows.front().axles[kFront].hand[1], -0.6, kLockTol));
@@ -182,9 +183,9 @@ TEST_F(VanMotion, SteerMovesThePitmanEndByTheDragLinksTriangle) {
   // It ends where kingpin, ball and pitman end stand in a row.
   const double in_line = std::atan2(base.y(), base.x()) - std::atan2(arm.y(), arm.x());
   ASSERT_TRUE(sweep.high[kFront]);
-  EXPECT_EQ(sweep.high[kFront]->reason,
+  EXPECT_EQ(Describe(sweep.high[kFront]->limit),
             "the drag link stands in line with its knuckle arm and turns the wheel no further");
-  EXPECT_NEAR(sweep.high[kFront]->travel, in_line, 1e-9);
+  EXPECT_NEAR(*sweep.high[kFront]->at, in_line, 1e-9);
   EXPECT_LT(sweep.rows.back().parameter, in_line);
 }
 

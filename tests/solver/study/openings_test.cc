@@ -80,16 +80,15 @@ TEST(Openings, LeastIsNoMoreThanAnyOfManySamples) {
   const Axle& front = stood.vehicle.axles[0];
   const SweptRange& crossed = report.ranges[0][3];
   ASSERT_EQ(crossed.motion, TireMotion::kCrossed);
-  const AxlePath path =
-      MotionPath(stood.rig, {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}},
-                 StartOf(stood.rig, &stood.stance));
+  const AxlePath path = PathOf(stood.rig, StartOf(stood.rig, &stood.stance), MotionKind::kCrossed);
   for (const Surface surface : {Surface::kLip, Surface::kPanel}) {
     double sampled = 1e9;
     for (const double end : {crossed.low, crossed.high}) {
-      Walker walker = StartWalk(stood.rig, 0, path);
+      HousingMotion here = StartMotion(stood.rig, 0, path);
       for (int i = 0; i <= 40; ++i) {
-        ASSERT_FALSE(WalkTo(walker, end * i / 40.0));
-        const Eigen::Isometry3d X_CA = Transform(walker.here.pose);
+        const AxlePlace place = path.place(end * i / 40.0, 0);
+        here = EvaluateMotion(frame, MovePose(frame, here, place.z, place.roll).pose);
+        const Eigen::Isometry3d X_CA = Transform(here.pose);
         for (int j = -60; j <= 60; ++j) {
           const auto turns = TurnInside(front, frame, X_CA, lock * j / 60.0);
           ASSERT_TRUE(turns);

@@ -90,15 +90,15 @@ TEST(SweepBounce, EndsAtAMemberAndNamesIt) {
   const Swept swept(truck);
   const Sweep sweep = swept.Bounce(Range(-0.08, 0.08, 0.01));
   ASSERT_TRUE(sweep.bump[kFront]);
-  EXPECT_EQ(sweep.bump[kFront]->reason, "coil left is coil-bound");
+  EXPECT_EQ(Describe(sweep.bump[kFront]->limit), "coil left is coil-bound");
   EXPECT_FALSE(sweep.bump[kRear]);
   ASSERT_TRUE(sweep.droop[kRear]);
-  EXPECT_EQ(sweep.droop[kRear]->reason, "damper right is fully open");
+  EXPECT_EQ(Describe(sweep.droop[kRear]->limit), "damper right is fully open");
   EXPECT_FALSE(sweep.droop[kFront]);
   // Rows end at the last multiple of the step within both.
   EXPECT_NEAR(sweep.rows.back().travel, 0.04, 1e-12);
   EXPECT_NEAR(sweep.rows.front().travel, -0.05, 1e-12);
-  EXPECT_NEAR(sweep.bump[kFront]->travel, 0.045, 2e-4);  // a coil upright but for 0.1 mm of lean
+  EXPECT_NEAR(*sweep.bump[kFront]->at, 0.045, 2e-4);  // a coil upright but for 0.1 mm of lean
 }
 
 TEST(SweepBounce, DefaultRangeRunsFromEndToEnd) {
@@ -108,8 +108,8 @@ TEST(SweepBounce, DefaultRangeRunsFromEndToEnd) {
   for (size_t i = 0; i < 2; ++i) {
     ASSERT_TRUE(sweep.droop[i]);
     ASSERT_TRUE(sweep.bump[i]);
-    droop = std::max(droop, sweep.droop[i]->travel);
-    bump = std::min(bump, sweep.bump[i]->travel);
+    droop = std::max(droop, *sweep.droop[i]->at);
+    bump = std::min(bump, *sweep.bump[i]->at);
   }
   EXPECT_NEAR(sweep.rows.front().travel, droop, 1e-9);
   EXPECT_NEAR(sweep.rows.back().travel, bump, 1e-9);
@@ -143,7 +143,7 @@ TEST(SweepBounce, StartPastAnEndStillHasItsRowAtZero) {
   const Sweep sweep = SweepBounce(rig, nullptr, Range(-0.02, 0.02, 0.01));
   ASSERT_NE(RowAt(sweep, 0.0), nullptr);
   ASSERT_TRUE(sweep.droop[kRear]);
-  EXPECT_NE(sweep.droop[kRear]->reason.find("is fully open"), std::string::npos);
+  EXPECT_NE(Describe(sweep.droop[kRear]->limit).find("is fully open"), std::string::npos);
   EXPECT_GE(sweep.rows.front().travel, 0.0);
 }
 

@@ -3,6 +3,8 @@
 // travel where it was wanted, and the damper nowhere.
 #include "solver/study/travel_parts.h"
 
+#include "solver/study/motions.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -60,15 +62,17 @@ TEST(TravelParts, EndTheTravelWhereItIsWantedAndNeverOnTheDamper) {
                                           {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}});
   for (size_t i = 0; i < 2; ++i) {
     // The stop is not touched at rest, so that the rest stays and so do the travels.
-    EXPECT_NEAR(sweep.bump[i]->travel, 0.075, kSame);
-    EXPECT_NEAR(sweep.droop[i]->travel, -0.095, kSame);
-    EXPECT_NE(sweep.bump[i]->reason.find("cone"), std::string::npos) << sweep.bump[i]->reason;
-    EXPECT_NE(sweep.droop[i]->reason.find("taut"), std::string::npos) << sweep.droop[i]->reason;
+    EXPECT_NEAR(*sweep.bump[i]->at, 0.075, kSame);
+    EXPECT_NEAR(*sweep.droop[i]->at, -0.095, kSame);
+    EXPECT_NE(Describe(sweep.bump[i]->limit).find("cone"), std::string::npos)
+        << Describe(sweep.bump[i]->limit);
+    EXPECT_NE(Describe(sweep.droop[i]->limit).find("taut"), std::string::npos)
+        << Describe(sweep.droop[i]->limit);
     for (const auto& end : {crossed.low[i], crossed.high[i]}) {
       ASSERT_TRUE(end);
-      EXPECT_TRUE(end->reason.find("cone") != std::string::npos ||
-                  end->reason.find("taut") != std::string::npos)
-          << end->reason;
+      EXPECT_TRUE(Describe(end->limit).find("cone") != std::string::npos ||
+                  Describe(end->limit).find("taut") != std::string::npos)
+          << Describe(end->limit);
     }
   }
 }
@@ -81,10 +85,11 @@ TEST(TravelParts, KeepTheReserveInTheDamperEverywhere) {
   const LimitsReport limits = FindLimits(fitted.rig, &fitted.stance);
   const double reserve = kReserve;
   const auto check = [&](const AxleLimit& limit) {
-    for (const RunOut& run_out : limit.run_outs) {
-      if (run_out.end != TravelEnd::kDamperClosed && run_out.end != TravelEnd::kDamperOpen)
+    for (const LimitHit& hit : limit.hits) {
+      if (hit.limit.id.kind != LimitKind::kDamperClosed &&
+          hit.limit.id.kind != LimitKind::kDamperOpen)
         continue;
-      EXPECT_GT(*run_out.left, reserve - kSame) << run_out.member;
+      EXPECT_GT(*hit.left, reserve - kSame) << hit.limit.name;
     }
   };
   for (const auto& axle : limits.bounce) check(axle[0]), check(axle[1]);

@@ -44,7 +44,7 @@ TEST(Warnings, ACoilNearlyOffItsSeatAtFullDroop) {
   const Sweep sweep = SweepBounce(rig, &stance, {});
   ASSERT_TRUE(sweep.droop[kRear]);
   const double left =
-      van.axles[kRear].springs[0].law.free_length - CoilAt(van, kRear, sweep.droop[kRear]->travel);
+      van.axles[kRear].springs[0].law.free_length - CoilAt(van, kRear, *sweep.droop[kRear]->at);
   van.limits.coil_preload = left + 1e-5;
   const std::vector<Warning> found = Of(van, WarningKind::kCoilUnseats);
   ASSERT_FALSE(found.empty());
@@ -61,7 +61,7 @@ TEST(Warnings, ACoilNearlySolidAtFullBump) {
   const Stance stance = Settle(rig, van.loads[0]);
   const Sweep sweep = SweepBounce(rig, &stance, {});
   ASSERT_TRUE(sweep.bump[kRear]);
-  const double length = CoilAt(van, kRear, sweep.bump[kRear]->travel);
+  const double length = CoilAt(van, kRear, *sweep.bump[kRear]->at);
   for (Spring& spring : van.axles[kRear].springs) spring.solid_length = length - 0.005;
   const std::vector<Warning> found = Of(van, WarningKind::kCoilNearSolid);
   ASSERT_FALSE(found.empty());
@@ -77,7 +77,7 @@ TEST(Warnings, ACoilByItsCurveIsJudgedByItsLastPoint) {
   const Stance stance = Settle(rig, van.loads[0]);
   const Sweep sweep = SweepBounce(rig, &stance, {});
   ASSERT_TRUE(sweep.bump[kRear]);
-  const double length = CoilAt(van, kRear, sweep.bump[kRear]->travel);
+  const double length = CoilAt(van, kRear, *sweep.bump[kRear]->at);
   for (const double left : {0.005, 0.008}) {
     for (Spring& spring : van.axles[kRear].springs) {
       const double last = spring.law.free_length - length + left;
@@ -162,7 +162,7 @@ TEST(Warnings, AGapThatTheTravelCloses) {
   const Sweep sweep = SweepBounce(rig, &stance, {});
   const double rest = LevelMotion(rig, stance)[kFront].pose.z - tube.z();
   // Straight up but for what the links and the bar draw it aside, some millimetres of 0.1 m.
-  const double expected = std::abs(0.2 - rest - sweep.bump[kFront]->travel);
+  const double expected = std::abs(0.2 - rest - *sweep.bump[kFront]->at);
   EXPECT_NEAR(found[0].value, expected, 0.02);
   van.axles[kFront].gaps[0].least = 0.001;
   EXPECT_TRUE(Of(van, WarningKind::kGapCloses, kFront).empty());
@@ -268,8 +268,8 @@ double MisalignmentLeft(const Vehicle& vehicle, const std::string& member, Limit
   const Stance stance = Settle(rig, vehicle.loads[0]);
   const LimitsReport limits = FindLimits(rig, &stance);
   const AxleLimit& limit = limits.bounce[kRear][motion == LimitMotion::kBump ? 0 : 1];
-  for (const RunOut& run_out : limit.run_outs) {
-    if (run_out.end == TravelEnd::kJointAtLimit && run_out.member == member) return *run_out.left;
+  for (const LimitHit& hit : limit.hits) {
+    if (hit.limit.id.kind == LimitKind::kJointAtLimit && hit.limit.name == member) return *hit.left;
   }
   ADD_FAILURE() << member;
   return 0.0;
