@@ -35,14 +35,18 @@ JointKind KindOf(const Driveshaft& shaft, size_t joint, size_t joints) {
 }
 
 void TellEnds(const Teller& teller) {
-  const auto tell = [&](const std::string& side, const std::optional<LimitHit>& end) {
-    teller.Say(false,
-               end ? fmt::format("full {} is at {}: {}", side,
-                                 teller.Amount(*end->at, Dimension::kLength), Describe(end->limit))
-                   : fmt::format("nothing in the file ends its axle's travel in {}", side));
+  const auto tell = [&](const std::string& side, const std::optional<LimitHit>& end,
+                        double looked) {
+    teller.Say(
+        false,
+        end ? fmt::format("full {} is at {}: {}", side, teller.Amount(*end->at, Dimension::kLength),
+                          Describe(end->limit))
+            : fmt::format("nothing in the file ends its axle's travel in {}: it is looked at to "
+                          "{}, and angles are greatest over that",
+                          side, teller.Amount(looked, Dimension::kLength)));
   };
-  tell("droop", teller.report.droop);
-  tell("bump", teller.report.bump);
+  tell("droop", teller.report.droop, teller.report.low);
+  tell("bump", teller.report.bump, teller.report.high);
 }
 
 // The pinion's single joint behind a constant-velocity one is meant to run straight.

@@ -20,34 +20,18 @@ constexpr double kTurned = 1e-7;          // [rad] as near as a least value says
 
 using Kind = ShaftPlaceKind;
 
-// An axle walked one way to where its rows end.
-struct WalkedWay {
-  AxleWalk walk;
-  std::optional<LimitHit> end;  // absent: nothing in the file ends it
-  MotionReach reach;
-};
-
-WalkedWay WalkShaft(const ShaftBasis& basis, const std::array<double, 2>& start, MotionKind motion,
-                    size_t side, bool up) {
-  const Rig& rig = *basis.rig;
-  const MotionReach reach = ReachOf(*rig.vehicle, motion);
-  WalkedWay way{WalkAxle(rig, basis.axle, PathOf(rig, start, motion, 2 * basis.axle + side),
-                         {.far = up ? reach.far : -reach.far,
-                          .step = reach.step,
-                          .watch = Watch::kRows,
-                          .to_first = true}),
-                std::nullopt, reach};
-  if (const LimitHit* end = FirstEnd(way.walk.hits, reach.real)) way.end = *end;
-  return way;
+OneWay WalkShaft(const ShaftBasis& basis, const std::array<double, 2>& start, MotionKind motion,
+                 size_t side, bool up) {
+  return WalkOneWay(*basis.rig, basis.axle, start, motion, 2 * basis.axle + side, std::nullopt,
+                    up ? 1.0 : -1.0);
 }
 
 void AddTravel(const ShaftBasis& basis, const std::array<double, 2>& start, double step,
                ShaftReport& report) {
-  const WalkedWay down = WalkShaft(basis, start, MotionKind::kBounce, 0, false);
-  const WalkedWay up = WalkShaft(basis, start, MotionKind::kBounce, 0, true);
+  const OneWay down = WalkShaft(basis, start, MotionKind::kBounce, 0, false);
+  const OneWay up = WalkShaft(basis, start, MotionKind::kBounce, 0, true);
   report.droop = down.end, report.bump = up.end;
-  const double low = down.end ? *down.end->at : -down.reach.unlimited;
-  const double high = up.end ? *up.end->at : up.reach.unlimited;
+  const double low = report.low = down.reached, high = report.high = up.reached;
   const GridOptions grid{.from = std::nullopt, .to = std::nullopt, .step = step};
   for (const double t : Grid(low, high, grid)) {
     Kind kind = Kind::kTravel;
@@ -74,10 +58,10 @@ void AddExtremes(const ShaftBasis& basis, const std::array<double, 2>& start, Sh
     const bool rolls = extreme.motion == MotionKind::kRoll;
     for (const bool second : {false, true}) {
       const bool above = second != rolls;  // the right wheel up before the left one
-      const WalkedWay way = WalkShaft(basis, start, extreme.motion, extreme.side, above);
+      const OneWay way = WalkShaft(basis, start, extreme.motion, extreme.side, above);
       if (!way.end) continue;
       report.extremes.push_back(EvaluateShaft(basis, above ? extreme.above : extreme.below,
-                                              *PoseOn(*basis.rig, way.walk, *way.end->at)));
+                                              *PoseOn(*basis.rig, way.walk, way.reached)));
     }
   }
 }

@@ -77,6 +77,7 @@ struct ShaftReport {
   std::vector<ShaftPlace> travel;       // ascending; one of them kRest
   std::vector<ShaftPlace> extremes;     // rolled and one-wheel ends, where something sets them
   std::optional<LimitHit> droop, bump;  // absent: nothing in the file ends travel
+  double low = 0.0, high = 0.0;         // travel of the rows, from and to [m]
   std::optional<double> front_length;   // of the front piece of a two-piece shaft [m]
   std::optional<double> angle_allowed;  // of a joint at that speed [rad]
   std::optional<PinionOrder> aim;       // absent where the pinion's joint is a double one

@@ -4,36 +4,6 @@
 #include <cmath>
 
 namespace linkwright {
-namespace {
-
-// One axle one way.
-struct OneWay {
-  AxleWalk walk;
-  std::optional<LimitHit> end;
-};
-
-OneWay WalkOneWay(const Rig& rig, size_t axle, const AxlePath& path, const MotionReach& reach,
-                  std::optional<double> asked, double sign) {
-  const double far = asked ? std::max(sign * *asked, 0.0) : reach.far;
-  OneWay way{
-      WalkAxle(rig, axle, path,
-               {.far = sign * far, .step = reach.step, .watch = Watch::kRows, .to_first = true}),
-      std::nullopt};
-  const LimitHit* end = asked ? LastRow(way.walk.hits) : FirstEnd(way.walk.hits, reach.real);
-  if (end != nullptr) way.end = *end;
-  return way;
-}
-
-// Where the nearer of both axles ends, as far as rows may go.
-double Nearest(const std::array<std::optional<LimitHit>, 2>& ends, double otherwise) {
-  double nearest = otherwise;
-  for (const std::optional<LimitHit>& end : ends) {
-    if (end && std::abs(*end->at) < std::abs(nearest)) nearest = *end->at;
-  }
-  return nearest;
-}
-
-}  // namespace
 
 std::vector<double> Grid(double low, double high, const GridOptions& options) {
   std::vector<double> grid;
@@ -53,30 +23,45 @@ std::vector<double> Grid(double low, double high, const GridOptions& options) {
   return grid;
 }
 
+OneWay WalkOneWay(const Rig& rig, size_t axle, const std::array<double, 2>& start,
+                  MotionKind motion, size_t wheel, std::optional<double> asked, double sign) {
+  const MotionReach reach = ReachOf(*rig.vehicle, motion);
+  const double far = asked ? std::max(sign * *asked, 0.0) : reach.far;
+  OneWay way{.walk = WalkAxle(
+                 rig, axle, PathOf(rig, start, motion, wheel),
+                 {.far = sign * far, .step = reach.step, .watch = Watch::kRows, .to_first = true}),
+             .end = std::nullopt,
+             .reached = sign * (asked ? far : reach.unlimited)};
+  const LimitHit* end = asked ? LastRow(way.walk.hits) : FirstEnd(way.walk.hits, reach.real);
+  if (end != nullptr) way.end = *end, way.reached = *end->at;
+  return way;
+}
+
 GridWalk WalkToEnds(const Rig& rig, const std::array<double, 2>& start, MotionKind motion,
                     size_t wheel, const GridOptions& options) {
-  const AxlePath path = PathOf(rig, start, motion, wheel);
-  const MotionReach reach = ReachOf(*rig.vehicle, motion);
   GridWalk walked;
-  for (size_t i = 0; i < 2; ++i) {
-    OneWay low = WalkOneWay(rig, i, path, reach, options.from, -1.0);
-    OneWay high = WalkOneWay(rig, i, path, reach, options.to, 1.0);
-    walked.low[i] = std::move(low.walk), walked.high[i] = std::move(high.walk);
-    walked.low_end[i] = std::move(low.end), walked.high_end[i] = std::move(high.end);
-  }
-  const auto any = [](const auto& ends) { return ends[0] || ends[1]; };
-  const double first = options.from          ? std::min(*options.from, 0.0)
-                       : any(walked.low_end) ? -reach.far
-                                             : -reach.unlimited;
-  const double last = options.to             ? std::max(*options.to, 0.0)
-                      : any(walked.high_end) ? reach.far
-                                             : reach.unlimited;
-  const double low = Nearest(walked.low_end, first), high = Nearest(walked.high_end, last);
+  // Rows go as far as both axles do; one that nothing ends holds none of the other's back.
+  const auto nearer = [](const std::array<OneWay, 2>& ways) {
+    const bool front = ways[0].end.has_value(), rear = ways[1].end.has_value();
+    if (front != rear) return (front ? ways[0] : ways[1]).reached;
+    const double a = ways[0].reached, b = ways[1].reached;
+    return std::abs(a) <= std::abs(b) ? a : b;
+  };
+  const auto walk = [&](const std::optional<double>& asked, double sign) {
+    return std::array{WalkOneWay(rig, kFront, start, motion, wheel, asked, sign),
+                      WalkOneWay(rig, kRear, start, motion, wheel, asked, sign)};
+  };
+  std::array<OneWay, 2> down = walk(options.from, -1.0), up = walk(options.to, 1.0);
+  const double low = nearer(down), high = nearer(up);
   walked.grid = Grid(options.from.value_or(low), options.to.value_or(high), options);
   constexpr double kSlack = 2e-9;  // [m, rad] a row at an end is a row
   std::erase_if(walked.grid, [&](double s) {
     return s < std::min(0.0, low - kSlack) || s > std::max(0.0, high + kSlack);
   });
+  for (size_t i = 0; i < 2; ++i) {
+    walked.low_end[i] = std::move(down[i].end), walked.high_end[i] = std::move(up[i].end);
+    walked.low[i] = std::move(down[i].walk), walked.high[i] = std::move(up[i].walk);
+  }
   return walked;
 }
 

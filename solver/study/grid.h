@@ -19,6 +19,21 @@ struct GridOptions {
 //   low, high   the range, options.from and .to where those are given
 [[nodiscard]] std::vector<double> Grid(double low, double high, const GridOptions& options);
 
+// One axle walked one way to where its rows end.
+struct OneWay {
+  AxleWalk walk;
+  std::optional<LimitHit> end;  // absent: nothing in the file, or nothing before what was asked for
+  double reached;               // the parameter there; MotionReach::unlimited where nothing ends it
+};
+
+//   asked   as far as this, whichever side of 0 it is on; absent: to the end. Links that line up
+//           beyond MotionReach::real end nothing unless that far is asked for
+//   sign    -1 or 1, the way
+//   errors  as WalkAxle
+[[nodiscard]] OneWay WalkOneWay(const Rig& rig, size_t axle, const std::array<double, 2>& start,
+                                MotionKind motion, size_t wheel, std::optional<double> asked,
+                                double sign);
+
 // Both axles walked to where rows end, or as far as is asked.
 struct GridWalk {
   std::array<AxleWalk, 2> low, high;               // of each axle
@@ -27,9 +42,7 @@ struct GridWalk {
   std::vector<double> grid;                        // rows that both axles reach; 0 among them
 };
 
-// Walks both axles to the ends of their travel, or as far as the options ask. Links that line up
-// beyond MotionReach::real end nothing unless rows are asked for that far.
-//   errors   as WalkAxle
+// Both axles as WalkOneWay has them. errors: as WalkAxle
 [[nodiscard]] GridWalk WalkToEnds(const Rig& rig, const std::array<double, 2>& start,
                                   MotionKind motion, size_t wheel, const GridOptions& options);
 

@@ -90,7 +90,8 @@ const NearestTire* LeastOf(const TireClearance& clearance) {
   for (const auto& list : {&clearance.held, &clearance.turned}) {
     for (const std::optional<NearestTire>& each : *list) {
       if (!each) continue;
-      if (least == nullptr || each->gap.distance < least->gap.distance) least = &*each;
+      constexpr double kAlike = 1e-9;  // [m] of two alike the first motion's is told
+      if (least == nullptr || each->gap.distance < least->gap.distance - kAlike) least = &*each;
     }
   }
   return least;

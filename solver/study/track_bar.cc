@@ -57,7 +57,6 @@ std::optional<BarMove> Judge(BarMoveKind kind, const Rig& rig, const Load* load,
   if (!standing) return std::nullopt;
   const auto rate = SteerRate(rig, *standing, axle);
   if (!rate) return std::nullopt;
-  const Sweep sweep = SweepBounce(rig, standing->stance ? &*standing->stance : nullptr, {});
   BarMove move{.kind = kind,
                .p_C = p_C,
                .by = by,
@@ -65,10 +64,20 @@ std::optional<BarMove> Judge(BarMoveKind kind, const Rig& rig, const Load* load,
                .steer_rate = *rate,
                .steer_most = 0.0,
                .lateral_most = 0.0};
-  for (const SweepRow& row : sweep.rows) {
-    const AxleRow& place = row.axles[axle];
-    move.steer_most = std::max(move.steer_most, std::abs(place.steer.value_or(0.0)));
-    move.lateral_most = std::max(move.lateral_most, std::abs(place.lateral_shift));
+  // Over this axle's own travel, whatever ends the other's.
+  const Knuckle knuckle = PrepareKnuckle(rig.vehicle->axles[axle], rig.axles[axle].frame);
+  const std::array<double, 2> start = StartOf(rig, standing->stance ? &*standing->stance : nullptr);
+  const Pose rest = standing->level[axle].pose;
+  const double straight = SpindleHeading(knuckle, Transform(rest)).value_or(0.0);
+  for (const double sign : {-1.0, 1.0}) {
+    const OneWay way = WalkOneWay(rig, axle, start, MotionKind::kBounce, 0, std::nullopt, sign);
+    for (const double travel : Grid(std::min(way.reached, 0.0), std::max(way.reached, 0.0), {})) {
+      const std::optional<Pose> pose = PoseOn(rig, way.walk, travel);
+      const auto heading = pose ? SpindleHeading(knuckle, Transform(*pose)) : std::nullopt;
+      if (!heading) continue;
+      move.steer_most = std::max(move.steer_most, std::abs(*heading - straight));
+      move.lateral_most = std::max(move.lateral_most, std::abs(pose->y - rest.y));
+    }
   }
   return move;
 }
