@@ -6,17 +6,11 @@
 
 namespace linkwright {
 
-// A stop that is no shorter than `length`, or a strap that is no longer.
-struct Hold {
-  Span span;
-  double length;  // [m]
-  bool stop;
-};
-
 // What holds an axle.
+//   members       stops that are no shorter than a length, straps that are no longer
 //   bump, droop   of each wheel by itself, left and right, above 0 [m]; absent: only holds end it
 struct Holds {
-  std::vector<Hold> members;
+  std::vector<LengthLimit> members;
   std::array<std::optional<double>, 2> bump, droop;
 };
 

@@ -48,12 +48,17 @@ Poses PosesOf(const RigAxle& axle, double start, const WantedTravel& wanted) {
 
 // The stops and straps of the advice on one axle. A side without one, and without one in the middle
 // that serves both, is held at the wheel's own wanted travel.
-Holds HoldsOf(const Axle& axle, size_t index, const PartsAdvice& advice) {
+Holds HoldsOf(const Axle& axle, size_t index, const AxleFrame& frame, const PartsAdvice& advice) {
   Holds holds{.members = {},
               .bump = {advice.wanted[index].bump, advice.wanted[index].bump},
               .droop = {advice.wanted[index].droop, advice.wanted[index].droop}};
-  const auto add = [&holds](const Span& span, double length, bool stop) {
-    holds.members.push_back({span, length, stop});
+  const auto add = [&](const Span& span, double length, bool stop) {
+    const LimitKind kind = stop ? LimitKind::kStopSolid : LimitKind::kStrapTaut;
+    holds.members.push_back({{{kind, holds.members.size()}, "", "", LimitRole::kEndsRows},
+                             span.p_CP,
+                             OnHousing(frame, span.p_CQ),
+                             length,
+                             !stop});
     auto& wheels = stop ? holds.bump : holds.droop;
     if (span.p_CQ.y() >= 0.0) wheels[0].reset();
     if (span.p_CQ.y() <= 0.0) wheels[1].reset();
@@ -270,7 +275,7 @@ PartsAdvice AdviseFrom(const Rig& rig, const Stance* stance, const LimitsReport&
     AdviseStops(axle, i, frame, poses, stance, advice.stops);
     AdviseStraps(axle, i, frame, poses, advice.straps);
     if (!poses.bump || !poses.droop) continue;
-    Reachable all = FindReachable(rig.axles[i], start[i], HoldsOf(axle, i, advice));
+    Reachable all = FindReachable(rig.axles[i], start[i], HoldsOf(axle, i, frame, advice));
     advice.reached[i] = all.followed;
     poses.all = std::move(all.poses);
     AdviseDampers(axle, i, frame, poses, damper_reserve, advice.dampers);

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <set>
 
 #include "solver/study/paths.h"
@@ -53,6 +54,15 @@ double SlackAt(const Axle& axle, const AxleFrame& frame, const PartsAdvice& advi
     least = std::min(least, each.length - LengthAt(each.span, frame, X_CA));
   }
   return least;
+}
+
+LengthLimit HoldOf(const AxleFrame& frame, const Span& span, double length, bool stop) {
+  const LimitKind kind = stop ? LimitKind::kStopSolid : LimitKind::kStrapTaut;
+  return {{{kind}, "", "", LimitRole::kEndsRows},
+          span.p_CP,
+          OnHousing(frame, span.p_CQ),
+          length,
+          !stop};
 }
 
 class Reaching : public testing::Test {
@@ -122,12 +132,12 @@ TEST_F(Reaching, ADamperIsShortestWhereOneSideIsSolidAndTheOtherTaut) {
     for (const Stop& stop : axle.bump_stops) {
       for (const StopAdvice& each : advice_.stops) {
         if (each.axle == i && DisplayName(stop.name) == each.member) {
-          holds.members.push_back({stop.span, each.solid, true});
+          holds.members.push_back(HoldOf(frame, stop.span, each.solid, true));
         }
       }
     }
     for (const StrapAdvice& each : advice_.straps) {
-      if (each.axle == i) holds.members.push_back({each.span, each.length, false});
+      if (each.axle == i) holds.members.push_back(HoldOf(frame, each.span, each.length, false));
     }
     const Reachable all = FindReachable(stood_.rig.axles[i], start_[i], holds);
     EXPECT_TRUE(all.followed);
@@ -165,6 +175,46 @@ TEST(Reachable, WithoutHoldsEachWheelKeepsToItsOwnTravel) {
   EXPECT_NEAR(up[1], 0.04, kTol);
   EXPECT_NEAR(down[0], -0.03, kTol);
   EXPECT_NEAR(down[1], -0.06, kTol);
+}
+
+// Three holds that meet between two of the directions looked in: both wheels' bump, and a stop in
+// the middle that cuts the corner between them off by 1 mm. Each corner of the cut is a place.
+TEST(Reachable, AThirdHoldBetweenTwoDirectionsHasItsCorners) {
+  const Stood stood(sample::HarbourVan());
+  const RigAxle& axle = stood.rig.axles[1];
+  constexpr double kLeft = 0.0600, kRight = 0.0622;  // [m] their corner lies at 46 deg
+  const Eigen::Vector3d hub = axle.frame.X_CA.translation();
+  const Span middle{hub + Eigen::Vector3d(0.0, 0.0, 0.3), hub};
+  const auto length = [&](double left, double right) {
+    return (*PoseAtTravels(axle, 0.0, left, right) * OnHousing(axle.frame, middle.p_CQ) -
+            middle.p_CP)
+        .norm();
+  };
+  const double solid = length(kLeft - 0.0005, kRight - 0.0005);
+  const Reachable all = FindReachable(axle, 0.0,
+                                      {.members = {HoldOf(axle.frame, middle, solid, true)},
+                                       .bump = {kLeft, kRight},
+                                       .droop = {0.05, 0.05}});
+  // By halves along each wheel's bound: where the stop is solid there.
+  const auto corner = [&](const std::function<std::pair<double, double>(double)>& at) {
+    double low = 0.0, high = 0.01;
+    for (int i = 0; i < 60; ++i) {
+      const double middle_of = 0.5 * (low + high);
+      const auto [left, right] = at(middle_of);
+      (length(left, right) < solid ? low : high) = middle_of;
+    }
+    return at(high);
+  };
+  for (const auto& [left, right] :
+       {corner([&](double less) { return std::pair(kLeft, kRight - less); }),
+        corner([&](double less) { return std::pair(kLeft - less, kRight); })}) {
+    const Eigen::Vector3d there = PoseAtTravels(axle, 0.0, left, right)->translation();
+    double nearest = 1.0;
+    for (const Eigen::Isometry3d& X_CA : all.poses) {
+      nearest = std::min(nearest, (X_CA.translation() - there).norm());
+    }
+    EXPECT_LT(nearest, 1e-8);  // [m] corners are closed in on to 1e-10 rad
+  }
 }
 
 }  // namespace
