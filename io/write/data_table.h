@@ -12,10 +12,12 @@
 
 namespace linkwright {
 
-// Nothing, a number in SI, or text.
-using Cell = std::variant<std::monostate, double, std::string>;
-
-[[nodiscard]] Cell ToCell(std::optional<double> value);
+// Nothing, a number in SI, or text; a number that is absent is nothing.
+struct Cell : std::variant<std::monostate, double, std::string> {
+  using variant::variant;
+  Cell() = default;
+  Cell(std::optional<double> value);  // NOLINT: what may be absent is a cell as it stands
+};
 
 // The number where it has a meaning, else nothing.
 [[nodiscard]] Cell CellIf(bool has_meaning, double value);

@@ -106,8 +106,8 @@ std::vector<Column> PlaceColumns(bool centre) {
 }
 
 std::vector<Cell> PlaceRow(const ShaftPlace& place, UnitSystem units) {
-  std::vector<Cell> row{PlaceName(place, units), place.length, place.plunge,
-                        ToCell(place.to_bottom), ToCell(place.to_part)};
+  std::vector<Cell> row{PlaceName(place, units), place.length, place.plunge, Cell(place.to_bottom),
+                        Cell(place.to_part)};
   for (const JointParts& joint : place.joints) row.emplace_back(joint.angle);
   row.emplace_back(place.net_angle);
   row.emplace_back(place.ripple);
@@ -135,8 +135,8 @@ DataTable SpeedTable(const ShaftReport& report, UnitSystem units) {
   for (const Kind kind : {Kind::kFullDroop, Kind::kRest, Kind::kFullBump}) {
     const ShaftPlace* place = Find(report.travel, kind);
     if (place == nullptr) continue;
-    table.rows.push_back({PlaceName(*place, units), ToCell(report.speed), ToCell(place->torsional),
-                          ToCell(place->inertial)});
+    table.rows.push_back({PlaceName(*place, units), Cell(report.speed), Cell(place->torsional),
+                          Cell(place->inertial)});
   }
   return table;
 }
@@ -224,8 +224,8 @@ DataTable OrderTable(const Driveshaft& shaft, const ShaftReport& report, UnitSys
     output = std::max(output, place.joints.front().angle);
     pinion = std::max(pinion, place.joints.back().angle);
   }
-  table.rows.push_back({shaft.name, ToCell(report.front_length), rest.length, least, most,
-                        most - least, ToCell(shaft.slip), rest.length - least, most - rest.length,
+  table.rows.push_back({shaft.name, Cell(report.front_length), rest.length, least, most,
+                        most - least, Cell(shaft.slip), rest.length - least, most - rest.length,
                         output, pinion});
   return table;
 }

@@ -49,10 +49,10 @@ DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, Unit
     return a->end != b->end ? a->end < b->end : a->member < b->member;
   });
   for (const RunOut* each : all) {
-    std::vector<Cell> row{RowName(*each), ToCell(each->at_rest)};
+    std::vector<Cell> row{RowName(*each), Cell(each->at_rest)};
     for (const AxleLimit* way : ways) {
       const RunOut* there = Same(*way, *each);
-      row.push_back(ToCell(there == nullptr ? std::nullopt : there->left));
+      row.push_back(Cell(there == nullptr ? std::nullopt : there->left));
     }
     table.rows.push_back(std::move(row));
   }
@@ -87,11 +87,11 @@ DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
     std::vector<Cell> row{RowName(*each)};
     for (const AxleLimit* way : ways) {
       const RunOut* there = Same(*way, *each);
-      row.push_back(ToCell(there == nullptr ? std::nullopt : there->wheel_travel));
+      row.push_back(Cell(there == nullptr ? std::nullopt : there->wheel_travel));
     }
     for (const AxleLimit* way : {ways[2], ways[3]}) {
       const RunOut* there = Same(*way, *each);
-      row.push_back(ToCell(there == nullptr ? std::nullopt : there->at));
+      row.push_back(Cell(there == nullptr ? std::nullopt : there->at));
     }
     table.rows.push_back(std::move(row));
   }

@@ -42,7 +42,7 @@ DataTable TravelTable(const Vehicle& vehicle, const LimitsReport& limits, const 
       const auto& wanted = i == 0 ? advice.wanted[axle].bump : advice.wanted[axle].droop;
       table.rows.push_back({vehicle.axles[axle].name + " " + NameOf(limit.motion),
                             CellIf(limit.ended_by.has_value(), limit.parameter), EnderOf(limit),
-                            ToCell(next ? next->at : std::nullopt),
+                            Cell(next ? next->at : std::nullopt),
                             next ? NameOf(*next) : std::string("-"),
                             CellIf(wanted.has_value(), wanted.value_or(0.0) * (i == 0 ? 1 : -1))});
     }
@@ -95,7 +95,7 @@ DataTable CrossedAloneTable(const Vehicle& vehicle, const LimitsReport& limits, 
       const bool ends = limit.ended_by.has_value();
       table.rows.push_back({vehicle.axles[axle].name + " " + NameOf(limit.motion),
                             CellIf(ends, limit.parameter), CellIf(ends, limit.wheel_travel),
-                            EnderOf(limit), ToCell(next ? next->at : std::nullopt),
+                            EnderOf(limit), Cell(next ? next->at : std::nullopt),
                             next ? NameOf(*next) : std::string("-")});
     }
   }
@@ -171,7 +171,7 @@ DataTable TabTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSystem
       {"tab_z", "tab z", kLength, "", "where the chassis end goes, chassis axes"}};
   for (const DamperAdvice& each : advice.dampers) {
     std::vector<Cell> row{vehicle.axles[each.axle].name + " " + each.member, TabWords(each),
-                          ToCell(each.stroke_short), ToCell(each.tab_move)};
+                          Cell(each.stroke_short), Cell(each.tab_move)};
     for (int k = 0; k < 3; ++k) {
       row.push_back(CellIf(each.p_CP.has_value(), each.p_CP ? (*each.p_CP)[k] : 0.0));
     }
@@ -194,7 +194,7 @@ DataTable StopTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSyste
   for (const StopAdvice& each : advice.stops) {
     table.rows.push_back(
         {vehicle.axles[each.axle].name + " " + each.member, each.gap_at_rest, each.solid,
-         each.height_now, ToCell(each.height),
+         each.height_now, Cell(each.height),
          CellIf(each.height.has_value(), each.height.value_or(0.0) - each.height_now)});
   }
   return table;
@@ -210,7 +210,7 @@ DataTable StrapTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSyst
   for (const StrapAdvice& each : advice.straps) {
     table.rows.push_back(
         {vehicle.axles[each.axle].name + (each.beside_damper ? " beside " : " ") + each.member,
-         ToCell(each.length_now), each.length});
+         Cell(each.length_now), each.length});
   }
   return table;
 }
@@ -229,7 +229,7 @@ DataTable CoilTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSyste
        "where that comes first; empty where neither is given"}};
   for (const CoilAdvice& each : advice.coils) {
     table.rows.push_back({vehicle.axles[each.axle].name + " " + each.member, each.length_at_droop,
-                          each.preload, each.preload_force, each.length_at_bump, ToCell(each.gap)});
+                          each.preload, each.preload_force, each.length_at_bump, Cell(each.gap)});
   }
   return table;
 }

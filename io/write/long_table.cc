@@ -9,7 +9,7 @@ namespace {
 // A value as the long table's value column holds it: numbers already in their unit, since one
 // column has many units.
 Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units) {
-  if (std::holds_alternative<double>(cell)) return ToCell(NumberIn(cell, dimension, units));
+  if (std::holds_alternative<double>(cell)) return Cell(NumberIn(cell, dimension, units));
   return cell;
 }
 

@@ -37,8 +37,8 @@ DataTable RestTable(const Vehicle& vehicle, const OpeningsReport& report, UnitSy
              "out")};
   for (const WheelInOpening& wheel : report.wheels) {
     table.rows.push_back({vehicle.axles[wheel.axle].name + " " + kSides[wheel.side], wheel.ahead,
-                          wheel.up, ToCell(wheel.tape.ahead), ToCell(wheel.tape.behind),
-                          ToCell(wheel.tape.above), ToCell(wheel.tape.in_lip)});
+                          wheel.up, Cell(wheel.tape.ahead), Cell(wheel.tape.behind),
+                          Cell(wheel.tape.above), Cell(wheel.tape.in_lip)});
   }
   return table;
 }
@@ -64,7 +64,7 @@ DataTable LeastTable(const Vehicle& vehicle, const OpeningsReport& report, UnitS
     const bool angle = IsAngular(least->motion);
     table.rows.push_back({NameOf(vehicle, clearance), least->gap.distance,
                           std::string(NameOf(least->motion)), least->wheel_travel,
-                          CellIf(angle, least->parameter), ToCell(least->steer), least->gap.around,
+                          CellIf(angle, least->parameter), Cell(least->steer), least->gap.around,
                           std::string(NameOf(least->gap.part)), least->gap.p_CB.x(),
                           least->gap.p_CB.y(), least->gap.p_CB.z()});
   }

@@ -36,8 +36,8 @@ DataTable AxleTable(const LeafAxle& axle, UnitSystem units) {
       {std::string("moved"), axle.moved.x(), axle.moved.y(), axle.now.camber - axle.fresh.camber,
        axle.now.eyes_apart - axle.fresh.eyes_apart, axle.now.tilt - axle.fresh.tilt,
        axle.now.shackle_lean - axle.fresh.shackle_lean, axle.now.swing - axle.fresh.swing});
-  table.rows.push_back({std::string("moved, by a 3/4 link"), ToCell(axle.link_moved), Cell(),
-                        Cell(), Cell(), Cell(), Cell(), Cell()});
+  table.rows.push_back({std::string("moved, by a 3/4 link"), Cell(axle.link_moved), Cell(), Cell(),
+                        Cell(), Cell(), Cell(), Cell()});
   return table;
 }
 
@@ -55,7 +55,7 @@ DataTable CamberTable(const LeafAxle& axle, UnitSystem units) {
   DataTable table{.units = units, .columns = CamberColumns(), .rows = {}};
   for (const CamberGuess& guess : axle.guesses) {
     table.rows.push_back({guess.camber_new, guess.moved.x(), guess.moved.y(), guess.p_DW.x(),
-                          guess.p_DW.y(), ToCell(guess.wheelbase)});
+                          guess.p_DW.y(), Cell(guess.wheelbase)});
   }
   return table;
 }
@@ -80,8 +80,8 @@ DataTable WheelbaseTable(const Vehicle& vehicle, const OriginalReport& report, U
   DataTable table{.units = units, .columns = WheelbaseColumns(), .rows = {}};
   const std::optional<double> design = DesignWheelbase(report);
   const auto add = [&](const char* name, const LeafWheelbase& wheelbase) {
-    table.rows.push_back({std::string(name), ToCell(wheelbase.along), ToCell(wheelbase.centers),
-                          ToCell(Less(wheelbase.centers, design))});
+    table.rows.push_back({std::string(name), Cell(wheelbase.along), Cell(wheelbase.centers),
+                          Cell(Less(wheelbase.centers, design))});
   };
   if (report.fresh.centers) {
     add("as designed", report.fresh);
@@ -95,7 +95,7 @@ DataTable WheelbaseTable(const Vehicle& vehicle, const OriginalReport& report, U
   if (report.spacing) {
     const std::optional<double>& base = report.fresh.along ? report.fresh.along : design;
     table.rows.push_back({std::string("openings of the file"), *report.spacing, std::monostate{},
-                          ToCell(Less(report.spacing, base))});
+                          Cell(Less(report.spacing, base))});
   }
   return table;
 }
@@ -146,7 +146,7 @@ std::vector<Cell> OpeningRow(const Vehicle& vehicle, const LeafAxle& axle) {
           axle.moved.y(),
           ahead,
           up,
-          ToCell(axle.camber_centred),
+          Cell(axle.camber_centred),
           chassis_x,
           chassis_z,
           file_ahead,

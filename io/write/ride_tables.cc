@@ -30,11 +30,11 @@ DataTable AxleTable(const Vehicle& vehicle, const RideStudy& study, UnitSystem u
   for (size_t i = 0; i < 2; ++i) {
     const AxleRide& ride = study.report.axles[i];
     const std::optional<AxleDamping>& d = ride.dampers;
-    table.rows.push_back({vehicle.axles[i].name, ride.sprung_mass, ToCell(ride.coil_ratio),
-                          ride.wheel_rate, ride.ride_rate, ToCell(ride.frequency),
-                          d ? Cell(d->motion_ratio) : Cell(), d ? ToCell(d->bump) : Cell(),
-                          d ? ToCell(d->rebound) : Cell(), ToCell(ride.damping),
-                          ToCell(ride.damping_bump), ToCell(ride.damping_rebound),
+    table.rows.push_back({vehicle.axles[i].name, ride.sprung_mass, Cell(ride.coil_ratio),
+                          ride.wheel_rate, ride.ride_rate, Cell(ride.frequency),
+                          d ? Cell(d->motion_ratio) : Cell(), d ? Cell(d->bump) : Cell(),
+                          d ? Cell(d->rebound) : Cell(), Cell(ride.damping),
+                          Cell(ride.damping_bump), Cell(ride.damping_rebound),
                           std::string(ride.stop_touches ? "touches" : "clear")});
   }
   return table;
@@ -61,7 +61,7 @@ DataTable ModeTable(const RideStudy& study, UnitSystem units) {
     const bool damped = study.report.damped;
     table.rows.push_back(
         {ModeName(row.mode.part), row.mode.undamped, damped ? Cell(row.mode.damped) : Cell(),
-         damped ? Cell(row.mode.damping) : Cell(), ToCell(row.centre_ahead), row.mode.share});
+         damped ? Cell(row.mode.damping) : Cell(), Cell(row.centre_ahead), row.mode.share});
   }
   return table;
 }
@@ -82,9 +82,9 @@ DataTable TextbookTable(const RideStudy& study, UnitSystem units) {
   for (const ModeReport& row : study.report.modes) {
     if (!row.textbook) continue;
     table.rows.push_back({ModeName(row.mode.part), row.textbook->frequency, row.mode.undamped,
-                          ToCell(row.textbook->damping),
+                          Cell(row.textbook->damping),
                           study.report.damped ? Cell(row.mode.damping) : Cell(),
-                          ToCell(row.textbook->centre_ahead)});
+                          Cell(row.textbook->centre_ahead)});
   }
   return table;
 }
@@ -104,7 +104,7 @@ DataTable BodyTable(const RideStudy& study, UnitSystem units) {
       {"from", "from", kNumber, "", "pitch inertia of the file, or an assumed index of 1"}};
   const RideReport& report = study.report;
   table.rows.push_back({study.load, study.sprung_mass, report.arms.behind_front,
-                        report.arms.ahead_of_rear, report.gyration, ToCell(report.dynamic_index),
+                        report.arms.ahead_of_rear, report.gyration, Cell(report.dynamic_index),
                         std::string(report.inertias.pitch_guessed ? "assumed" : "the file")});
   return table;
 }
@@ -151,8 +151,8 @@ DataTable LoadTable(const std::vector<LoadedRide>& rides, UnitSystem units) {
       const std::optional<double> front = r.axles[0].ride_frequency;
       const std::optional<double> rear = r.axles[1].ride_frequency;
       row[1] = r.total_mass;
-      row[2] = ToCell(front);
-      row[3] = ToCell(rear);
+      row[2] = Cell(front);
+      row[3] = Cell(rear);
       if (front && rear) row[4] = *rear / *front;
       if (r.modes) row[5] = r.modes->bounce;
       if (r.modes) row[6] = r.modes->pitch;

@@ -49,11 +49,10 @@ DataTable StiffnessTable(const Vehicle& vehicle, const RollStudy& study, UnitSys
     const std::optional<CoilSpread>& spread = study.spread[i];
     std::optional<double> share;
     if (sum != 0.0) share = parts.whole / sum;
-    table.rows.push_back({vehicle.axles[i].name,
-                          CellIf(spread.has_value(), spread ? spread->spacing : 0.0),
-                          CellIf(spread.has_value(), spread ? spread->stiffness : 0.0), parts.coils,
-                          parts.stops, parts.bar, parts.strain, parts.suspension,
-                          ToCell(parts.tires), parts.whole, ToCell(share)});
+    table.rows.push_back(
+        {vehicle.axles[i].name, CellIf(spread.has_value(), spread ? spread->spacing : 0.0),
+         CellIf(spread.has_value(), spread ? spread->stiffness : 0.0), parts.coils, parts.stops,
+         parts.bar, parts.strain, parts.suspension, Cell(parts.tires), parts.whole, Cell(share)});
   }
   return table;
 }
@@ -79,7 +78,7 @@ DataTable AxisTable(const RollStudy& study, UnitSystem units) {
       {"rear_roll_steer", "rear roll steer", kAngleRatio, "", "the same of the rear axle"}};
   const RollGeometry& g = study.geometry;
   table.rows.push_back({study.rest.load, g.roll_center[0], g.roll_center[1], g.axis_height,
-                        g.axis_slope, g.arm, ToCell(study.report.roll_gradient), g.roll_steer[0],
+                        g.axis_slope, g.arm, Cell(study.report.roll_gradient), g.roll_steer[0],
                         g.roll_steer[1]});
   return table;
 }
@@ -127,8 +126,7 @@ DataTable BodyTable(const RollStudy& study, UnitSystem units) {
        "(understeer), against it: more"}};
   const Corner& corner = study.corner;
   const bool stands = corner.stance.status == StanceStatus::kRests;
-  table.rows.push_back({study.lateral, CellIf(stands, corner.body_roll),
-                        ToCell(corner.handbook_roll),
+  table.rows.push_back({study.lateral, CellIf(stands, corner.body_roll), Cell(corner.handbook_roll),
                         CellIf(stands, corner.axle_steer[1] - corner.axle_steer[0])});
   return table;
 }
@@ -184,7 +182,7 @@ DataTable LiftTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem u
                           Cell(),
                           Cell(),
                           ends.over ? in_g(*ends.over) : Cell(),
-                          ToCell(study.tipping[side].lateral),
+                          Cell(study.tipping[side].lateral),
                           Cell(),
                           Cell()};
     if (ends.lift) row[1] = WheelName(vehicle, ends.lift->wheel);

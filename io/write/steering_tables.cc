@@ -34,9 +34,9 @@ DataTable TravelTable(const SteeredAxle& steered, UnitSystem units) {
     const AxleRow& axle = row.axles[steered.axle];
     Cell change;
     if (axle.caster && rest.caster) change = *axle.caster - *rest.caster;
-    table.rows.push_back({row.travel, ToCell(axle.steer), ToCell(axle.steer_rate),
-                          ToCell(axle.toe_in), axle.axle_steer - rest.axle_steer,
-                          axle.lateral_shift, ToCell(axle.caster), change});
+    table.rows.push_back({row.travel, Cell(axle.steer), Cell(axle.steer_rate), Cell(axle.toe_in),
+                          axle.axle_steer - rest.axle_steer, axle.lateral_shift, Cell(axle.caster),
+                          change});
   }
   return table;
 }
@@ -65,7 +65,7 @@ DataTable RollTable(const SteeredAxle& steered, UnitSystem units) {
     if (axle.steer_per_roll) {
       per_roll = -*axle.steer_per_roll * std::cos(row.parameter) / std::cos(axle.housing_roll);
     }
-    table.rows.push_back({row.parameter, ToCell(axle.steer), per_roll, ToCell(axle.toe_in),
+    table.rows.push_back({row.parameter, Cell(axle.steer), per_roll, Cell(axle.toe_in),
                           axle.axle_steer - rest_steer, axle.lateral_shift});
   }
   return table;
@@ -86,7 +86,7 @@ DataTable LockTable(const SteeredAxle& steered, UnitSystem units) {
   for (const HandRow& row : steered.lock) {
     Cell error;
     if (row.wanted) error = row.difference - *row.wanted;
-    table.rows.push_back({row.left, row.right, row.difference, ToCell(row.wanted), error});
+    table.rows.push_back({row.left, row.right, row.difference, Cell(row.wanted), error});
   }
   return table;
 }
@@ -167,7 +167,7 @@ DataTable SidewaysTable(const Vehicle& vehicle, const SteeringReport& report, Un
     if (cure.by && cure.bar->thread) turns = *cure.by / *cure.bar->thread;
     table.rows.push_back({vehicle.axles[cure.axle].name, cure.offset,
                           cure.bar ? Cell(cure.bar->name) : Cell(std::string("none")),
-                          ToCell(cure.by), turns, ToCell(cure.drag_link_by)});
+                          Cell(cure.by), turns, Cell(cure.drag_link_by)});
   }
   return table;
 }

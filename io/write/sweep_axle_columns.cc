@@ -5,135 +5,126 @@ namespace linkwright {
 namespace {
 
 using enum Dimension;
-using Value = std::optional<double>;
 
-bool Always(const Axle&) { return true; }
-bool HasPinion(const Axle& axle) { return axle.pinion.has_value(); }
-bool HasKingpin(const Axle& axle) { return axle.kingpin.has_value(); }
-bool HasDriveShare(const Axle& axle) { return axle.drive_share.has_value(); }
-bool HasBrakeShare(const Axle& axle) { return axle.brake_share.has_value(); }
-bool HasSprings(const Axle& axle) { return !axle.springs.empty(); }
-bool HasOpening(const Axle& axle) { return axle.opening.has_value(); }
+// Which printed table of its axle a column stands in.
+constexpr const char* kPosition = "where the wheels go";
+constexpr const char* kViews = "side and front view";
+constexpr const char* kRide = "coils and ride";
 
-constexpr AxleColumn Same(const char* name, const char* head, Dimension dimension, AxlePart part,
-                          const char* definition, bool needs_mass, bool (*applies)(const Axle&),
-                          Value (*value)(const AxleRow&)) {
-  return {name, name, head, head, dimension, part, definition, needs_mass, applies, value};
-}
+bool HasMass(const AxleInSweep& it) { return it.has_mass; }
+bool HasPinion(const AxleInSweep& it) { return it.axle.pinion.has_value(); }
+bool HasKingpin(const AxleInSweep& it) { return it.axle.kingpin.has_value(); }
+bool HasDriveShare(const AxleInSweep& it) { return it.has_mass && it.axle.drive_share; }
+bool HasBrakeShare(const AxleInSweep& it) { return it.has_mass && it.axle.brake_share; }
+bool HasSprings(const AxleInSweep& it) { return !it.axle.springs.empty(); }
+bool HasSpringsAndMass(const AxleInSweep& it) { return HasSprings(it) && it.has_mass; }
+bool HasOpening(const AxleInSweep& it) { return it.axle.opening.has_value(); }
+
+constexpr const char* kAntiDrive =
+    "how far the links oppose what drive torque does to this axle's end of the body (rear: squat, "
+    "front: lift), this axle's share of drive; 100 cancels it";
+constexpr const char* kAntiBrake =
+    "how far the links oppose what braking does to this axle's end of the body (front: dive, rear: "
+    "lift), brakes on the housing, this axle's share; 100 cancels it";
 
 }  // namespace
 
-const char* PartName(AxlePart part) {
-  switch (part) {
-    case AxlePart::kPosition:
-      return "where the wheels go";
-    case AxlePart::kViews:
-      return "side and front view";
-    case AxlePart::kRide:
-      break;
-  }
-  return "coils and ride";
+std::vector<AxleColumn> AxleColumnsBeforeRollAxis() {
+  return {
+      {{"wheelbase_change", "wheelbase change", kLength,
+        "change of this axle's housing-centre x in chassis axes against the row at 0; + lengthens "
+        "the wheelbase",
+        &AxleRow::wheelbase_change, kPosition}},
+      {{"lateral_shift", "lateral shift", kLength, "housing centre y against the row at 0; + left",
+        &AxleRow::lateral_shift, kPosition}},
+      {{"axle_steer", "axle steer", kAngle,
+        "heading of the housing's lateral axis in chassis axes, not against the rest; + turned "
+        "left",
+        &AxleRow::axle_steer, kPosition}},
+      {{"housing_pitch", "housing pitch", kAngle,
+        "elevation of the housing's forward axis over the chassis xy plane, against the measured "
+        "stance; + nose up",
+        &AxleRow::housing_pitch, kPosition}},
+      {{"pinion_angle", "pinion angle", kAngle,
+        "angle of the pinion shaft to the floor; + yoke end up", &AxleRow::pinion_angle, kPosition},
+       HasPinion},
+      {{"caster", "caster", kAngle, "lean of the kingpin to the floor; + top rearward",
+        &AxleRow::caster, kPosition},
+       HasKingpin},
+      {{"instant_center_ahead", "instant ctr ahead", kLength,
+        "side-view instant centre of the housing in bounce: ahead of the housing centre along the "
+        "floor; empty where the housing does not rotate",
+        [](auto& r) { return Within(r.instant_center, &InstantCenter::ahead); }, kViews}},
+      {{"instant_center_height", "instant ctr height", kLength,
+        "the same point's height above the floor",
+        [](auto& r) { return Within(r.instant_center, &InstantCenter::height); }, kViews}},
+      {{"anti_squat", "anti-squat", kPercent, kAntiDrive, &AxleRow::anti_drive, kViews},
+       HasDriveShare,
+       kRear},
+      {{"anti_lift_drive", "anti-lift, drive", kPercent, kAntiDrive, &AxleRow::anti_drive, kViews},
+       HasDriveShare,
+       kFront},
+      {{"anti_dive", "anti-dive", kPercent, kAntiBrake, &AxleRow::anti_brake, kViews},
+       HasBrakeShare,
+       kFront},
+      {{"anti_lift_brake", "anti-lift, braking", kPercent, kAntiBrake, &AxleRow::anti_brake,
+        kViews},
+       HasBrakeShare,
+       kRear},
+      {{"roll_center_height", "roll centre height", kLength,
+        "height above the floor of the point, on the perpendicular through the housing centre, "
+        "that antisymmetric travel leaves where it is sideways",
+        &AxleRow::roll_center_height, kViews}},
+  };
 }
 
-const std::vector<AxleColumn>& AxleColumnsBeforeRollAxis() {
-  static const std::vector<AxleColumn> columns{
-      Same("wheelbase_change", "wheelbase change", kLength, AxlePart::kPosition,
-           "change of this axle's housing-centre x in chassis axes against the row at 0; + "
-           "lengthens "
-           "the wheelbase",
-           false, Always, [](const AxleRow& r) -> Value { return r.wheelbase_change; }),
-      Same("lateral_shift", "lateral shift", kLength, AxlePart::kPosition,
-           "housing centre y against the row at 0; + left", false, Always,
-           [](const AxleRow& r) -> Value { return r.lateral_shift; }),
-      Same("axle_steer", "axle steer", kAngle, AxlePart::kPosition,
-           "heading of the housing's lateral axis in chassis axes, not against the rest; + turned "
-           "left",
-           false, Always, [](const AxleRow& r) -> Value { return r.axle_steer; }),
-      Same(
-          "housing_pitch", "housing pitch", kAngle, AxlePart::kPosition,
-          "elevation of the housing's forward axis over the chassis xy plane, against the measured "
-          "stance; + nose up",
-          false, Always, [](const AxleRow& r) -> Value { return r.housing_pitch; }),
-      Same("pinion_angle", "pinion angle", kAngle, AxlePart::kPosition,
-           "angle of the pinion shaft to the floor; + yoke end up", false, HasPinion,
-           [](const AxleRow& r) { return r.pinion_angle; }),
-      Same("caster", "caster", kAngle, AxlePart::kPosition,
-           "lean of the kingpin to the floor; + top rearward", false, HasKingpin,
-           [](const AxleRow& r) { return r.caster; }),
-      Same("instant_center_ahead", "instant ctr ahead", kLength, AxlePart::kViews,
-           "side-view instant centre of the housing in bounce: ahead of the housing centre along "
-           "the "
-           "floor; empty where the housing does not rotate",
-           false, Always,
-           [](const AxleRow& r) -> Value {
-             return r.instant_center ? Value(r.instant_center->ahead) : std::nullopt;
-           }),
-      Same("instant_center_height", "instant ctr height", kLength, AxlePart::kViews,
-           "the same point's height above the floor", false, Always,
-           [](const AxleRow& r) -> Value {
-             return r.instant_center ? Value(r.instant_center->height) : std::nullopt;
-           }),
-      AxleColumn{"anti_lift_drive", "anti_squat", "anti-lift, drive", "anti-squat", kPercent,
-                 AxlePart::kViews,
-                 "how far the links oppose what drive torque does to this axle's end of the body "
-                 "(rear: squat, front: lift), this axle's share of drive; 100 cancels it",
-                 true, HasDriveShare, [](const AxleRow& r) { return r.anti_drive; }},
-      AxleColumn{
-          "anti_dive", "anti_lift_brake", "anti-dive", "anti-lift, braking", kPercent,
-          AxlePart::kViews,
-          "how far the links oppose what braking does to this axle's end of the body (front: "
-          "dive, rear: lift), brakes on the housing, this axle's share; 100 cancels it",
-          true, HasBrakeShare, [](const AxleRow& r) { return r.anti_brake; }},
-      Same("roll_center_height", "roll centre height", kLength, AxlePart::kViews,
-           "height above the floor of the point, on the perpendicular through the housing centre, "
-           "that antisymmetric travel leaves where it is sideways",
-           false, Always, [](const AxleRow& r) -> Value { return r.roll_center_height; }),
+std::vector<AxleColumn> AxleColumnsAfterRollAxis() {
+  return {
+      {{"roll_steer", "roll steer", kAngleRatio,
+        "axle steer (left +) per degree of body roll (left side up +); + is understeer at the "
+        "rear, oversteer at the front",
+        &AxleRow::roll_steer, kViews}},
+      {{"spring_length", "coil length", kLength, "mean length of the axle's coils, seat to seat",
+        &AxleRow::spring_length, kRide},
+       HasSprings},
+      {{"spring_force", "coil force", kForce, "mean force of the axle's coils",
+        &AxleRow::spring_force, kRide},
+       HasSpringsAndMass},
+      {{"wheel_rate", "wheel rate", kRate,
+        "per wheel in bounce: half the second derivative of the energy in coils and stops by "
+        "travel",
+        &AxleRow::wheel_rate, kRide},
+       HasMass},
+      {{"ride_rate", "ride rate", kRate, "wheel rate with the tyre in series", &AxleRow::ride_rate,
+        kRide},
+       HasMass},
+      {{"ride_frequency", "ride frequency", kFrequency,
+        "frequency of the sprung mass this axle carries at rest under the load, on its ride rate",
+        &AxleRow::ride_frequency, kRide},
+       HasMass},
+      {{"rest_frequency", "rest frequency", kFrequency,
+        "the same with the mass that would rest at this travel: as if the body's weight changed "
+        "until it sat here; empty where coils and stops would have to pull",
+        &AxleRow::rest_frequency, kRide},
+       HasMass},
+      {{"link_strain_force", "link strain force", kForce,
+        "greatest force in a link from links fighting one another; 0 for four links",
+        &AxleRow::link_strain_force, kRide},
+       HasMass},
   };
-  return columns;
 }
 
-const std::vector<AxleColumn>& AxleColumnsAfterRollAxis() {
-  static const std::vector<AxleColumn> columns{
-      Same("roll_steer", "roll steer", kAngleRatio, AxlePart::kViews,
-           "axle steer (left +) per degree of body roll (left side up +); + is understeer at the "
-           "rear, oversteer at the front",
-           false, Always, [](const AxleRow& r) -> Value { return r.roll_steer; }),
-      Same("spring_length", "coil length", kLength, AxlePart::kRide,
-           "mean length of the axle's coils, seat to seat", false, HasSprings,
-           [](const AxleRow& r) { return r.spring_length; }),
-      Same("spring_force", "coil force", kForce, AxlePart::kRide, "mean force of the axle's coils",
-           true, HasSprings, [](const AxleRow& r) { return r.spring_force; }),
-      Same("wheel_rate", "wheel rate", kRate, AxlePart::kRide,
-           "per wheel in bounce: half the second derivative of the energy in coils and stops by "
-           "travel",
-           true, Always, [](const AxleRow& r) { return r.wheel_rate; }),
-      Same("ride_rate", "ride rate", kRate, AxlePart::kRide, "wheel rate with the tyre in series",
-           true, Always, [](const AxleRow& r) { return r.ride_rate; }),
-      Same(
-          "ride_frequency", "ride frequency", kFrequency, AxlePart::kRide,
-          "frequency of the sprung mass this axle carries at rest under the load, on its ride rate",
-          true, Always, [](const AxleRow& r) { return r.ride_frequency; }),
-      Same("rest_frequency", "rest frequency", kFrequency, AxlePart::kRide,
-           "the same with the mass that would rest at this travel: as if the body's weight changed "
-           "until it sat here; empty where coils and stops would have to pull",
-           true, Always, [](const AxleRow& r) { return r.rest_frequency; }),
-      Same("link_strain_force", "link strain force", kForce, AxlePart::kRide,
-           "greatest force in a link from links fighting one another; 0 for four links", true,
-           Always, [](const AxleRow& r) { return r.link_strain_force; }),
+std::vector<AxleColumn> OpeningColumns() {
+  return {
+      {{"opening_ahead", "ahead of opening", kLength,
+        "mean wheel centre ahead of the centre of its opening, chassis axes",
+        &AxleRow::opening_ahead, kPosition},
+       HasOpening},
+      {{"opening_up", "above opening", kLength,
+        "mean wheel centre above the centre of its opening, chassis axes", &AxleRow::opening_up,
+        kPosition},
+       HasOpening},
   };
-  return columns;
-}
-
-const std::vector<AxleColumn>& OpeningColumns() {
-  static const std::vector<AxleColumn> columns{
-      Same("opening_ahead", "ahead of opening", kLength, AxlePart::kPosition,
-           "mean wheel centre ahead of the centre of its opening, chassis axes", false, HasOpening,
-           [](const AxleRow& r) { return r.opening_ahead; }),
-      Same("opening_up", "above opening", kLength, AxlePart::kPosition,
-           "mean wheel centre above the centre of its opening, chassis axes", false, HasOpening,
-           [](const AxleRow& r) { return r.opening_up; }),
-  };
-  return columns;
 }
 
 }  // namespace linkwright

@@ -2,36 +2,27 @@
 // The columns of a sweep that there is one of for each axle. Private to io/write.
 #pragma once
 
-#include <vector>
-
-#include "io/write/data_table.h"
+#include "io/write/table_of.h"
 #include "solver/study/sweep.h"
 
 namespace linkwright {
 
-// Which printed table of its axle a column stands in.
-enum class AxlePart { kPosition, kViews, kRide };
+// What columns there are depends on.
+struct AxleInSweep {
+  const Axle& axle;
+  bool has_mass;  // not geometry only
+};
 
-[[nodiscard]] const char* PartName(AxlePart part);
-
-// A column there is one of for each axle; the two may have names of their own.
 struct AxleColumn {
-  const char* front;  // name after the axle's own: "lateral_shift"
-  const char* rear;
-  const char* head_front;
-  const char* head_rear;
-  Dimension dimension;
-  AxlePart part;
-  const char* definition;
-  bool needs_mass;
-  bool (*applies)(const Axle&);
-  std::optional<double> (*value)(const AxleRow&);
+  ColumnOf<AxleRow> column;  // its name as it follows the axle's own; its group without the axle
+  bool (*there)(const AxleInSweep&) = [](const AxleInSweep&) { return true; };
+  std::optional<size_t> only = {};  // the one axle that has it
 };
 
 // In the order of the contract: what stands before the columns of the roll axis, after them, and
 // last.
-[[nodiscard]] const std::vector<AxleColumn>& AxleColumnsBeforeRollAxis();
-[[nodiscard]] const std::vector<AxleColumn>& AxleColumnsAfterRollAxis();
-[[nodiscard]] const std::vector<AxleColumn>& OpeningColumns();
+[[nodiscard]] std::vector<AxleColumn> AxleColumnsBeforeRollAxis();
+[[nodiscard]] std::vector<AxleColumn> AxleColumnsAfterRollAxis();
+[[nodiscard]] std::vector<AxleColumn> OpeningColumns();
 
 }  // namespace linkwright
