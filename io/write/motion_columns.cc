@@ -110,10 +110,10 @@ TableOf<LinkRow> LinkColumns(const std::string& name, bool forces) {
   }
   AddPart(
       to, JointColumns("_frame", name, ", frame end"),
-      [](auto& link) -> auto& { return link.turn.frame; }, "");
+      [](auto& link) -> auto& { return link.turn.frame; });
   AddPart(
       to, JointColumns("_axle", name, ", axle end"),
-      [](auto& link) -> auto& { return link.turn.axle; }, "");
+      [](auto& link) -> auto& { return link.turn.axle; });
   return to;
 }
 
@@ -176,8 +176,9 @@ struct AxleAdder {
   void ArmJoint(size_t i, const std::string& eye) const {
     AxleColumns columns;
     AddPart(
-        columns, JointColumns("", name + " " + eye, ", " + eye),
-        [i](auto& row) -> auto& { return row.arm_joints[i].turn; }, "");
+        columns, JointColumns("", name + " " + eye, ", " + eye), [i](auto& row) -> auto& {
+          return row.arm_joints[i].turn;
+        });
     Add(columns, "joints of arms");
   }
 };

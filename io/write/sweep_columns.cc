@@ -77,8 +77,7 @@ TableOf<DriveshaftState> ShaftColumns(bool axle_ahead, bool center_bearing) {
 
 void AddShafts(Columns& to, const Vehicle* vehicle) {
   if (vehicle == nullptr) {
-    AddPart(
-        to, ShaftColumns(false, true), [](auto& row) { return row.driveshafts[0]; }, "");
+    AddPart(to, ShaftColumns(false, true), [](auto& row) { return row.driveshafts[0]; });
     return;
   }
   const std::vector<Driveshaft>& shafts = vehicle->driveshafts;

@@ -33,9 +33,10 @@ std::vector<Column> ColumnsOf(const TableOf<Row>& columns) {
   return plain;
 }
 
-// One row of the table for each of `rows`.
+// One row of the table for each of `rows`; none: what the output reference shows.
 template <typename Row, typename Rows = std::vector<Row>>
-DataTable ToTable(const TableOf<Row>& columns, const Rows& rows, UnitSystem units) {
+DataTable ToTable(const TableOf<Row>& columns, const Rows& rows = {},
+                  UnitSystem units = UnitSystem::kMetric) {
   DataTable table{.units = units, .columns = ColumnsOf(columns), .rows = {}};
   for (const Row& row : rows) {
     std::vector<Cell>& cells = table.rows.emplace_back();
@@ -44,25 +45,31 @@ DataTable ToTable(const TableOf<Row>& columns, const Rows& rows, UnitSystem unit
   return table;
 }
 
-// Adds columns of a part of each row: of an axle, a wheel, a shaft.
-//   part_of   the part of a row: a member, or a function of the row that returns a reference
-//   group     of all of them
-//   prefix    before each name: "front_"
-template <typename Row, typename Part, typename PartOf>
-void AddPart(TableOf<Row>& to, const TableOf<Part>& columns, const PartOf& part_of,
-             const std::string& group, const std::string& prefix = "") {
-  for (const ColumnOf<Part>& c : columns) {
-    to.push_back(
-        {prefix + c.name, c.head, c.dimension, c.definition,
-         [value = c.value, part_of](const Row& row) { return value(std::invoke(part_of, row)); },
-         group});
-  }
-}
-
 // A member of what may be absent: an optional or a pointer.
 template <typename Whole, typename Member>
 Cell Within(const Whole& whole, const Member& member) {
   return whole ? Cell(std::invoke(member, *whole)) : Cell();
+}
+
+// Adds columns of a part of each row: of an axle, a wheel, a shaft.
+//   part_of   the part of a row: a member, or a function of the row that returns a reference; where
+//             it is an optional that is absent, the columns are empty
+//   group     of all of them
+//   prefix    before each name: "front_"
+template <typename Row, typename Part, typename PartOf>
+void AddPart(TableOf<Row>& to, const TableOf<Part>& columns, const PartOf& part_of,
+             const std::string& group = "", const std::string& prefix = "") {
+  for (const ColumnOf<Part>& c : columns) {
+    const auto value = [value_of = c.value, part_of](const Row& row) -> Cell {
+      const auto& part = std::invoke(part_of, row);
+      if constexpr (std::is_same_v<decltype(part), const std::optional<Part>&>) {
+        return Within(part, value_of);
+      } else {
+        return value_of(part);
+      }
+    };
+    to.push_back({prefix + c.name, c.head, c.dimension, c.definition, value, group});
+  }
 }
 
 // The rows of a table with one for each axle.
