@@ -19,8 +19,16 @@ std::optional<double> NumberIn(const Cell& cell, Dimension dimension, UnitSystem
   return std::isfinite(shown) ? std::optional(shown) : std::nullopt;
 }
 
+Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units) {
+  return std::holds_alternative<double>(cell) ? Cell(NumberIn(cell, dimension, units)) : cell;
+}
+
 std::string NameWithUnit(const Column& column, UnitSystem units) {
   return column.name + std::string(UnitOf(column.dimension, units).suffix);
+}
+
+std::string UnitName(const Column& column, UnitSystem units) {
+  return std::string(UnitOf(column.dimension, units).name);
 }
 
 }  // namespace linkwright

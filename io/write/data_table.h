@@ -27,6 +27,9 @@ struct Cell : std::variant<std::monostate, double, std::string> {
 [[nodiscard]] std::optional<double> NumberIn(const Cell& cell, Dimension dimension,
                                              UnitSystem units);
 
+// A cell for a column that has many units: its number already in its own.
+[[nodiscard]] Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units);
+
 struct Column {
   std::string name;  // without its unit: "front_lateral_shift"
   std::string head;  // words over it in a table: "lateral shift"
@@ -43,5 +46,8 @@ struct DataTable {
 
 // "front_lateral_shift_mm": the name that CSV and JSON use.
 [[nodiscard]] std::string NameWithUnit(const Column& column, UnitSystem units);
+
+// "mm": the unit its numbers stand in.
+[[nodiscard]] std::string UnitName(const Column& column, UnitSystem units);
 
 }  // namespace linkwright
