@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "io/write/limits_tables.h"
+#include "io/write/table_of.h"
 
 namespace linkwright {
 namespace {
@@ -15,11 +16,16 @@ std::array<const AxleLimit*, 4> WaysOf(const LimitsReport& limits, size_t axle) 
           &limits.crossed[1].axles[axle]};
 }
 
-const RunOut* Same(const AxleLimit& limit, const RunOut& wanted) {
-  for (const RunOut& each : limit.run_outs) {
-    if (each.end == wanted.end && each.member == wanted.member) return &each;
-  }
-  return nullptr;
+bool AreSame(const RunOut& a, const RunOut& b) { return a.end == b.end && a.member == b.member; }
+
+// What the same thing has in one of the ways, where it is there.
+std::function<Cell(const RunOut&)> In(const AxleLimit& way, std::optional<double> RunOut::*what) {
+  return [&way, what](const RunOut& wanted) {
+    for (const RunOut& each : way.run_outs) {
+      if (AreSame(each, wanted)) return Cell(each.*what);
+    }
+    return Cell();
+  };
 }
 
 std::string RowName(const RunOut& run_out) {
@@ -30,72 +36,55 @@ std::string RowName(const RunOut& run_out) {
 
 DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, UnitSystem units) {
   const Dimension d = joints ? kAngle : kLength;
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"what", "what is left", kNumber, "",
+  const auto [bump, droop, up, down] = WaysOf(limits, axle);
+  const auto left = &RunOut::left;
+  const TableOf<RunOut> columns{
+      {"what", "what is left", kNumber,
        "before a member is at its end, along the member; (passed) where that ends no travel; below "
-       "0: past it"},
-      {"rest", "at rest", d, "", "both wheels at rest"},
-      {"bump", "at bump", d, "", "where bump ends; empty where nothing in the file ends it"},
-      {"droop", "at droop", d, "", "where droop ends; the same"},
-      {"crossed_up", "crossed +", d, "", "where the first axle ends that crossing; the same"},
-      {"crossed_down", "crossed -", d, "", "the same the other way"}};
-  const std::array<const AxleLimit*, 4> ways = WaysOf(limits, axle);
-  std::vector<const RunOut*> all;
-  for (const RunOut& each : ways[0]->run_outs) {
-    if (each.at_rest && IsAngle(each.end) == joints) all.push_back(&each);
-  }
-  std::stable_sort(all.begin(), all.end(), [](const RunOut* a, const RunOut* b) {
-    return a->end != b->end ? a->end < b->end : a->member < b->member;
+       "0: past it",
+       RowName},
+      {"rest", "at rest", d, "both wheels at rest", &RunOut::at_rest},
+      {"bump", "at bump", d, "where bump ends; empty where nothing in the file ends it",
+       In(*bump, left)},
+      {"droop", "at droop", d, "where droop ends; the same", In(*droop, left)},
+      {"crossed_up", "crossed +", d, "where the first axle ends that crossing; the same",
+       In(*up, left)},
+      {"crossed_down", "crossed -", d, "the same the other way", In(*down, left)}};
+  std::vector<RunOut> all = bump->run_outs;
+  std::erase_if(all, [&](auto& each) { return !each.at_rest || IsAngle(each.end) != joints; });
+  std::stable_sort(all.begin(), all.end(), [](const RunOut& a, const RunOut& b) {
+    return a.end != b.end ? a.end < b.end : a.member < b.member;
   });
-  for (const RunOut* each : all) {
-    std::vector<Cell> row{RowName(*each), Cell(each->at_rest)};
-    for (const AxleLimit* way : ways) {
-      const RunOut* there = Same(*way, *each);
-      row.push_back(Cell(there == nullptr ? std::nullopt : there->left));
-    }
-    table.rows.push_back(std::move(row));
-  }
-  return table;
+  return ToTable(columns, all, units);
 }
 
 DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"what", "would end at", kNumber, "",
+  const auto [bump, droop, up, down] = WaysOf(limits, axle);
+  const auto travel = &RunOut::wheel_travel;
+  const TableOf<RunOut> columns{
+      {"what", "would end at", kNumber,
        "a member and how it ends, those that bump brings first; (passed) where that ends no "
-       "travel"},
-      {"bump", "bump", kLength, "",
+       "travel",
+       RowName},
+      {"bump", "bump", kLength,
        "wheel travel at which it would end bump alone; empty where it lasts as far as the links "
-       "follow"},
-      {"droop", "droop", kLength, "", "the same in droop"},
-      {"crossed_up", "crossed +", kLength, "", "the same crossed, of the wheel that rises"},
-      {"crossed_down", "crossed -", kLength, "", "the same the other way"},
-      {"cross_up", "crossed +", kAngle, "", "the cross angle then"},
-      {"cross_down", "crossed -", kAngle, "", "the same the other way"}};
-  const std::array<const AxleLimit*, 4> ways = WaysOf(limits, axle);
-  std::vector<const RunOut*> all;
-  for (const AxleLimit* way : ways) {
+       "follow",
+       In(*bump, travel)},
+      {"droop", "droop", kLength, "the same in droop", In(*droop, travel)},
+      {"crossed_up", "crossed +", kLength, "the same crossed, of the wheel that rises",
+       In(*up, travel)},
+      {"crossed_down", "crossed -", kLength, "the same the other way", In(*down, travel)},
+      {"cross_up", "crossed +", kAngle, "the cross angle then", In(*up, &RunOut::at)},
+      {"cross_down", "crossed -", kAngle, "the same the other way", In(*down, &RunOut::at)}};
+  std::vector<RunOut> all;
+  for (const AxleLimit* way : {bump, droop, up, down}) {
     for (const RunOut& each : way->run_outs) {
-      const bool known = std::any_of(all.begin(), all.end(), [&](const RunOut* other) {
-        return other->end == each.end && other->member == each.member;
-      });
-      if (each.at && !known) all.push_back(&each);
+      const bool known =
+          std::any_of(all.begin(), all.end(), [&](auto& other) { return AreSame(other, each); });
+      if (each.at && !known) all.push_back(each);
     }
   }
-  for (const RunOut* each : all) {
-    std::vector<Cell> row{RowName(*each)};
-    for (const AxleLimit* way : ways) {
-      const RunOut* there = Same(*way, *each);
-      row.push_back(Cell(there == nullptr ? std::nullopt : there->wheel_travel));
-    }
-    for (const AxleLimit* way : {ways[2], ways[3]}) {
-      const RunOut* there = Same(*way, *each);
-      row.push_back(Cell(there == nullptr ? std::nullopt : there->at));
-    }
-    table.rows.push_back(std::move(row));
-  }
-  return table;
+  return ToTable(columns, all, units);
 }
 
 }  // namespace linkwright
