@@ -3,7 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
+#include <ranges>
+#include <span>
 
 #include "io/write/table_of.h"
 
@@ -146,8 +147,16 @@ DataTable SpeedTable(const ShaftReport& report, UnitSystem units) {
   return ToTable(SpeedColumns(report.speed, units), places, units);
 }
 
+// Of a shaft at another place than those over travel.
+TableOf<ShaftPlace> ThereColumns(const char* joint, const char* net_angle, const char* length) {
+  return {{"output_joint", "output joint", kAngle, joint, OutputJoint},
+          {"pinion_joint", "pinion joint", kAngle, joint, PinionJoint},
+          {"net_angle", "net angle", kAngle, net_angle, &ShaftPlace::net_angle},
+          {"length", "shaft length", kLength, length, &ShaftPlace::length}};
+}
+
 TableOf<LinkCure> TurnColumns() {
-  return {
+  TableOf<LinkCure> columns{
       {"link", "link", kNumber, "by its name; both of a pair are turned alike",
        [](auto& cure) { return cure.links.name; }},
       {"longer", "longer by", kLength, "+ longer, - shorter", &LinkCure::by},
@@ -157,15 +166,11 @@ TableOf<LinkCure> TurnColumns() {
        }},
       {"pinion_up", "pinion turns", kAngle, "yoke end up +, at the new rest", &LinkCure::pinion},
       {"axle_ahead", "axle moves", kLength, "housing centre at the new rest; + forward",
-       &LinkCure::moved},
-      {"output_joint", "output joint", kAngle, "working angle at the new rest",
-       [](auto& cure) { return OutputJoint(cure.after); }},
-      {"pinion_joint", "pinion joint", kAngle, "working angle at the new rest",
-       [](auto& cure) { return PinionJoint(cure.after); }},
-      {"net_angle", "net angle", kAngle, "at the new rest",
-       [](auto& cure) { return cure.after.net_angle; }},
-      {"length", "shaft length", kLength, "at the new rest",
-       [](auto& cure) { return cure.after.length; }}};
+       &LinkCure::moved}};
+  AddPart(columns,
+          ThereColumns("working angle at the new rest", "at the new rest", "at the new rest"),
+          &LinkCure::after);
+  return columns;
 }
 
 struct UnderTorque {
@@ -176,7 +181,7 @@ struct UnderTorque {
 };
 
 TableOf<UnderTorque> TorqueColumns() {
-  return {
+  TableOf<UnderTorque> columns{
       {"place", "place", kNumber,
        "at rest, or under the torque; each wheel with its own load at rest, and half of what the "
        "acceleration moves onto the axle",
@@ -189,15 +194,10 @@ TableOf<UnderTorque> TorqueColumns() {
        [](auto& row) { return row.now.z - row.free.z; }},
       {"axle_steer", "axle steer", kAngle,
        "of the housing against the rest without torque; + turned left",
-       [](auto& row) { return row.now.steer - row.free.steer; }},
-      {"output_joint", "output joint", kAngle, "working angle",
-       [](auto& row) { return OutputJoint(row.place); }},
-      {"pinion_joint", "pinion joint", kAngle, "working angle",
-       [](auto& row) { return PinionJoint(row.place); }},
-      {"net_angle", "net angle", kAngle, "as over travel",
-       [](auto& row) { return row.place.net_angle; }},
-      {"length", "shaft length", kLength, "of the piece that slides",
-       [](auto& row) { return row.place.length; }}};
+       [](auto& row) { return row.now.steer - row.free.steer; }}};
+  AddPart(columns, ThereColumns("working angle", "as over travel", "of the piece that slides"),
+          &UnderTorque::place);
+  return columns;
 }
 
 DataTable TorqueTable(const ShaftReport& report, UnitSystem units) {
@@ -266,14 +266,14 @@ std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
       tables.push_back({shaft.name + what, std::move(table)});
     };
     add(" slopes", SlopeTable(shaft, report, units));
-    std::vector<size_t> joints(AtRest(report).joints.size());
-    std::iota(joints.begin(), joints.end(), size_t{0});
-    add(" joints", ToTable(JointColumns(shaft, report), joints, units));
-    add(" travel", ToTable(PlaceColumns(joints.size() > 2, units), AllPlaces(report), units));
+    const size_t joints = AtRest(report).joints.size();
+    add(" joints",
+        ToTable(JointColumns(shaft, report), std::views::iota(size_t{0}, joints), units));
+    add(" travel", ToTable(PlaceColumns(joints > 2, units), AllPlaces(report), units));
     if (report.speed) add(" speed", SpeedTable(report, units));
     if (!report.cures.empty()) add(" turn", ToTable(TurnColumns(), report.cures, units));
     if (report.under_torque) add(" torque", TorqueTable(report, units));
-    add(" order", ToTable(OrderColumns(shaft), std::array{report}, units));
+    add(" order", ToTable(OrderColumns(shaft), std::span(&report, 1), units));
   }
   return tables;
 }

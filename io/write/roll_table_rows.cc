@@ -8,54 +8,47 @@ namespace {
 
 using enum Dimension;
 
-// One axle, or both.
-struct Transfer {
-  std::string axle;
-  std::optional<HandbookTransfer> handbook;
-  std::optional<double> moved, axle_steer;
-};
+// The rows are the axles that are taken together: one, the other, both.
+using Axles = std::vector<size_t>;
 
-TableOf<Transfer> TransferColumns() {
+// The sum over a row's axles.
+template <typename OfAxle>
+std::function<Cell(const Axles&)> SumIf(bool known, const OfAxle& of_axle) {
+  return [=](const Axles& axles) {
+    double sum = 0.0;
+    for (size_t i = 0; known && i < axles.size(); ++i) sum += of_axle(axles[i]);
+    return CellIf(known, sum);
+  };
+}
+
+TableOf<Axles> TransferColumns(const Vehicle& vehicle, const RollStudy& study) {
+  const Corner& corner = study.corner;
+  const bool stands = Stands(study);
+  const auto handbook = [&](double HandbookTransfer::*part) {
+    return SumIf(corner.handbook.has_value(),
+                 [&corner, part](size_t i) { return (*corner.handbook)[i].*part; });
+  };
   return {
-      {"axle", "axle", kNumber, "front, rear or both", &Transfer::axle},
+      {"axle", "axle", kNumber, "front, rear or both",
+       [&](auto& axles) { return axles.size() > 1 ? "both" : vehicle.axles[axles[0]].name; }},
       {"sprung_direct", "sprung direct", kForce,
        "by the handbook: what the sprung mass moves through the links, at the roll centre",
-       [](auto& row) { return Within(row.handbook, &HandbookTransfer::sprung); }},
+       handbook(&HandbookTransfer::sprung)},
       {"unsprung", "unsprung", kForce, "by the handbook: the axle's own mass",
-       [](auto& row) { return Within(row.handbook, &HandbookTransfer::unsprung); }},
+       handbook(&HandbookTransfer::unsprung)},
       {"roll_moment", "roll moment", kForce,
        "by the handbook: through coils, stops and bar, by the body's roll",
-       [](auto& row) { return Within(row.handbook, &HandbookTransfer::roll_moment); }},
+       handbook(&HandbookTransfer::roll_moment)},
       {"handbook", "handbook", kForce, "the three together; + from left to right",
-       [](auto& row) { return Within(row.handbook, &HandbookTransfer::total); }},
+       handbook(&HandbookTransfer::total)},
       {"moved", "equilibrium", kForce,
        "moved from left to right as the whole vehicle stands in the turn, solved as at rest; empty "
        "where it finds no position",
-       &Transfer::moved},
+       SumIf(stands, [&corner](size_t i) { return corner.moved[i]; })},
       {"axle_steer", "axle steer", kAngle,
-       "of the housing against the chassis and the rest; + left", &Transfer::axle_steer}};
-}
-
-std::vector<Transfer> TransfersOf(const Vehicle& vehicle, const RollStudy& study) {
-  const Corner& corner = study.corner;
-  std::vector<Transfer> rows(3);
-  for (const size_t i : kBothAxles) {
-    rows[i].axle = vehicle.axles[i].name;
-    if (corner.handbook) rows[i].handbook = (*corner.handbook)[i];
-    if (Stands(study)) rows[i].moved = corner.moved[i];
-    if (Stands(study)) rows[i].axle_steer = corner.axle_steer[i];
-  }
-  Transfer& both = rows[2];
-  both.axle = "both";
-  if (Stands(study)) both.moved = corner.moved[0] + corner.moved[1];
-  if (corner.handbook) {
-    both.handbook = rows[0].handbook;
-    for (const auto member : {&HandbookTransfer::sprung, &HandbookTransfer::unsprung,
-                              &HandbookTransfer::roll_moment, &HandbookTransfer::total}) {
-      (*both.handbook).*member += (*rows[1].handbook).*member;
-    }
-  }
-  return rows;
+       "of the housing against the chassis and the rest; + left", [&corner, stands](auto& axles) {
+         return CellIf(stands && axles.size() == 1, corner.axle_steer[axles[0]]);
+       }}};
 }
 
 // The first thing that happens as the torque grows.
@@ -128,7 +121,8 @@ std::string WheelName(const Vehicle& vehicle, size_t wheel) {
 }
 
 DataTable TransferTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem units) {
-  return ToTable(TransferColumns(), TransfersOf(vehicle, study), units);
+  const std::vector<Axles> rows{{kFront}, {kRear}, {kFront, kRear}};
+  return ToTable(TransferColumns(vehicle, study), rows, units);
 }
 
 DataTable TorqueTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem units) {
