@@ -38,6 +38,7 @@ struct Column {
   std::string definition;  // one sentence, sign included; empty for the columns of `compare`
 };
 
+// Made of a list of columns that know their values: io/write/table_of.h.
 struct DataTable {
   UnitSystem units = UnitSystem::kMetric;
   std::vector<Column> columns;

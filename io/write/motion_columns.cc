@@ -8,7 +8,6 @@ namespace linkwright {
 namespace {
 
 using enum Dimension;
-
 using Columns = TableOf<MotionRow>;
 using AxleColumns = TableOf<MotionAxleRow>;
 
@@ -168,8 +167,7 @@ struct AxleAdder {
     AxleColumns columns;
     AddPart(
         columns,
-        LinkColumns(name + " " + link, forces), [l](auto& row) -> auto& { return row.links[l]; },
-        "");
+        LinkColumns(name + " " + link, forces), [l](auto& row) -> auto& { return row.links[l]; });
     Add(columns, link);
   }
   void Arm(size_t i, const std::string& member) const { Add(ArmColumns(i, name, member), "arms"); }

@@ -11,11 +11,9 @@ namespace {
 using enum Dimension;
 
 constexpr const char* kHeld =
-    "of the road wheel on the drag link's side, steering wheel held, "
-    "against rest; + left";
+    "of the road wheel on the drag link's side, steering wheel held, against rest; + left";
 constexpr const char* kToe =
     "change of both wheels' toe that the tie rod makes of it; + toe-in; 0 without a tie rod";
-
 constexpr const char* kAxleSteer = "the housing's part of it, against the rest; + left";
 
 //   a      index of the axle
