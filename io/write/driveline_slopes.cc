@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: MIT
 // Where each part of a shaft points at rest, as a finder on it reads.
-#include <ranges>
-
 #include "io/write/driveline_tables.h"
 #include "io/write/table_of.h"
 
@@ -43,7 +41,7 @@ DataTable SlopeTable(const Driveshaft& shaft, const ShaftReport& report, UnitSys
       {"yoke_up_chassis", "yoke end up, chassis", kAngle,
        "the same against the chassis: the sign of output_angle and pinion.angle",
        [&](auto i) { return YokeUp(slopes, i, &ShaftSlope::chassis); }}};
-  return ToTable(columns, std::views::iota(size_t{0}, slopes.size()), units);
+  return ToTable(columns, Indices(slopes.size()), units);
 }
 
 }  // namespace linkwright

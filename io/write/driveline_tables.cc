@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <ranges>
 #include <span>
 
 #include "io/write/table_of.h"
@@ -267,8 +266,7 @@ std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
     };
     add(" slopes", SlopeTable(shaft, report, units));
     const size_t joints = AtRest(report).joints.size();
-    add(" joints",
-        ToTable(JointColumns(shaft, report), std::views::iota(size_t{0}, joints), units));
+    add(" joints", ToTable(JointColumns(shaft, report), Indices(joints), units));
     add(" travel", ToTable(PlaceColumns(joints > 2, units), AllPlaces(report), units));
     if (report.speed) add(" speed", SpeedTable(report, units));
     if (!report.cures.empty()) add(" turn", ToTable(TurnColumns(), report.cures, units));

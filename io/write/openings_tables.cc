@@ -119,7 +119,7 @@ std::vector<SweptEnd> SweptEnds(const Vehicle& vehicle, const OpeningsReport& re
     for (const SweptRange& range : report.ranges[axle]) {
       if (range.motion == TireMotion::kRest) continue;
       const std::string name = vehicle.axles[axle].name + " " + NameOf(range.motion);
-      for (const size_t i : {0, 1}) {
+      for (size_t i = 0; i < 2; ++i) {
         const std::optional<SweepEnd>& end = range.ended_by[i];
         ends.push_back({name + (i == 0 ? " -" : " +"), IsAngular(range.motion),
                         i == 0 ? range.low : range.high,

@@ -173,8 +173,8 @@ std::vector<NamedTable> RollTables(const Vehicle& vehicle, const RollStudy& stud
       {"roll axis", ToTable(AxisColumns(), whole, units)},
       {"turn", ToTable(BodyColumns(), whole, units)},
       {"load transfer", TransferTable(vehicle, study, units)},
-      {"wheels", ToTable(WheelColumns(study), std::array<size_t, 4>{0, 1, 2, 3}, units)},
-      {"wheel lift", ToTable(LiftColumns(vehicle, study), std::array<size_t, 2>{0, 1}, units)}};
+      {"wheels", ToTable(WheelColumns(study), Indices(4), units)},
+      {"wheel lift", ToTable(LiftColumns(vehicle, study), Indices(2), units)}};
   if (study.torque) tables.push_back({"shaft torque", TorqueTable(vehicle, study, units)});
   return tables;
 }

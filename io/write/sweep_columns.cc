@@ -18,15 +18,10 @@ struct AxleInSweep {
 };
 
 struct AxleColumn {
-  ColumnOf<AxleRow> column;  // its name as it follows the axle's own; its group without the axle
+  ColumnOf<AxleRow> column;  // its name as it follows the axle's own
   bool (*there)(const AxleInSweep&) = [](const AxleInSweep&) { return true; };
   std::optional<size_t> only = {};  // the one axle that has it
 };
-
-// Which printed table of its axle a column stands in.
-constexpr const char* kPosition = "where the wheels go";
-constexpr const char* kViews = "side and front view";
-constexpr const char* kRide = "coils and ride";
 
 bool HasMass(const AxleInSweep& it) { return it.has_mass; }
 bool HasPinion(const AxleInSweep& it) { return it.axle.pinion.has_value(); }
@@ -44,104 +39,103 @@ constexpr const char* kAntiBrake =
     "how far the links oppose what braking does to this axle's end of the body (front: dive, rear: "
     "lift), brakes on the housing, this axle's share; 100 cancels it";
 
-// In the order of the contract: what stands before the columns of the roll axis, after them, and
-// last.
-std::vector<AxleColumn> AxleColumnsBeforeRollAxis() {
+std::vector<AxleColumn> PositionColumns() {
   return {
       {{"wheelbase_change", "wheelbase change", kLength,
         "change of this axle's housing-centre x in chassis axes against the row at 0; + lengthens "
         "the wheelbase",
-        &AxleRow::wheelbase_change, kPosition}},
+        &AxleRow::wheelbase_change}},
       {{"lateral_shift", "lateral shift", kLength, "housing centre y against the row at 0; + left",
-        &AxleRow::lateral_shift, kPosition}},
+        &AxleRow::lateral_shift}},
       {{"axle_steer", "axle steer", kAngle,
         "heading of the housing's lateral axis in chassis axes, not against the rest; + turned "
         "left",
-        &AxleRow::axle_steer, kPosition}},
+        &AxleRow::axle_steer}},
       {{"housing_pitch", "housing pitch", kAngle,
         "elevation of the housing's forward axis over the chassis xy plane, against the measured "
         "stance; + nose up",
-        &AxleRow::housing_pitch, kPosition}},
+        &AxleRow::housing_pitch}},
       {{"pinion_angle", "pinion angle", kAngle,
-        "angle of the pinion shaft to the floor; + yoke end up", &AxleRow::pinion_angle, kPosition},
+        "angle of the pinion shaft to the floor; + yoke end up", &AxleRow::pinion_angle},
        HasPinion},
       {{"caster", "caster", kAngle, "lean of the kingpin to the floor; + top rearward",
-        &AxleRow::caster, kPosition},
-       HasKingpin},
+        &AxleRow::caster},
+       HasKingpin}};
+}
+
+std::vector<AxleColumn> ViewColumns() {
+  return {
       {{"instant_center_ahead", "instant ctr ahead", kLength,
         "side-view instant centre of the housing in bounce: ahead of the housing centre along the "
         "floor; empty where the housing does not rotate",
-        [](auto& r) { return Within(r.instant_center, &InstantCenter::ahead); }, kViews}},
+        [](auto& r) { return Within(r.instant_center, &InstantCenter::ahead); }}},
       {{"instant_center_height", "instant ctr height", kLength,
         "the same point's height above the floor",
-        [](auto& r) { return Within(r.instant_center, &InstantCenter::height); }, kViews}},
-      {{"anti_squat", "anti-squat", kPercent, kAntiDrive, &AxleRow::anti_drive, kViews},
+        [](auto& r) { return Within(r.instant_center, &InstantCenter::height); }}},
+      {{"anti_squat", "anti-squat", kPercent, kAntiDrive, &AxleRow::anti_drive},
        HasDriveShare,
        kRear},
-      {{"anti_lift_drive", "anti-lift, drive", kPercent, kAntiDrive, &AxleRow::anti_drive, kViews},
+      {{"anti_lift_drive", "anti-lift, drive", kPercent, kAntiDrive, &AxleRow::anti_drive},
        HasDriveShare,
        kFront},
-      {{"anti_dive", "anti-dive", kPercent, kAntiBrake, &AxleRow::anti_brake, kViews},
+      {{"anti_dive", "anti-dive", kPercent, kAntiBrake, &AxleRow::anti_brake},
        HasBrakeShare,
        kFront},
-      {{"anti_lift_brake", "anti-lift, braking", kPercent, kAntiBrake, &AxleRow::anti_brake,
-        kViews},
+      {{"anti_lift_brake", "anti-lift, braking", kPercent, kAntiBrake, &AxleRow::anti_brake},
        HasBrakeShare,
        kRear},
       {{"roll_center_height", "roll centre height", kLength,
         "height above the floor of the point, on the perpendicular through the housing centre, "
         "that antisymmetric travel leaves where it is sideways",
-        &AxleRow::roll_center_height, kViews}},
-  };
+        &AxleRow::roll_center_height}}};
 }
 
-std::vector<AxleColumn> AxleColumnsAfterRollAxis() {
+std::vector<AxleColumn> RollSteerColumns() {
+  return {{{"roll_steer", "roll steer", kAngleRatio,
+            "axle steer (left +) per degree of body roll (left side up +); + is understeer at the "
+            "rear, oversteer at the front",
+            &AxleRow::roll_steer}}};
+}
+
+std::vector<AxleColumn> RideColumns() {
   return {
-      {{"roll_steer", "roll steer", kAngleRatio,
-        "axle steer (left +) per degree of body roll (left side up +); + is understeer at the "
-        "rear, oversteer at the front",
-        &AxleRow::roll_steer, kViews}},
       {{"spring_length", "coil length", kLength, "mean length of the axle's coils, seat to seat",
-        &AxleRow::spring_length, kRide},
+        &AxleRow::spring_length},
        HasSprings},
       {{"spring_force", "coil force", kForce, "mean force of the axle's coils",
-        &AxleRow::spring_force, kRide},
+        &AxleRow::spring_force},
        HasSpringsAndMass},
       {{"wheel_rate", "wheel rate", kRate,
         "per wheel in bounce: half the second derivative of the energy in coils and stops by "
         "travel",
-        &AxleRow::wheel_rate, kRide},
+        &AxleRow::wheel_rate},
        HasMass},
-      {{"ride_rate", "ride rate", kRate, "wheel rate with the tyre in series", &AxleRow::ride_rate,
-        kRide},
+      {{"ride_rate", "ride rate", kRate, "wheel rate with the tyre in series", &AxleRow::ride_rate},
        HasMass},
       {{"ride_frequency", "ride frequency", kFrequency,
         "frequency of the sprung mass this axle carries at rest under the load, on its ride rate",
-        &AxleRow::ride_frequency, kRide},
+        &AxleRow::ride_frequency},
        HasMass},
       {{"rest_frequency", "rest frequency", kFrequency,
         "the same with the mass that would rest at this travel: as if the body's weight changed "
         "until it sat here; empty where coils and stops would have to pull",
-        &AxleRow::rest_frequency, kRide},
+        &AxleRow::rest_frequency},
        HasMass},
       {{"link_strain_force", "link strain force", kForce,
         "greatest force in a link from links fighting one another; 0 for four links",
-        &AxleRow::link_strain_force, kRide},
-       HasMass},
-  };
+        &AxleRow::link_strain_force},
+       HasMass}};
 }
 
 std::vector<AxleColumn> OpeningColumns() {
   return {
       {{"opening_ahead", "ahead of opening", kLength,
         "mean wheel centre ahead of the centre of its opening, chassis axes",
-        &AxleRow::opening_ahead, kPosition},
+        &AxleRow::opening_ahead},
        HasOpening},
       {{"opening_up", "above opening", kLength,
-        "mean wheel centre above the centre of its opening, chassis axes", &AxleRow::opening_up,
-        kPosition},
-       HasOpening},
-  };
+        "mean wheel centre above the centre of its opening, chassis axes", &AxleRow::opening_up},
+       HasOpening}};
 }
 
 void AddWheelbase(Columns& to) {
@@ -166,7 +160,8 @@ void AddRollAxis(Columns& to, bool has_mass) {
 
 // Of the vehicle's axles, quantity by quantity; `vehicle` null here and below: every column there
 // can be, for the output reference.
-void AddAxles(Columns& to, const Vehicle* vehicle, bool has_mass,
+//   part   of its axle: which printed table they stand in
+void AddAxles(Columns& to, const Vehicle* vehicle, bool has_mass, const char* part,
               const std::vector<AxleColumn>& columns) {
   constexpr std::array kNames{"front", "rear"};
   for (const AxleColumn& each : columns) {
@@ -181,8 +176,8 @@ void AddAxles(Columns& to, const Vehicle* vehicle, bool has_mass,
       if (vehicle != nullptr && !each.there({vehicle->axles[i], has_mass})) continue;
       const std::string name = vehicle == nullptr ? kNames[i] : vehicle->axles[i].name;
       AddPart(
-          to, column, [i](auto& row) -> auto& { return row.axles[i]; },
-          AxleGroup(name, each.column.group), name + "_");
+          to, column, [i](auto& row) -> auto& { return row.axles[i]; }, AxleGroup(name, part),
+          name + "_");
     }
   }
 }
@@ -245,13 +240,18 @@ Columns Collect(const Vehicle* vehicle, bool has_mass) {
               "both wheels of every axle up against the body by this much from the stance, along "
               "the chassis z axis; + bump",
               &SweepRow::travel}};
+  const auto add_axles = [&](const char* part, const std::vector<AxleColumn>& columns) {
+    AddAxles(to, vehicle, has_mass, part, columns);
+  };
   AddWheelbase(to);
-  AddAxles(to, vehicle, has_mass, AxleColumnsBeforeRollAxis());
+  add_axles("where the wheels go", PositionColumns());
+  add_axles("side and front view", ViewColumns());
   AddRollAxis(to, has_mass);
-  AddAxles(to, vehicle, has_mass, AxleColumnsAfterRollAxis());
+  add_axles("side and front view", RollSteerColumns());
+  add_axles("coils and ride", RideColumns());
   AddShafts(to, vehicle);
   AddSteer(to, vehicle);
-  AddAxles(to, vehicle, has_mass, OpeningColumns());
+  add_axles("where the wheels go", OpeningColumns());
   return to;
 }
 

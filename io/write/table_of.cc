@@ -2,8 +2,15 @@
 #include "io/write/table_of.h"
 
 #include <cctype>
+#include <numeric>
 
 namespace linkwright {
+
+std::vector<size_t> Indices(size_t count) {
+  std::vector<size_t> indices(count);
+  std::iota(indices.begin(), indices.end(), size_t{0});
+  return indices;
+}
 
 std::string AxleGroup(const std::string& axle, const std::string& part) {
   std::string group = axle + " axle: " + part;

@@ -72,8 +72,9 @@ void AddPart(TableOf<Row>& to, const TableOf<Part>& columns, const PartOf& part_
   }
 }
 
-// The rows of a table with one for each axle.
+// The rows of a table with one for each axle, and with one for each of `count`: 0, 1, ...
 inline constexpr std::array<size_t, 2> kBothAxles{0, 1};
+[[nodiscard]] std::vector<size_t> Indices(size_t count);
 
 // "front damper left": how a member of an axle is called in a table's first column.
 [[nodiscard]] inline auto MemberNameIn(const Vehicle& vehicle) {
