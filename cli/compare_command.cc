@@ -90,8 +90,7 @@ DataTable ToReadable(const std::vector<ComparedValue>& values, const Column& key
     table.columns.push_back({head, head, like.dimension, group_by, ""});
   }
   for (const ComparedValue& value : values) {
-    table.rows.push_back(
-        {value.row, ToCell(value.first), ToCell(value.second), ToCell(value.difference)});
+    table.rows.push_back({value.row, value.first, value.second, value.difference});
   }
   return table;
 }
@@ -110,9 +109,9 @@ std::string PrintStances(const std::vector<ComparedValue>& values, UnitSystem un
     for (const ComparedValue& value : values) {
       if (value.row != load) continue;
       table.columns.push_back(value.column);
-      table.rows[0].push_back(ToCell(value.first));
-      table.rows[1].push_back(ToCell(value.second));
-      table.rows[2].push_back(ToCell(value.difference));
+      table.rows[0].push_back(value.first);
+      table.rows[1].push_back(value.second);
+      table.rows[2].push_back(value.difference);
     }
     out += ToTurnedText(table) + "\n";
   }

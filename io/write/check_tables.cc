@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/check_tables.h"
 
+#include "io/write/table_of.h"
 #include "solver/model/masses.h"
 
 namespace linkwright {
@@ -15,111 +16,99 @@ std::string Join(const std::vector<FreeMotion>& motions) {
 }
 
 DataTable AxleTable(const Vehicle& vehicle, const CheckReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"axle", "axle", kNumber, "", "front or rear"},
-      {"links", "links", kNumber, "", "how many locate the housing"},
-      {"motions_held", "motions held", kNumber, "",
-       "of the four: fore and aft, sideways, steer, wind-up"},
-      {"free", "free to move", kNumber, "", "motions that no link holds"},
-      {"nearly_free", "nearly free", kNumber, "", "motions that the links hold weakly"},
-      {"links_too_many", "links too many", kNumber, "", "links beyond the motions they hold"},
-      {"strain_bounce_rate", "strain in bounce", kRate, "",
-       "rate that over-constraint adds in bounce, both wheels, about the measured stance"},
-      {"strain_roll_rate", "strain in roll", kRollRate, "",
-       "roll stiffness that over-constraint adds"}};
-  for (size_t i = 0; i < 2; ++i) {
-    const Freedom& freedom = report.axles[i].freedom;
-    std::vector<Cell> row{vehicle.axles[i].name,
-                          std::to_string(report.axles[i].links),
-                          std::to_string(freedom.rank) + " of 4",
-                          Join(freedom.free),
-                          Join(freedom.weak),
-                          std::string("0"),
-                          std::monostate{},
-                          std::monostate{}};
-    if (freedom.fight) {
-      row[5] = std::to_string(freedom.fight->too_many);
-      row[6] = freedom.fight->bounce_rate;
-      row[7] = freedom.fight->roll_rate;
-    }
-    table.rows.push_back(std::move(row));
-  }
-  return table;
+  const auto freedom = [&](size_t i) -> const Freedom& { return report.axles[i].freedom; };
+  const TableOf<size_t> columns{
+      {"axle", "axle", kNumber, "front or rear", [&](auto i) { return vehicle.axles[i].name; }},
+      {"links", "links", kNumber, "how many locate the housing",
+       [&](auto i) { return std::to_string(report.axles[i].links); }},
+      {"motions_held", "motions held", kNumber,
+       "of the four: fore and aft, sideways, steer, wind-up",
+       [&](auto i) { return std::to_string(freedom(i).rank) + " of 4"; }},
+      {"free", "free to move", kNumber, "motions that no link holds",
+       [&](auto i) { return Join(freedom(i).free); }},
+      {"nearly_free", "nearly free", kNumber, "motions that the links hold weakly",
+       [&](auto i) { return Join(freedom(i).weak); }},
+      {"links_too_many", "links too many", kNumber, "links beyond the motions they hold",
+       [&](auto i) { return std::to_string(freedom(i).fight ? freedom(i).fight->too_many : 0); }},
+      {"strain_bounce_rate", "strain in bounce", kRate,
+       "rate that over-constraint adds in bounce, both wheels, about the measured stance",
+       [&](auto i) { return Within(freedom(i).fight, &LinkFight::bounce_rate); }},
+      {"strain_roll_rate", "strain in roll", kRollRate, "roll stiffness that over-constraint adds",
+       [&](auto i) { return Within(freedom(i).fight, &LinkFight::roll_rate); }}};
+  return ToTable(columns, kBothAxles, units);
 }
 
 DataTable CoilTable(const Vehicle& vehicle, const CheckReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {{"coil", "coil", kNumber, "", "axle and name"},
-                   {"measured_length", "length measured", kLength, "", "seat to seat"},
-                   {"free_length", "free length", kLength, "", "without load"},
-                   {"deflection", "squeezed", kLength, "", "free length less measured length"},
-                   {"force", "force", kForce, "", "at the measured length"},
-                   {"rate", "rate", kRate, "", "at the measured length"},
-                   {"to_solid", "left to solid", kLength, "",
-                    "measured length less solid length, or less the last point of its curve where "
-                    "that comes first; empty where neither is given"}};
-  for (const CoilCheck& coil : report.coils) {
-    std::optional<double> squeezed;
-    if (coil.free_length) squeezed = *coil.free_length - coil.length;
-    table.rows.push_back({vehicle.axles[coil.axle].name + " " + coil.member, coil.length,
-                          ToCell(coil.free_length), ToCell(squeezed), ToCell(coil.force), coil.rate,
-                          ToCell(coil.to_solid)});
-  }
-  return table;
+  const TableOf<CoilCheck> columns{
+      {"coil", "coil", kNumber, "axle and name", MemberNameIn(vehicle)},
+      {"measured_length", "length measured", kLength, "seat to seat", &CoilCheck::length},
+      {"free_length", "free length", kLength, "without load", &CoilCheck::free_length},
+      {"deflection", "squeezed", kLength, "free length less measured length",
+       [](auto& coil) { return Less(coil.free_length, coil.length); }},
+      {"force", "force", kForce, "at the measured length", &CoilCheck::force},
+      {"rate", "rate", kRate, "at the measured length", &CoilCheck::rate},
+      {"to_solid", "left to solid", kLength,
+       "measured length less solid length, or less the last point of its curve where that comes "
+       "first; empty where neither is given",
+       &CoilCheck::to_solid}};
+  return ToTable(columns, report.coils, units);
 }
 
-void AddMass(DataTable& table, const std::string& what, double mass, const Eigen::Vector3d& p) {
-  table.rows.push_back({what, mass, p.x(), p.y(), p.z()});
-}
-
-DataTable MassTable(const Vehicle& vehicle, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {{"item", "item", kNumber, "", "what"},
-                   {"mass", "mass", kMass, "", "- where it is taken off"},
-                   {"x", "x", kLength, "", "of its centre, chassis axes"},
-                   {"y", "y", kLength, "", "of its centre, chassis axes"},
-                   {"z", "z", kLength, "", "of its centre, chassis axes"}};
+// What is weighed, put on or taken off, below 0; then what is left, alone and with each load.
+std::vector<Mass> MassesOf(const Vehicle& vehicle) {
+  std::vector<Mass> masses;
+  const auto take_off = [&](const std::string& what, const auto& mass) {
+    masses.push_back({what, -mass.mass, mass.p_CM});
+  };
   if (vehicle.ledger) {
     const Mass weighed = WeighedTotal(vehicle, *vehicle.ledger);
-    AddMass(table, "as weighed", weighed.mass, weighed.p_CM);
-    for (const Mass& m : vehicle.ledger->removed) AddMass(table, m.item, -m.mass, m.p_CM);
-    for (const Mass& m : vehicle.ledger->added) AddMass(table, m.item, m.mass, m.p_CM);
+    masses.push_back({"as weighed", weighed.mass, weighed.p_CM});
+    for (const Mass& m : vehicle.ledger->removed) take_off(m.item, m);
+    for (const Mass& m : vehicle.ledger->added) masses.push_back(m);
     for (const Axle& axle : vehicle.axles) {
-      if (axle.unsprung) {
-        AddMass(table, axle.name + " unsprung", -axle.unsprung->mass, axle.unsprung->p_CM);
-      }
+      if (axle.unsprung) take_off(axle.name + " unsprung", *axle.unsprung);
     }
   }
   const SprungMass sprung = FinishedSprungMass(vehicle);
-  AddMass(table, "sprung mass", sprung.mass, sprung.p_CM);
+  masses.push_back({"sprung mass", sprung.mass, sprung.p_CM});
   for (const Load& load : vehicle.loads) {
     if (load.items.empty()) continue;
     const SprungMass loaded = WithLoad(sprung, load);
-    AddMass(table, "sprung with " + load.name, loaded.mass, loaded.p_CM);
+    masses.push_back({"sprung with " + load.name, loaded.mass, loaded.p_CM});
   }
-  return table;
+  return masses;
+}
+
+DataTable MassTable(const Vehicle& vehicle, UnitSystem units) {
+  const char* where = "of its centre, chassis axes";
+  const TableOf<Mass> columns{{"item", "item", kNumber, "what", &Mass::item},
+                              {"mass", "mass", kMass, "- where it is taken off", &Mass::mass},
+                              {"x", "x", kLength, where, [](auto& m) { return m.p_CM.x(); }},
+                              {"y", "y", kLength, where, [](auto& m) { return m.p_CM.y(); }},
+                              {"z", "z", kLength, where, [](auto& m) { return m.p_CM.z(); }}};
+  return ToTable(columns, MassesOf(vehicle), units);
 }
 
 DataTable WeightTable(const Vehicle& vehicle, const CheckReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"axle", "axle", kNumber, "", "front or rear"},
-      {"by_coils", "by its coils", kMass, "",
+  const auto weight = [&](size_t i) -> const WeightCheck& { return *report.axles[i].weight; };
+  const TableOf<size_t> columns{
+      {"axle", "axle", kNumber, "front or rear", [&](auto i) { return vehicle.axles[i].name; }},
+      {"by_coils", "by its coils", kMass,
        "what coils and stops carry at their measured length, by virtual work in bounce (links "
-       "carry "
-       "a part where a coil leans or the housing turns), and the unsprung mass"},
-      {"by_scales", "by the scales", kMass, "", "as weighed"},
-      {"tire_height", "hub height by its tyre", kLength, "",
-       "unloaded radius less the tyre's deflection under that weight"},
-      {"measured_height", "hub height measured", kLength, "", "wheel centre above the floor"}};
-  for (size_t i = 0; i < 2; ++i) {
-    const std::optional<WeightCheck>& weight = report.axles[i].weight;
-    if (!weight) continue;
-    table.rows.push_back({vehicle.axles[i].name, weight->by_coils, ToCell(weight->by_scales),
-                          ToCell(weight->tire_height), weight->measured_height});
+       "carry a part where a coil leans or the housing turns), and the unsprung mass",
+       [&](auto i) { return weight(i).by_coils; }},
+      {"by_scales", "by the scales", kMass, "as weighed",
+       [&](auto i) { return weight(i).by_scales; }},
+      {"tire_height", "hub height by its tyre", kLength,
+       "unloaded radius less the tyre's deflection under that weight",
+       [&](auto i) { return weight(i).tire_height; }},
+      {"measured_height", "hub height measured", kLength, "wheel centre above the floor",
+       [&](auto i) { return weight(i).measured_height; }}};
+  std::vector<size_t> weighed;
+  for (const size_t i : kBothAxles) {
+    if (report.axles[i].weight) weighed.push_back(i);
   }
-  return table;
+  return ToTable(columns, weighed, units);
 }
 
 }  // namespace

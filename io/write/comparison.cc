@@ -5,8 +5,12 @@
 
 #include <cmath>
 
+#include "io/write/table_of.h"
+
 namespace linkwright {
 namespace {
+
+using enum Dimension;
 
 constexpr double kSameTravel = 1e-6;  // [m] far below a step, far above rounding
 
@@ -36,12 +40,6 @@ std::optional<size_t> FindColumn(const DataTable& table, const std::string& name
   return std::nullopt;
 }
 
-// Numbers already in their unit: one column of the long table has many units.
-Cell InUnits(std::optional<double> si, Dimension dimension, UnitSystem units) {
-  if (!si) return std::monostate{};
-  return FromSi(*si, dimension, units);
-}
-
 }  // namespace
 
 std::vector<ComparedValue> CompareTables(const DataTable& first, const DataTable& second) {
@@ -66,20 +64,21 @@ std::vector<ComparedValue> CompareTables(const DataTable& first, const DataTable
 
 DataTable ToComparisonTable(const std::string& part, const Column& row_column,
                             const std::vector<ComparedValue>& values, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  for (const char* name : {"part", "row", "quantity", "unit", "first", "second", "difference"}) {
-    table.columns.push_back({name, name, Dimension::kNumber, "", ""});
-  }
-  for (const ComparedValue& value : values) {
-    const Dimension dimension = value.column.dimension;
-    const auto* travel = std::get_if<double>(&value.row);
-    table.rows.push_back(
-        {part, travel == nullptr ? value.row : Cell(FromSi(*travel, row_column.dimension, units)),
-         value.column.name, std::string(UnitOf(dimension, units).name),
-         InUnits(value.first, dimension, units), InUnits(value.second, dimension, units),
-         InUnits(value.difference, dimension, units)});
-  }
-  return table;
+  const auto in_unit = [units](std::optional<double> ComparedValue::*member) {
+    return [=](const ComparedValue& value) {
+      return InUnits(value.*member, value.column.dimension, units);
+    };
+  };
+  const TableOf<ComparedValue> columns{
+      {"part", "part", kNumber, "", [&](auto&) { return part; }},
+      {"row", "row", kNumber, "",
+       [&](auto& value) { return InUnits(value.row, row_column.dimension, units); }},
+      {"quantity", "quantity", kNumber, "", [](auto& value) { return value.column.name; }},
+      {"unit", "unit", kNumber, "", [&](auto& value) { return UnitName(value.column, units); }},
+      {"first", "first", kNumber, "", in_unit(&ComparedValue::first)},
+      {"second", "second", kNumber, "", in_unit(&ComparedValue::second)},
+      {"difference", "difference", kNumber, "", in_unit(&ComparedValue::difference)}};
+  return ToTable(columns, values, units);
 }
 
 }  // namespace linkwright

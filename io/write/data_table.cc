@@ -5,14 +5,12 @@
 
 namespace linkwright {
 
-Cell CellIf(bool has_meaning, double value) {
-  return ToCell(has_meaning ? std::optional(value) : std::nullopt);
+// Not inline: seen through, it makes the compiler warn of a string that no cell holds.
+Cell::Cell(std::optional<double> value) {
+  if (value) emplace<double>(*value);
 }
 
-Cell ToCell(std::optional<double> value) {
-  if (!value) return std::monostate{};
-  return *value;
-}
+Cell CellIf(bool has_meaning, double value) { return has_meaning ? Cell(value) : Cell(); }
 
 std::optional<double> NumberIn(const Cell& cell, Dimension dimension, UnitSystem units) {
   const auto* number = std::get_if<double>(&cell);
@@ -21,8 +19,16 @@ std::optional<double> NumberIn(const Cell& cell, Dimension dimension, UnitSystem
   return std::isfinite(shown) ? std::optional(shown) : std::nullopt;
 }
 
+Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units) {
+  return std::holds_alternative<double>(cell) ? Cell(NumberIn(cell, dimension, units)) : cell;
+}
+
 std::string NameWithUnit(const Column& column, UnitSystem units) {
   return column.name + std::string(UnitOf(column.dimension, units).suffix);
+}
+
+std::string UnitName(const Column& column, UnitSystem units) {
+  return std::string(UnitOf(column.dimension, units).name);
 }
 
 }  // namespace linkwright

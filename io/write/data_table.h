@@ -12,10 +12,12 @@
 
 namespace linkwright {
 
-// Nothing, a number in SI, or text.
-using Cell = std::variant<std::monostate, double, std::string>;
-
-[[nodiscard]] Cell ToCell(std::optional<double> value);
+// Nothing, a number in SI, or text; a number that is absent is nothing.
+struct Cell : std::variant<std::monostate, double, std::string> {
+  using variant::variant;
+  Cell() = default;
+  Cell(std::optional<double> value);  // NOLINT: what may be absent is a cell as it stands
+};
 
 // The number where it has a meaning, else nothing.
 [[nodiscard]] Cell CellIf(bool has_meaning, double value);
@@ -25,6 +27,9 @@ using Cell = std::variant<std::monostate, double, std::string>;
 [[nodiscard]] std::optional<double> NumberIn(const Cell& cell, Dimension dimension,
                                              UnitSystem units);
 
+// A cell for a column that has many units: its number already in its own.
+[[nodiscard]] Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units);
+
 struct Column {
   std::string name;  // without its unit: "front_lateral_shift"
   std::string head;  // words over it in a table: "lateral shift"
@@ -33,6 +38,7 @@ struct Column {
   std::string definition;  // one sentence, sign included; empty for the columns of `compare`
 };
 
+// Made of a list of columns that know their values: io/write/table_of.h.
 struct DataTable {
   UnitSystem units = UnitSystem::kMetric;
   std::vector<Column> columns;
@@ -41,5 +47,8 @@ struct DataTable {
 
 // "front_lateral_shift_mm": the name that CSV and JSON use.
 [[nodiscard]] std::string NameWithUnit(const Column& column, UnitSystem units);
+
+// "mm": the unit its numbers stand in.
+[[nodiscard]] std::string UnitName(const Column& column, UnitSystem units);
 
 }  // namespace linkwright

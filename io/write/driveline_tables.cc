@@ -3,6 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
+
+#include "io/write/table_of.h"
 
 namespace linkwright {
 namespace {
@@ -45,189 +48,205 @@ const ShaftPlace* Find(const std::vector<ShaftPlace>& places, Kind kind) {
   return found == places.end() ? nullptr : &*found;
 }
 
-std::vector<Column> JointColumns() {
-  return {{"joint", "joint", kNumber, "", "output, centre bearing or pinion"},
-          {"kind", "kind", kNumber, "", "single or double"},
-          {"side", "side, rest", kAngle, "",
-           "seen from the side, at rest: + the shaft after it, toward the axle, rises more"},
-          {"plan", "plan, rest", kAngle, "",
-           "seen from above, at rest: + the shaft after it points more to the left"},
-          {"rest", "in space, rest", kAngle, "", "working angle at rest, both parts together"},
-          {"full_droop", "full droop", kAngle, "", "working angle at full droop"},
-          {"full_bump", "full bump", kAngle, "", "working angle at full bump"},
-          {"greatest", "greatest", kAngle, "",
-           "greatest working angle over travel, crossed and one wheel alone"}};
+double OutputJoint(const ShaftPlace& place) { return place.joints.front().angle; }
+double PinionJoint(const ShaftPlace& place) { return place.joints.back().angle; }
+
+double GreatestAngle(const ShaftReport& report, size_t joint) {
+  double greatest = 0.0;
+  for (const ShaftPlace& place : AllPlaces(report)) {
+    greatest = std::max(greatest, place.joints[joint].angle);
+  }
+  return greatest;
 }
 
-DataTable JointTable(const Driveshaft& shaft, const ShaftReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = JointColumns(), .rows = {}};
-  const ShaftPlace& rest = AtRest(report);
-  const size_t n = rest.joints.size();
-  const ShaftPlace* droop = Find(report.travel, Kind::kFullDroop);
-  const ShaftPlace* bump = Find(report.travel, Kind::kFullBump);
-  for (size_t j = 0; j < n; ++j) {
-    JointKind kind = j == 0 ? shaft.output_joint : shaft.axle_joint;
-    if (j > 0 && j + 1 < n) kind = shaft.center_bearing->joint;
-    double greatest = 0.0;
-    for (const ShaftPlace& place : AllPlaces(report)) {
-      greatest = std::max(greatest, place.joints[j].angle);
-    }
-    table.rows.push_back({JointName(j, n),
-                          std::string(kind == JointKind::kSingle ? "single" : "double"),
-                          rest.joints[j].side, rest.joints[j].plan, rest.joints[j].angle,
-                          droop ? Cell(droop->joints[j].angle) : Cell(),
-                          bump ? Cell(bump->joints[j].angle) : Cell(), greatest});
-  }
-  return table;
+Cell AngleAt(const ShaftPlace* place, size_t joint) {
+  return Within(place, [&](const ShaftPlace& there) { return there.joints[joint].angle; });
 }
 
-std::vector<Column> PlaceColumns(bool centre) {
-  std::vector<Column> columns{
-      {"place", "place", kNumber, "",
-       "rest, an end of travel, or a travel of both wheels from rest; + bump"},
-      {"length", "length", kLength, "",
-       "between joint centres; of a two-piece shaft, of the piece at the axle"},
-      {"plunge", "plunge", kLength, "", "length against the measured stance; + longer"},
-      {"to_bottom", "left to bottom", kLength, "",
-       "of the slip joint before it bottoms; below 0: it has"},
-      {"to_part", "left to part", kLength, "",
-       "of its stroke before it comes apart; below 0: it has"},
-      {"output_joint", "output joint", kAngle, "", "working angle in space"}};
-  if (centre) {
-    columns.push_back({"center_joint", "centre joint", kAngle, "",
-                       "working angle at the centre bearing, where there is one"});
+const char* KindOf(const Driveshaft& shaft, size_t joint, size_t joints) {
+  JointKind kind = joint == 0 ? shaft.output_joint : shaft.axle_joint;
+  if (joint > 0 && joint + 1 < joints) kind = shaft.center_bearing->joint;
+  return kind == JointKind::kSingle ? "single" : "double";
+}
+
+// The rows are the joints, output first.
+TableOf<size_t> JointColumns(const Driveshaft& shaft, const ShaftReport& report) {
+  const std::vector<ShaftPlace>& travel = report.travel;
+  const auto at_rest = [&](size_t j) -> const JointParts& { return AtRest(report).joints[j]; };
+  const auto count = [&] { return AtRest(report).joints.size(); };
+  return {{"joint", "joint", kNumber, "output, centre bearing or pinion",
+           [=](auto j) { return JointName(j, count()); }},
+          {"kind", "kind", kNumber, "single or double",
+           [=, &shaft](auto j) { return KindOf(shaft, j, count()); }},
+          {"side", "side, rest", kAngle,
+           "seen from the side, at rest: + the shaft after it, toward the axle, rises more",
+           [=](auto j) { return at_rest(j).side; }},
+          {"plan", "plan, rest", kAngle,
+           "seen from above, at rest: + the shaft after it points more to the left",
+           [=](auto j) { return at_rest(j).plan; }},
+          {"rest", "in space, rest", kAngle, "working angle at rest, both parts together",
+           [=](auto j) { return at_rest(j).angle; }},
+          {"full_droop", "full droop", kAngle, "working angle at full droop",
+           [&](auto j) { return AngleAt(Find(travel, Kind::kFullDroop), j); }},
+          {"full_bump", "full bump", kAngle, "working angle at full bump",
+           [&](auto j) { return AngleAt(Find(travel, Kind::kFullBump), j); }},
+          {"greatest", "greatest", kAngle,
+           "greatest working angle over travel, crossed and one wheel alone",
+           [&](auto j) { return GreatestAngle(report, j); }}};
+}
+
+TableOf<ShaftPlace> PlaceColumns(bool center_bearing, UnitSystem units) {
+  TableOf<ShaftPlace> columns{
+      {"place", "place", kNumber,
+       "rest, an end of travel, or a travel of both wheels from rest; + bump",
+       [units](auto& place) { return PlaceName(place, units); }},
+      {"length", "length", kLength,
+       "between joint centres; of a two-piece shaft, of the piece at the axle",
+       &ShaftPlace::length},
+      {"plunge", "plunge", kLength, "length against the measured stance; + longer",
+       &ShaftPlace::plunge},
+      {"to_bottom", "left to bottom", kLength,
+       "of the slip joint before it bottoms; below 0: it has", &ShaftPlace::to_bottom},
+      {"to_part", "left to part", kLength, "of its stroke before it comes apart; below 0: it has",
+       &ShaftPlace::to_part},
+      {"output_joint", "output joint", kAngle, "working angle in space", OutputJoint}};
+  if (center_bearing) {
+    columns.push_back({"center_joint", "centre joint", kAngle,
+                       "working angle at the centre bearing, where there is one",
+                       [](auto& place) { return place.joints[1].angle; }});
   }
-  columns.push_back({"pinion_joint", "pinion joint", kAngle, "", "working angle in space"});
-  columns.push_back({"net_angle", "net angle", kAngle, "",
-                     "of the one single joint that would run as unevenly as all of them together"});
-  columns.push_back({"speed_ripple", "speed ripple", kPercent, "",
-                     "greatest less least of the pinion's speed over a turn, of its mean"});
+  columns.push_back(
+      {"pinion_joint", "pinion joint", kAngle, "working angle in space", PinionJoint});
+  columns.push_back({"net_angle", "net angle", kAngle,
+                     "of the one single joint that would run as unevenly as all of them together",
+                     &ShaftPlace::net_angle});
+  columns.push_back({"speed_ripple", "speed ripple", kPercent,
+                     "greatest less least of the pinion's speed over a turn, of its mean",
+                     &ShaftPlace::ripple});
   return columns;
 }
 
-std::vector<Cell> PlaceRow(const ShaftPlace& place, UnitSystem units) {
-  std::vector<Cell> row{PlaceName(place, units), place.length, place.plunge,
-                        ToCell(place.to_bottom), ToCell(place.to_part)};
-  for (const JointParts& joint : place.joints) row.emplace_back(joint.angle);
-  row.emplace_back(place.net_angle);
-  row.emplace_back(place.ripple);
-  return row;
-}
-
-DataTable TravelTable(const ShaftReport& report, UnitSystem units) {
-  DataTable table{
-      .units = units, .columns = PlaceColumns(AtRest(report).joints.size() > 2), .rows = {}};
-  for (const ShaftPlace& place : AllPlaces(report)) table.rows.push_back(PlaceRow(place, units));
-  return table;
-}
-
-std::vector<Column> SpeedColumns() {
-  return {{"place", "place", kNumber, "", "as in the table over travel"},
-          {"speed", "speed", kShaftSpeed, "", "of the output, steady"},
-          {"torsional", "torsional", kAcceleration, "",
-           "greatest angular acceleration of the pinion over a turn"},
-          {"inertial", "inertial", kAcceleration, "",
-           "greatest angular acceleration of a piece of the shaft, driving or coasting"}};
+TableOf<ShaftPlace> SpeedColumns(std::optional<double> speed, UnitSystem units) {
+  return {
+      {"place", "place", kNumber, "as in the table over travel",
+       [units](auto& place) { return PlaceName(place, units); }},
+      {"speed", "speed", kShaftSpeed, "of the output, steady", [speed](auto&) { return speed; }},
+      {"torsional", "torsional", kAcceleration,
+       "greatest angular acceleration of the pinion over a turn", &ShaftPlace::torsional},
+      {"inertial", "inertial", kAcceleration,
+       "greatest angular acceleration of a piece of the shaft, driving or coasting",
+       &ShaftPlace::inertial}};
 }
 
 DataTable SpeedTable(const ShaftReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = SpeedColumns(), .rows = {}};
+  std::vector<ShaftPlace> places;
   for (const Kind kind : {Kind::kFullDroop, Kind::kRest, Kind::kFullBump}) {
-    const ShaftPlace* place = Find(report.travel, kind);
-    if (place == nullptr) continue;
-    table.rows.push_back({PlaceName(*place, units), ToCell(report.speed), ToCell(place->torsional),
-                          ToCell(place->inertial)});
+    if (const ShaftPlace* place = Find(report.travel, kind)) places.push_back(*place);
   }
-  return table;
+  return ToTable(SpeedColumns(report.speed, units), places, units);
 }
 
-std::vector<Column> TurnColumns() {
-  return {{"link", "link", kNumber, "", "by its name; both of a pair are turned alike"},
-          {"longer", "longer by", kLength, "", "+ longer, - shorter"},
-          {"turns", "turns", kNumber, "", "of its adjuster; empty where the file gives no thread"},
-          {"pinion_up", "pinion turns", kAngle, "", "yoke end up +, at the new rest"},
-          {"axle_ahead", "axle moves", kLength, "", "housing centre at the new rest; + forward"},
-          {"output_joint", "output joint", kAngle, "", "working angle at the new rest"},
-          {"pinion_joint", "pinion joint", kAngle, "", "working angle at the new rest"},
-          {"net_angle", "net angle", kAngle, "", "at the new rest"},
-          {"length", "shaft length", kLength, "", "at the new rest"}};
+// Of a shaft at another place than those over travel.
+TableOf<ShaftPlace> ThereColumns(const char* joint, const char* net_angle, const char* length) {
+  return {{"output_joint", "output joint", kAngle, joint, OutputJoint},
+          {"pinion_joint", "pinion joint", kAngle, joint, PinionJoint},
+          {"net_angle", "net angle", kAngle, net_angle, &ShaftPlace::net_angle},
+          {"length", "shaft length", kLength, length, &ShaftPlace::length}};
 }
 
-DataTable TurnTable(const ShaftReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = TurnColumns(), .rows = {}};
-  for (const LinkCure& cure : report.cures) {
-    Cell turns;
-    if (cure.links.thread) turns = cure.by / *cure.links.thread;
-    table.rows.push_back({cure.links.name, cure.by, turns, cure.pinion, cure.moved,
-                          cure.after.joints.front().angle, cure.after.joints.back().angle,
-                          cure.after.net_angle, cure.after.length});
-  }
-  return table;
+TableOf<LinkCure> TurnColumns() {
+  TableOf<LinkCure> columns{
+      {"link", "link", kNumber, "by its name; both of a pair are turned alike",
+       [](auto& cure) { return cure.links.name; }},
+      {"longer", "longer by", kLength, "+ longer, - shorter", &LinkCure::by},
+      {"turns", "turns", kNumber, "of its adjuster; empty where the file gives no thread",
+       [](auto& cure) {
+         return Within(cure.links.thread, [&](double thread) { return cure.by / thread; });
+       }},
+      {"pinion_up", "pinion turns", kAngle, "yoke end up +, at the new rest", &LinkCure::pinion},
+      {"axle_ahead", "axle moves", kLength, "housing centre at the new rest; + forward",
+       &LinkCure::moved}};
+  AddPart(columns,
+          ThereColumns("working angle at the new rest", "at the new rest", "at the new rest"),
+          &LinkCure::after);
+  return columns;
 }
 
-std::vector<Column> TorqueColumns() {
-  return {
-      {"place", "place", kNumber, "",
+struct UnderTorque {
+  std::string name;
+  double pinion_up;
+  Pose free, now;  // of the housing
+  ShaftPlace place;
+};
+
+TableOf<UnderTorque> TorqueColumns() {
+  TableOf<UnderTorque> columns{
+      {"place", "place", kNumber,
        "at rest, or under the torque; each wheel with its own load at rest, and half of what the "
-       "acceleration moves onto the axle"},
-      {"pinion_up", "pinion turns", kAngle, "", "against the rest without torque; yoke end up +"},
-      {"axle_ahead", "axle forward", kLength, "", "housing centre against the same; + forward"},
-      {"axle_up", "axle up", kLength, "", "against the body; + bump"},
-      {"axle_steer", "axle steer", kAngle, "",
-       "of the housing against the rest without torque; + turned left"},
-      {"output_joint", "output joint", kAngle, "", "working angle"},
-      {"pinion_joint", "pinion joint", kAngle, "", "working angle"},
-      {"net_angle", "net angle", kAngle, "", "as over travel"},
-      {"length", "shaft length", kLength, "", "of the piece that slides"}};
+       "acceleration moves onto the axle",
+       &UnderTorque::name},
+      {"pinion_up", "pinion turns", kAngle, "against the rest without torque; yoke end up +",
+       &UnderTorque::pinion_up},
+      {"axle_ahead", "axle forward", kLength, "housing centre against the same; + forward",
+       [](auto& row) { return row.now.x - row.free.x; }},
+      {"axle_up", "axle up", kLength, "against the body; + bump",
+       [](auto& row) { return row.now.z - row.free.z; }},
+      {"axle_steer", "axle steer", kAngle,
+       "of the housing against the rest without torque; + turned left",
+       [](auto& row) { return row.now.steer - row.free.steer; }}};
+  AddPart(columns, ThereColumns("working angle", "as over travel", "of the piece that slides"),
+          &UnderTorque::place);
+  return columns;
 }
 
 DataTable TorqueTable(const ShaftReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = TorqueColumns(), .rows = {}};
-  const ShaftPlace& rest = AtRest(report);
-  const auto add = [&](const std::string& name, const ShaftPlace& place, double up, const Pose& a,
-                       const Pose& b) {
-    table.rows.push_back({name, up, b.x - a.x, b.z - a.z, b.steer - a.steer,
-                          place.joints.front().angle, place.joints.back().angle, place.net_angle,
-                          place.length});
-  };
   const WindUp& wind = *report.wind_up;
-  add("rest", rest, 0.0, wind.free, wind.free);
-  add("under torque", *report.under_torque, report.pinion_up.value_or(0.0), wind.free, wind.wound);
-  return table;
+  const std::vector<UnderTorque> rows{{"rest", 0.0, wind.free, wind.free, AtRest(report)},
+                                      {"under torque", report.pinion_up.value_or(0.0), wind.free,
+                                       wind.wound, *report.under_torque}};
+  return ToTable(TorqueColumns(), rows, units);
 }
 
-std::vector<Column> OrderColumns() {
-  return {{"shaft", "shaft", kNumber, "", "its name in the file"},
-          {"front_piece", "front piece", kLength, "",
-           "of a two-piece shaft: output joint to the joint at its bearing"},
-          {"length_at_rest", "length at rest", kLength, "", "between joint centres, at rest"},
-          {"least_length", "least length", kLength, "", "over travel, crossed and one wheel alone"},
-          {"most_length", "most length", kLength, "", "the same"},
-          {"stroke", "stroke used", kLength, "", "most less least"},
-          {"slip", "slip given", kLength, "", "whole stroke of the slip joint in the file"},
-          {"compress", "room to shorten", kLength, "",
-           "rest less least: what must be left to bottom at rest"},
-          {"extend", "room to lengthen", kLength, "",
-           "most less rest: what must be engaged beyond its need at rest"},
-          {"output_joint", "output joint, greatest", kAngle, "",
-           "over travel, crossed and one wheel alone"},
-          {"pinion_joint", "pinion joint, greatest", kAngle, "", "the same"}};
-}
+struct Lengths {
+  double rest, least, most;
+};
 
-DataTable OrderTable(const Driveshaft& shaft, const ShaftReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = OrderColumns(), .rows = {}};
-  const ShaftPlace& rest = AtRest(report);
-  double least = rest.length, most = rest.length, output = 0.0, pinion = 0.0;
+Lengths LengthsOf(const ShaftReport& report) {
+  const double rest = AtRest(report).length;
+  Lengths all{rest, rest, rest};
   for (const ShaftPlace& place : AllPlaces(report)) {
-    least = std::min(least, place.length);
-    most = std::max(most, place.length);
-    output = std::max(output, place.joints.front().angle);
-    pinion = std::max(pinion, place.joints.back().angle);
+    all.least = std::min(all.least, place.length);
+    all.most = std::max(all.most, place.length);
   }
-  table.rows.push_back({shaft.name, ToCell(report.front_length), rest.length, least, most,
-                        most - least, ToCell(shaft.slip), rest.length - least, most - rest.length,
-                        output, pinion});
-  return table;
+  return all;
+}
+
+// What the one who makes the shaft must know.
+TableOf<ShaftReport> OrderColumns(const Driveshaft& shaft) {
+  return {{"shaft", "shaft", kNumber, "its name in the file", [&](auto&) { return shaft.name; }},
+          {"front_piece", "front piece", kLength,
+           "of a two-piece shaft: output joint to the joint at its bearing",
+           &ShaftReport::front_length},
+          {"length_at_rest", "length at rest", kLength, "between joint centres, at rest",
+           [](auto& r) { return LengthsOf(r).rest; }},
+          {"least_length", "least length", kLength, "over travel, crossed and one wheel alone",
+           [](auto& r) { return LengthsOf(r).least; }},
+          {"most_length", "most length", kLength, "the same",
+           [](auto& r) { return LengthsOf(r).most; }},
+          {"stroke", "stroke used", kLength, "most less least",
+           [](auto& r) { return LengthsOf(r).most - LengthsOf(r).least; }},
+          {"slip", "slip given", kLength, "whole stroke of the slip joint in the file",
+           [&](auto&) { return shaft.slip; }},
+          {"compress", "room to shorten", kLength,
+           "rest less least: what must be left to bottom at rest",
+           [](auto& r) { return LengthsOf(r).rest - LengthsOf(r).least; }},
+          {"extend", "room to lengthen", kLength,
+           "most less rest: what must be engaged beyond its need at rest",
+           [](auto& r) { return LengthsOf(r).most - LengthsOf(r).rest; }},
+          {"output_joint", "output joint, greatest", kAngle,
+           "over travel, crossed and one wheel alone", [](auto& r) { return GreatestAngle(r, 0); }},
+          {"pinion_joint", "pinion joint, greatest", kAngle, "the same",
+           [](auto& r) { return GreatestAngle(r, AtRest(r).joints.size() - 1); }}};
 }
 
 }  // namespace
@@ -242,28 +261,32 @@ std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
   std::vector<NamedTable> tables;
   for (const ShaftReport& report : reports) {
     const Driveshaft& shaft = vehicle.driveshafts[report.shaft];
-    tables.push_back({shaft.name + " slopes", SlopeTable(shaft, report, units)});
-    tables.push_back({shaft.name + " joints", JointTable(shaft, report, units)});
-    tables.push_back({shaft.name + " travel", TravelTable(report, units)});
-    if (report.speed) tables.push_back({shaft.name + " speed", SpeedTable(report, units)});
-    if (!report.cures.empty()) tables.push_back({shaft.name + " turn", TurnTable(report, units)});
-    if (report.under_torque) {
-      tables.push_back({shaft.name + " torque", TorqueTable(report, units)});
-    }
-    tables.push_back({shaft.name + " order", OrderTable(shaft, report, units)});
+    const auto add = [&](const char* what, DataTable table) {
+      tables.push_back({shaft.name + what, std::move(table)});
+    };
+    add(" slopes", SlopeTable(shaft, report, units));
+    const size_t joints = AtRest(report).joints.size();
+    add(" joints", ToTable(JointColumns(shaft, report), Indices(joints), units));
+    add(" travel", ToTable(PlaceColumns(joints > 2, units), AllPlaces(report), units));
+    if (report.speed) add(" speed", SpeedTable(report, units));
+    if (!report.cures.empty()) add(" turn", ToTable(TurnColumns(), report.cures, units));
+    if (report.under_torque) add(" torque", TorqueTable(report, units));
+    add(" order", ToTable(OrderColumns(shaft), std::span(&report, 1), units));
   }
   return tables;
 }
 
 std::vector<NamedTable> AllDrivelineTables() {
-  const auto table = [](const char* name, std::vector<Column> columns) {
-    return NamedTable{name,
-                      {.units = UnitSystem::kMetric, .columns = std::move(columns), .rows = {}}};
-  };
-  return {table("slopes", SlopeColumns()),     table("joints", JointColumns()),
-          table("travel", PlaceColumns(true)), table("speed", SpeedColumns()),
-          table("turn", TurnColumns()),        table("torque", TorqueColumns()),
-          table("order", OrderColumns())};
+  const UnitSystem units = UnitSystem::kMetric;
+  const Driveshaft shaft{};
+  const ShaftReport report{};
+  return {{"slopes", SlopeTable(shaft, report, units)},
+          {"joints", ToTable(JointColumns(shaft, report))},
+          {"travel", ToTable(PlaceColumns(true, units))},
+          {"speed", ToTable(SpeedColumns({}, units))},
+          {"turn", ToTable(TurnColumns())},
+          {"torque", ToTable(TorqueColumns())},
+          {"order", ToTable(OrderColumns(shaft))}};
 }
 
 }  // namespace linkwright

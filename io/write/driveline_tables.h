@@ -22,7 +22,6 @@ namespace linkwright {
 [[nodiscard]] std::vector<NamedTable> AllDrivelineTables();
 
 // Where each part points at rest.
-[[nodiscard]] std::vector<Column> SlopeColumns();
 [[nodiscard]] DataTable SlopeTable(const Driveshaft& shaft, const ShaftReport& report,
                                    UnitSystem units);
 

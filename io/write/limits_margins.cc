@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "io/write/limits_tables.h"
+#include "io/write/table_of.h"
 
 namespace linkwright {
 namespace {
@@ -15,11 +16,16 @@ std::array<const AxleLimit*, 4> WaysOf(const LimitsReport& limits, size_t axle) 
           &limits.crossed[1].axles[axle]};
 }
 
-const LimitHit* Same(const AxleLimit& limit, const LimitHit& wanted) {
-  for (const LimitHit& each : limit.hits) {
-    if (each.limit.id == wanted.limit.id) return &each;
-  }
-  return nullptr;
+bool AreSame(const LimitHit& a, const LimitHit& b) { return a.limit.id == b.limit.id; }
+
+// What the same thing has in one of the ways, where it is there.
+std::function<Cell(const LimitHit&)> In(const AxleLimit& way, std::optional<double> LimitHit::*what) {
+  return [&way, what](const LimitHit& wanted) {
+    for (const LimitHit& each : way.hits) {
+      if (AreSame(each, wanted)) return Cell(each.*what);
+    }
+    return Cell();
+  };
 }
 
 std::string RowName(const LimitHit& hit) {
@@ -30,73 +36,55 @@ std::string RowName(const LimitHit& hit) {
 
 DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, UnitSystem units) {
   const Dimension d = joints ? kAngle : kLength;
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"what", "what is left", kNumber, "",
+  const auto [bump, droop, up, down] = WaysOf(limits, axle);
+  const auto left = &LimitHit::left;
+  const TableOf<LimitHit> columns{
+      {"what", "what is left", kNumber,
        "before a member is at its end, along the member; (passed) where that ends no travel; below "
-       "0: past it"},
-      {"rest", "at rest", d, "", "both wheels at rest"},
-      {"bump", "at bump", d, "", "where bump ends; empty where nothing in the file ends it"},
-      {"droop", "at droop", d, "", "where droop ends; the same"},
-      {"crossed_up", "crossed +", d, "", "where the first axle ends that crossing; the same"},
-      {"crossed_down", "crossed -", d, "", "the same the other way"}};
-  const std::array<const AxleLimit*, 4> ways = WaysOf(limits, axle);
-  std::vector<const LimitHit*> all;
-  for (const LimitHit& each : ways[0]->hits) {
-    if (each.at_rest && IsAngle(each.limit.id.kind) == joints) all.push_back(&each);
-  }
-  std::stable_sort(all.begin(), all.end(), [](const LimitHit* a, const LimitHit* b) {
-    return a->limit.id.kind != b->limit.id.kind ? a->limit.id.kind < b->limit.id.kind
-                                                : a->limit.name < b->limit.name;
+       "0: past it",
+       RowName},
+      {"rest", "at rest", d, "both wheels at rest", &LimitHit::at_rest},
+      {"bump", "at bump", d, "where bump ends; empty where nothing in the file ends it",
+       In(*bump, left)},
+      {"droop", "at droop", d, "where droop ends; the same", In(*droop, left)},
+      {"crossed_up", "crossed +", d, "where the first axle ends that crossing; the same",
+       In(*up, left)},
+      {"crossed_down", "crossed -", d, "the same the other way", In(*down, left)}};
+  std::vector<LimitHit> all = bump->hits;
+  std::erase_if(all, [&](auto& each) { return !each.at_rest || IsAngle(each.limit.id.kind) != joints; });
+  std::stable_sort(all.begin(), all.end(), [](const LimitHit& a, const LimitHit& b) {
+    return a.limit.id.kind != b.limit.id.kind ? a.limit.id.kind < b.limit.id.kind : a.limit.name < b.limit.name;
   });
-  for (const LimitHit* each : all) {
-    std::vector<Cell> row{RowName(*each), ToCell(each->at_rest)};
-    for (const AxleLimit* way : ways) {
-      const LimitHit* there = Same(*way, *each);
-      row.push_back(ToCell(there == nullptr ? std::nullopt : there->left));
-    }
-    table.rows.push_back(std::move(row));
-  }
-  return table;
+  return ToTable(columns, all, units);
 }
 
 DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"what", "would end at", kNumber, "",
+  const auto [bump, droop, up, down] = WaysOf(limits, axle);
+  const auto travel = &LimitHit::wheel_travel;
+  const TableOf<LimitHit> columns{
+      {"what", "would end at", kNumber,
        "a member and how it ends, those that bump brings first; (passed) where that ends no "
-       "travel"},
-      {"bump", "bump", kLength, "",
+       "travel",
+       RowName},
+      {"bump", "bump", kLength,
        "wheel travel at which it would end bump alone; empty where it lasts as far as the links "
-       "follow"},
-      {"droop", "droop", kLength, "", "the same in droop"},
-      {"crossed_up", "crossed +", kLength, "", "the same crossed, of the wheel that rises"},
-      {"crossed_down", "crossed -", kLength, "", "the same the other way"},
-      {"cross_up", "crossed +", kAngle, "", "the cross angle then"},
-      {"cross_down", "crossed -", kAngle, "", "the same the other way"}};
-  const std::array<const AxleLimit*, 4> ways = WaysOf(limits, axle);
-  std::vector<const LimitHit*> all;
-  for (const AxleLimit* way : ways) {
+       "follow",
+       In(*bump, travel)},
+      {"droop", "droop", kLength, "the same in droop", In(*droop, travel)},
+      {"crossed_up", "crossed +", kLength, "the same crossed, of the wheel that rises",
+       In(*up, travel)},
+      {"crossed_down", "crossed -", kLength, "the same the other way", In(*down, travel)},
+      {"cross_up", "crossed +", kAngle, "the cross angle then", In(*up, &LimitHit::at)},
+      {"cross_down", "crossed -", kAngle, "the same the other way", In(*down, &LimitHit::at)}};
+  std::vector<LimitHit> all;
+  for (const AxleLimit* way : {bump, droop, up, down}) {
     for (const LimitHit& each : way->hits) {
-      const bool known = std::any_of(all.begin(), all.end(), [&](const LimitHit* other) {
-        return other->limit.id == each.limit.id;
-      });
-      if (each.at && !known) all.push_back(&each);
+      const bool known =
+          std::any_of(all.begin(), all.end(), [&](auto& other) { return AreSame(other, each); });
+      if (each.at && !known) all.push_back(each);
     }
   }
-  for (const LimitHit* each : all) {
-    std::vector<Cell> row{RowName(*each)};
-    for (const AxleLimit* way : ways) {
-      const LimitHit* there = Same(*way, *each);
-      row.push_back(ToCell(there == nullptr ? std::nullopt : there->wheel_travel));
-    }
-    for (const AxleLimit* way : {ways[2], ways[3]}) {
-      const LimitHit* there = Same(*way, *each);
-      row.push_back(ToCell(there == nullptr ? std::nullopt : there->at));
-    }
-    table.rows.push_back(std::move(row));
-  }
-  return table;
+  return ToTable(columns, all, units);
 }
 
 }  // namespace linkwright

@@ -1,12 +1,19 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/limits_tables.h"
 
-#include <algorithm>
+#include "io/write/table_of.h"
 
 namespace linkwright {
 namespace {
 
 using enum Dimension;
+
+constexpr const char* kAxleAndName = "axle and name";
+constexpr const char* kNoEnd = "nothing in the file";
+
+const LimitHit* EndOf(const AxleLimit& limit) {
+  return limit.ended_by ? &limit.hits[*limit.ended_by] : nullptr;
+}
 
 // The next thing: a twin on the other side tells nothing new.
 const LimitHit* NextAfter(const AxleLimit& limit) {
@@ -14,112 +21,99 @@ const LimitHit* NextAfter(const AxleLimit& limit) {
   for (size_t i = *limit.ended_by + 1; i < limit.hits.size(); ++i) {
     const LimitHit& next = limit.hits[i];
     if (next.at && next.limit.role != LimitRole::kPassed &&
-        !AreTwins(next.limit, limit.hits[*limit.ended_by].limit))
-      return &next;
+        !AreTwins(next.limit, EndOf(limit)->limit)) return &next;
   }
   return nullptr;
 }
 
-Cell EnderOf(const AxleLimit& limit) {
-  if (!limit.ended_by) return std::string("nothing in the file");
-  return NameOf(limit.hits[*limit.ended_by].limit);
+std::string NameOr(const LimitHit* hit, const char* none) {
+  return hit == nullptr ? none : NameOf(hit->limit);
 }
 
-DataTable TravelTable(const Vehicle& vehicle, const LimitsReport& limits, const PartsAdvice& advice,
-                      UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"way", "axle and way", kNumber, "", "bump or droop of which axle"},
-      {"travel", "travel", kLength, "",
-       "where it ends, both wheels together from the stance, + bump; empty where nothing ends it"},
-      {"ended_by", "ended by", kNumber, "", "the first thing that runs out"},
-      {"next_at", "next at", kLength, "",
-       "travel at which the next thing, not its twin on the other side, would have ended it"},
-      {"next", "next", kNumber, "", "which that is"},
-      {"wanted", "wanted", kLength, "", "travel the parts below are for; + bump"}};
-  for (size_t axle = 0; axle < 2; ++axle) {
-    for (size_t i = 0; i < 2; ++i) {
-      const AxleLimit& limit = limits.bounce[axle][i];
-      const LimitHit* next = NextAfter(limit);
-      const auto& wanted = i == 0 ? advice.wanted[axle].bump : advice.wanted[axle].droop;
-      table.rows.push_back({vehicle.axles[axle].name + " " + NameOf(limit.motion),
-                            CellIf(limit.ended_by.has_value(), limit.parameter), EnderOf(limit),
-                            ToCell(next ? next->at : std::nullopt),
-                            next ? NameOf(next->limit) : std::string("-"),
-                            CellIf(wanted.has_value(), wanted.value_or(0.0) * (i == 0 ? 1 : -1))});
-    }
-  }
-  return table;
+// What the columns of an axle's own limits have in common.
+std::function<Cell(const AxleLimit&)> WayIn(const Vehicle& vehicle) {
+  return [&](auto& limit) { return vehicle.axles[limit.axle].name + " " + NameOf(limit.motion); };
+}
+Cell Ender(const AxleLimit& limit) { return NameOr(EndOf(limit), kNoEnd); }
+Cell Next(const AxleLimit& limit) { return NameOr(NextAfter(limit), "-"); }
+Cell NextAt(const AxleLimit& limit) { return Within(NextAfter(limit), &LimitHit::at); }
+Cell WhereItEnds(const AxleLimit& limit) {
+  return CellIf(limit.ended_by.has_value(), limit.parameter);
 }
 
-DataTable CrossedTable(const Vehicle& vehicle, const LimitsReport& limits, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"way", "way", kNumber, "",
-       "crossed +: the front housing as in roll at +, front right and rear left wheel up"},
-      {"cross", "cross", kAngle, "",
-       "angle at which the first axle ends; empty where nothing in the file ends it"},
-      {"ended_by", "ended by", kNumber, "", "axle and the thing that runs out first"},
-      {"front_wheel_travel", "front wheel", kLength, "",
-       "one front wheel up by this, the other down as far"},
-      {"rear_wheel_travel", "rear wheel", kLength, "",
-       "one rear wheel up by this, the other down as far"},
-      {"diagonal_travel", "between diagonals", kLength, "",
-       "mean travel of the front right and rear left wheel less that of the other two"}};
-  for (size_t i = 0; i < 2; ++i) {
-    const CrossedLimit& crossed = limits.crossed[i];
-    const bool ends = crossed.first.has_value();
-    const AxleLimit& limit = crossed.axles[crossed.first.value_or(0)];
-    table.rows.push_back(
-        {std::string(NameOf(limit.motion)), CellIf(ends, crossed.angle),
-         ends ? vehicle.axles[*crossed.first].name + " " + NameOf(limit.hits[*limit.ended_by].limit)
-              : std::string("nothing in the file"),
-         CellIf(ends, crossed.wheel_travel[0]), CellIf(ends, crossed.wheel_travel[1]),
-         CellIf(ends, crossed.diagonal_travel)});
-  }
-  return table;
+// + bump.
+std::optional<double> WantedOf(const PartsAdvice& advice, const AxleLimit& limit) {
+  const WantedTravel& wanted = advice.wanted[limit.axle];
+  return limit.motion == LimitMotion::kBump ? wanted.bump : Less(0.0, wanted.droop);
 }
 
-DataTable CrossedAloneTable(const Vehicle& vehicle, const LimitsReport& limits, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"way", "axle and way", kNumber, "", "each axle crossed by itself"},
-      {"cross", "cross", kAngle, "",
-       "angle at which it ends; empty where nothing in the file does"},
-      {"wheel_travel", "wheel", kLength, "", "one wheel up by this, the other down as far"},
-      {"ended_by", "ended by", kNumber, "", "the first thing that runs out"},
-      {"next_cross", "next at", kAngle, "", "angle at which the next thing would have ended it"},
-      {"next", "next", kNumber, "", "which that is"}};
-  for (size_t axle = 0; axle < 2; ++axle) {
-    for (const CrossedLimit& crossed : limits.crossed) {
-      const AxleLimit& limit = crossed.axles[axle];
-      const LimitHit* next = NextAfter(limit);
-      const bool ends = limit.ended_by.has_value();
-      table.rows.push_back({vehicle.axles[axle].name + " " + NameOf(limit.motion),
-                            CellIf(ends, limit.parameter), CellIf(ends, limit.wheel_travel),
-                            EnderOf(limit), ToCell(next ? next->at : std::nullopt),
-                            next ? NameOf(next->limit) : std::string("-")});
-    }
-  }
-  return table;
+TableOf<AxleLimit> TravelColumns(const Vehicle& vehicle, const PartsAdvice& advice) {
+  return {{"way", "axle and way", kNumber, "bump or droop of which axle", WayIn(vehicle)},
+          {"travel", "travel", kLength,
+           "where it ends, both wheels together from the stance, + bump; empty where nothing ends "
+           "it",
+           WhereItEnds},
+          {"ended_by", "ended by", kNumber, "the first thing that runs out", Ender},
+          {"next_at", "next at", kLength,
+           "travel at which the next thing, not its twin on the other side, would have ended it",
+           NextAt},
+          {"next", "next", kNumber, "which that is", Next},
+          {"wanted", "wanted", kLength, "travel the parts below are for; + bump",
+           [&](auto& limit) { return WantedOf(advice, limit); }}};
 }
 
-DataTable InTheWayTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"what", "in the way", kNumber, "",
-       "axle, way and what ends the travel before the stop and the strap advised below would; no "
-       "damper, stop or strap mends it"},
-      {"wanted", "wanted", kLength, "",
-       "wheel travel wanted, + bump; crossed, as far as that stop and strap let a wheel rise"},
-      {"at", "comes at", kLength, "", "wheel travel at which it comes"},
-      {"short_by", "short by", kLength, "", "of what is wanted"}};
-  for (const InTheWay& each : advice.in_the_way) {
-    table.rows.push_back(
-        {vehicle.axles[each.axle].name + " " + NameOf(each.motion) + ": " + NameOf(each.limit),
-         each.wanted, each.at, each.short_by});
-  }
-  return table;
+TableOf<CrossedLimit> CrossedColumns(const Vehicle& vehicle) {
+  const auto where_it_ends = [](const CrossedLimit& crossed, double value) {
+    return CellIf(crossed.first.has_value(), value);
+  };
+  return {{"way", "way", kNumber,
+           "crossed +: the front housing as in roll at +, front right and rear left wheel up",
+           [](auto& crossed) { return NameOf(crossed.axles[0].motion); }},
+          {"cross", "cross", kAngle,
+           "angle at which the first axle ends; empty where nothing in the file ends it",
+           [=](auto& crossed) { return where_it_ends(crossed, crossed.angle); }},
+          {"ended_by", "ended by", kNumber, "axle and the thing that runs out first",
+           [&](auto& crossed) {
+             if (!crossed.first) return std::string(kNoEnd);
+             return vehicle.axles[*crossed.first].name + " " +
+                    NameOf(EndOf(crossed.axles[*crossed.first])->limit);
+           }},
+          {"front_wheel_travel", "front wheel", kLength,
+           "one front wheel up by this, the other down as far",
+           [=](auto& crossed) { return where_it_ends(crossed, crossed.wheel_travel[0]); }},
+          {"rear_wheel_travel", "rear wheel", kLength,
+           "one rear wheel up by this, the other down as far",
+           [=](auto& crossed) { return where_it_ends(crossed, crossed.wheel_travel[1]); }},
+          {"diagonal_travel", "between diagonals", kLength,
+           "mean travel of the front right and rear left wheel less that of the other two",
+           [=](auto& crossed) { return where_it_ends(crossed, crossed.diagonal_travel); }}};
+}
+
+TableOf<AxleLimit> CrossedAloneColumns(const Vehicle& vehicle) {
+  return {{"way", "axle and way", kNumber, "each axle crossed by itself", WayIn(vehicle)},
+          {"cross", "cross", kAngle, "angle at which it ends; empty where nothing in the file does",
+           WhereItEnds},
+          {"wheel_travel", "wheel", kLength, "one wheel up by this, the other down as far",
+           [](auto& limit) { return CellIf(limit.ended_by.has_value(), limit.wheel_travel); }},
+          {"ended_by", "ended by", kNumber, "the first thing that runs out", Ender},
+          {"next_cross", "next at", kAngle, "angle at which the next thing would have ended it",
+           NextAt},
+          {"next", "next", kNumber, "which that is", Next}};
+}
+
+TableOf<InTheWay> InTheWayColumns(const Vehicle& vehicle) {
+  return {{"what", "in the way", kNumber,
+           "axle, way and what ends the travel before the stop and the strap advised below would; "
+           "no damper, stop or strap mends it",
+           [&](auto& each) {
+             return vehicle.axles[each.axle].name + " " + NameOf(each.motion) + ": " +
+                    NameOf(each.limit);
+           }},
+          {"wanted", "wanted", kLength,
+           "wheel travel wanted, + bump; crossed, as far as that stop and strap let a wheel rise",
+           &InTheWay::wanted},
+          {"at", "comes at", kLength, "wheel travel at which it comes", &InTheWay::at},
+          {"short_by", "short by", kLength, "of what is wanted", &InTheWay::short_by}};
 }
 
 std::string TabWords(const DamperAdvice& damper) {
@@ -138,102 +132,84 @@ std::string TabWords(const DamperAdvice& damper) {
   return "lengths not given";
 }
 
-DataTable DamperTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"damper", "damper", kNumber, "", "axle and name"},
-      {"at_rest", "at rest", kLength, "", "eye to eye"},
-      {"at_bump", "at bump", kLength, "", "eye to eye at the wanted bump, both wheels"},
-      {"at_droop", "at droop", kLength, "", "eye to eye at the wanted droop, both wheels"},
-      {"least", "least", kLength, "",
-       "wherever the stops and straps below let the axle go, one wheel up and the other down"},
-      {"greatest", "greatest", kLength, "", "the same"},
-      {"closed", "order: closed", kLength, "", "eye to eye, no longer than this"},
-      {"open", "order: open", kLength, "", "eye to eye, no shorter than this"},
-      {"stroke", "order: stroke", kLength, "", "open less closed"}};
-  for (const DamperAdvice& each : advice.dampers) {
-    table.rows.push_back({vehicle.axles[each.axle].name + " " + each.member, each.at_rest,
-                          each.at_bump, each.at_droop, each.least, each.greatest, each.closed,
-                          each.open, each.open - each.closed});
-  }
-  return table;
+TableOf<DamperAdvice> DamperColumns(const Vehicle& vehicle) {
+  return {{"damper", "damper", kNumber, kAxleAndName, MemberNameIn(vehicle)},
+          {"at_rest", "at rest", kLength, "eye to eye", &DamperAdvice::at_rest},
+          {"at_bump", "at bump", kLength, "eye to eye at the wanted bump, both wheels",
+           &DamperAdvice::at_bump},
+          {"at_droop", "at droop", kLength, "eye to eye at the wanted droop, both wheels",
+           &DamperAdvice::at_droop},
+          {"least", "least", kLength,
+           "wherever the stops and straps below let the axle go, one wheel up and the other down",
+           &DamperAdvice::least},
+          {"greatest", "greatest", kLength, "the same", &DamperAdvice::greatest},
+          {"closed", "order: closed", kLength, "eye to eye, no longer than this",
+           &DamperAdvice::closed},
+          {"open", "order: open", kLength, "eye to eye, no shorter than this", &DamperAdvice::open},
+          {"stroke", "order: stroke", kLength, "open less closed",
+           [](auto& damper) { return damper.open - damper.closed; }}};
 }
 
-DataTable TabTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"damper", "damper at hand", kNumber, "", "axle and name"},
-      {"fit", "with it", kNumber, "", "whether the damper in the file does it"},
-      {"stroke_short", "stroke short by", kLength, "", "where no place of its tab helps"},
-      {"tab_move", "tab up by", kLength, "",
-       "its chassis end along the damper, + away from the axle; both ends then have the same "
-       "spare"},
-      {"tab_x", "tab x", kLength, "", "where the chassis end goes, chassis axes"},
-      {"tab_y", "tab y", kLength, "", "where the chassis end goes, chassis axes"},
-      {"tab_z", "tab z", kLength, "", "where the chassis end goes, chassis axes"}};
-  for (const DamperAdvice& each : advice.dampers) {
-    std::vector<Cell> row{vehicle.axles[each.axle].name + " " + each.member, TabWords(each),
-                          ToCell(each.stroke_short), ToCell(each.tab_move)};
-    for (int k = 0; k < 3; ++k) {
-      row.push_back(CellIf(each.p_CP.has_value(), each.p_CP ? (*each.p_CP)[k] : 0.0));
-    }
-    table.rows.push_back(std::move(row));
-  }
-  return table;
+TableOf<DamperAdvice> TabColumns(const Vehicle& vehicle) {
+  const char* where = "where the chassis end goes, chassis axes";
+  return {{"damper", "damper at hand", kNumber, kAxleAndName, MemberNameIn(vehicle)},
+          {"fit", "with it", kNumber, "whether the damper in the file does it", TabWords},
+          {"stroke_short", "stroke short by", kLength, "where no place of its tab helps",
+           &DamperAdvice::stroke_short},
+          {"tab_move", "tab up by", kLength,
+           "its chassis end along the damper, + away from the axle; both ends then have the same "
+           "spare",
+           &DamperAdvice::tab_move},
+          {"tab_x", "tab x", kLength, where,
+           [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.x(); }); }},
+          {"tab_y", "tab y", kLength, where,
+           [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.y(); }); }},
+          {"tab_z", "tab z", kLength, where,
+           [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.z(); }); }}};
 }
 
-DataTable StopTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"stop", "stop", kNumber, "", "axle and name"},
-      {"gap_at_rest", "gap at rest", kLength, "", "before it touches; below 0: squeezed"},
-      {"solid_height", "height solid", kLength, "",
-       "seat to seat at the wanted bump; below 0: its pad would be past its seat"},
-      {"height_now", "height now", kLength, "", "free, in the file"},
-      {"height", "height wanted", kLength, "",
-       "free, so that it is solid at the wanted bump; empty without a curve, or past its seat"},
-      {"spacer", "taller by", kLength, "", "wanted less now; below 0: cut that off"}};
-  for (const StopAdvice& each : advice.stops) {
-    table.rows.push_back(
-        {vehicle.axles[each.axle].name + " " + each.member, each.gap_at_rest, each.solid,
-         each.height_now, ToCell(each.height),
-         CellIf(each.height.has_value(), each.height.value_or(0.0) - each.height_now)});
-  }
-  return table;
+TableOf<StopAdvice> StopColumns(const Vehicle& vehicle) {
+  return {{"stop", "stop", kNumber, kAxleAndName, MemberNameIn(vehicle)},
+          {"gap_at_rest", "gap at rest", kLength, "before it touches; below 0: squeezed",
+           &StopAdvice::gap_at_rest},
+          {"solid_height", "height solid", kLength,
+           "seat to seat at the wanted bump; below 0: its pad would be past its seat",
+           &StopAdvice::solid},
+          {"height_now", "height now", kLength, "free, in the file", &StopAdvice::height_now},
+          {"height", "height wanted", kLength,
+           "free, so that it is solid at the wanted bump; empty without a curve, or past its seat",
+           &StopAdvice::height},
+          {"spacer", "taller by", kLength, "wanted less now; below 0: cut that off",
+           [](auto& stop) { return Less(stop.height, stop.height_now); }}};
 }
 
-DataTable StrapTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"strap", "strap", kNumber, "",
-       "axle and name; without straps, one between the damper's own ends"},
-      {"length_now", "length now", kLength, "", "in the file"},
-      {"length", "length wanted", kLength, "", "eye to eye, pulled taut, at the wanted droop"}};
-  for (const StrapAdvice& each : advice.straps) {
-    table.rows.push_back(
-        {vehicle.axles[each.axle].name + (each.beside_damper ? " beside " : " ") + each.member,
-         ToCell(each.length_now), each.length});
-  }
-  return table;
+TableOf<StrapAdvice> StrapColumns(const Vehicle& vehicle) {
+  return {{"strap", "strap", kNumber,
+           "axle and name; without straps, one between the damper's own ends",
+           [&](auto& strap) {
+             return vehicle.axles[strap.axle].name + (strap.beside_damper ? " beside " : " ") +
+                    strap.member;
+           }},
+          {"length_now", "length now", kLength, "in the file", &StrapAdvice::length_now},
+          {"length", "length wanted", kLength, "eye to eye, pulled taut, at the wanted droop",
+           &StrapAdvice::length}};
 }
 
-DataTable CoilTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"coil", "coil", kNumber, "", "axle and name"},
-      {"length_at_droop", "length at droop", kLength, "", "at the wanted droop, both wheels"},
-      {"preload", "preload", kLength, "",
-       "squeezed where it is longest, one wheel alone and crossed; below 0: off its seat by that"},
-      {"preload_force", "preload force", kForce, "", "there"},
-      {"length_at_bump", "length at bump", kLength, "", "at the wanted bump, both wheels"},
-      {"gap", "gap", kLength, "",
+TableOf<CoilAdvice> CoilColumns(const Vehicle& vehicle) {
+  return {
+      {"coil", "coil", kNumber, kAxleAndName, MemberNameIn(vehicle)},
+      {"length_at_droop", "length at droop", kLength, "at the wanted droop, both wheels",
+       &CoilAdvice::length_at_droop},
+      {"preload", "preload", kLength,
+       "squeezed where it is longest, one wheel alone and crossed; below 0: off its seat by that",
+       &CoilAdvice::preload},
+      {"preload_force", "preload force", kForce, "there", &CoilAdvice::preload_force},
+      {"length_at_bump", "length at bump", kLength, "at the wanted bump, both wheels",
+       &CoilAdvice::length_at_bump},
+      {"gap", "gap", kLength,
        "left before solid where it is shortest: its solid length, or the last point of its curve "
-       "where that comes first; empty where neither is given"}};
-  for (const CoilAdvice& each : advice.coils) {
-    table.rows.push_back({vehicle.axles[each.axle].name + " " + each.member, each.length_at_droop,
-                          each.preload, each.preload_force, each.length_at_bump, ToCell(each.gap)});
-  }
-  return table;
+       "where that comes first; empty where neither is given",
+       &CoilAdvice::gap}};
 }
 
 }  // namespace
@@ -241,24 +217,32 @@ DataTable CoilTable(const Vehicle& vehicle, const PartsAdvice& advice, UnitSyste
 std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport& limits,
                                      const PartsAdvice& advice, UnitSystem units) {
   std::vector<NamedTable> tables;
-  const auto add = [&](const std::string& name, DataTable table) {
+  const auto add_table = [&](const std::string& name, DataTable table) {
     if (!table.rows.empty()) tables.push_back({name, std::move(table)});
   };
-  add("travel", TravelTable(vehicle, limits, advice, units));
-  add("crossed", CrossedTable(vehicle, limits, units));
-  add("crossed alone", CrossedAloneTable(vehicle, limits, units));
-  add("in the way", InTheWayTable(vehicle, advice, units));
-  for (size_t axle = 0; axle < 2; ++axle) {
-    const std::string& name = vehicle.axles[axle].name;
-    add(name + " margins", MarginTable(limits, axle, false, units));
-    add(name + " joint margins", MarginTable(limits, axle, true, units));
-    add(name + " ends", EndsTable(limits, axle, units));
+  const auto add = [&](const char* name, const auto& columns, const auto& rows) {
+    add_table(name, ToTable(columns, rows, units));
+  };
+  std::vector<AxleLimit> bounce, crossed;
+  for (const size_t axle : kBothAxles) {
+    for (const AxleLimit& limit : limits.bounce[axle]) bounce.push_back(limit);
+    for (const CrossedLimit& limit : limits.crossed) crossed.push_back(limit.axles[axle]);
   }
-  add("dampers", DamperTable(vehicle, advice, units));
-  add("tabs", TabTable(vehicle, advice, units));
-  add("stops", StopTable(vehicle, advice, units));
-  add("straps", StrapTable(vehicle, advice, units));
-  add("coils", CoilTable(vehicle, advice, units));
+  add("travel", TravelColumns(vehicle, advice), bounce);
+  add("crossed", CrossedColumns(vehicle), limits.crossed);
+  add("crossed alone", CrossedAloneColumns(vehicle), crossed);
+  add("in the way", InTheWayColumns(vehicle), advice.in_the_way);
+  for (const size_t axle : kBothAxles) {
+    const std::string& name = vehicle.axles[axle].name;
+    add_table(name + " margins", MarginTable(limits, axle, false, units));
+    add_table(name + " joint margins", MarginTable(limits, axle, true, units));
+    add_table(name + " ends", EndsTable(limits, axle, units));
+  }
+  add("dampers", DamperColumns(vehicle), advice.dampers);
+  add("tabs", TabColumns(vehicle), advice.dampers);
+  add("stops", StopColumns(vehicle), advice.stops);
+  add("straps", StrapColumns(vehicle), advice.straps);
+  add("coils", CoilColumns(vehicle), advice.coils);
   return tables;
 }
 

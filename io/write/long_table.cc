@@ -3,42 +3,49 @@
 
 #include <fmt/format.h>
 
+#include "io/write/table_of.h"
+
 namespace linkwright {
 namespace {
 
-// A value as the long table's value column holds it: numbers already in their unit, since one
-// column has many units.
-Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units) {
-  if (std::holds_alternative<double>(cell)) return ToCell(NumberIn(cell, dimension, units));
-  return cell;
-}
+using enum Dimension;
 
-std::string RowName(const Cell& cell, const Column& column, UnitSystem units) {
-  if (const auto* text = std::get_if<std::string>(&cell)) return *text;
-  const std::optional<double> number = NumberIn(cell, column.dimension, units);
+// One value: its table, its row, its column.
+struct Place {
+  const NamedTable& in;
+  const std::vector<Cell>& row;
+  const Column& column;
+  const Cell& value;
+};
+
+// The text of its row's first cell.
+std::string RowName(const Place& at) {
+  if (const auto* text = std::get_if<std::string>(&at.row[0])) return *text;
+  const DataTable& table = at.in.table;
+  const std::optional<double> number = NumberIn(at.row[0], table.columns[0].dimension, table.units);
   return number ? fmt::format("{:.12g}", *number) : std::string();
 }
 
 }  // namespace
 
 DataTable ToLongTable(const std::vector<NamedTable>& tables) {
-  DataTable all;
-  for (const char* name : {"table", "row", "quantity", "unit", "value"}) {
-    all.columns.push_back({name, name, Dimension::kNumber, "", ""});
-  }
+  const TableOf<Place> columns{
+      {"table", "table", kNumber, "", [](auto& at) { return at.in.name; }},
+      {"row", "row", kNumber, "", RowName},
+      {"quantity", "quantity", kNumber, "", [](auto& at) { return at.column.name; }},
+      {"unit", "unit", kNumber, "",
+       [](auto& at) { return UnitName(at.column, at.in.table.units); }},
+      {"value", "value", kNumber, "",
+       [](auto& at) { return InUnits(at.value, at.column.dimension, at.in.table.units); }}};
+  std::vector<Place> values;
   for (const NamedTable& named : tables) {
-    const DataTable& table = named.table;
-    for (const std::vector<Cell>& row : table.rows) {
+    for (const std::vector<Cell>& row : named.table.rows) {
       for (size_t i = 1; i < row.size(); ++i) {
-        const Column& column = table.columns[i];
-        const Unit& unit = UnitOf(column.dimension, table.units);
-        all.rows.push_back({named.name, RowName(row[0], table.columns[0], table.units), column.name,
-                            std::string(unit.name),
-                            InUnits(row[i], column.dimension, table.units)});
+        values.push_back({named, row, named.table.columns[i], row[i]});
       }
     }
   }
-  return all;
+  return ToTable(columns, values);
 }
 
 }  // namespace linkwright

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "io/write/table_of.h"
+
 namespace linkwright {
 namespace {
 
@@ -10,187 +12,179 @@ using enum Dimension;
 
 constexpr std::array kSides{"left", "right"};
 
-Column Text(const char* name, const char* head, const char* definition) {
-  return {name, head, kNumber, "", definition};
+TableOf<WheelInOpening> RestColumns(const Vehicle& vehicle) {
+  return {
+      {"wheel", "wheel", kNumber, "axle and side",
+       [&](auto& wheel) { return vehicle.axles[wheel.axle].name + " " + kSides[wheel.side]; }},
+      {"ahead", "ahead", kLength, "hub against the opening's centre, chassis axes; + ahead",
+       &WheelInOpening::ahead},
+      {"up", "up", kLength, "hub against the opening's centre; + up", &WheelInOpening::up},
+      {"tape_ahead", "gap ahead", kLength,
+       "level with the hub, from the tyre's foremost point to the edge of the opening",
+       [](auto& wheel) { return wheel.tape.ahead; }},
+      {"tape_behind", "gap behind", kLength, "the same from its rearmost point",
+       [](auto& wheel) { return wheel.tape.behind; }},
+      {"tape_above", "gap above", kLength, "plumb over the hub, from the tyre's top to the edge",
+       [](auto& wheel) { return wheel.tape.above; }},
+      {"in_lip", "inside lip", kLength,
+       "the lip outside of the tyre's outer face at hub height; below 0: the tyre sticks out",
+       [](auto& wheel) { return wheel.tape.in_lip; }}};
 }
 
-Column Length(const char* name, const char* head, const char* definition) {
-  return {name, head, kLength, "", definition};
+// Of the clearances that have a least gap.
+TableOf<TireClearance> LeastColumns(const Vehicle& vehicle) {
+  TableOf<TireClearance> columns{{"pair", "tyre to what", kNumber,
+                                  "wheel, and the lip or the inner panel",
+                                  [&](auto& clearance) { return NameOf(vehicle, clearance); }}};
+  const TableOf<NearestTire> of_least{
+      {"gap", "least gap", kLength, "over every motion and steer; below 0: that deep in",
+       [](auto& least) { return least.gap.distance; }},
+      {"motion", "when", kNumber, "the motion in which it is least",
+       [](auto& least) { return NameOf(least.motion); }},
+      {"wheel_travel", "wheel travel", kLength, "of this wheel then, from rest; + bump",
+       &NearestTire::wheel_travel},
+      {"angle", "at angle", kAngle, "the motion's parameter, of roll and crossed",
+       [](auto& least) { return CellIf(IsAngular(least.motion), least.parameter); }},
+      {"steer", "steer", kAngle, "of the wheel inside the bend then, + left; empty: steering held",
+       &NearestTire::steer},
+      {"around", "on tyre at", kAngle,
+       "where on the tyre about the hub in side view: 0 ahead, 90 on top, 180 behind",
+       [](auto& least) { return least.gap.around; }},
+      {"part", "on its", kNumber, "tread, a face, or the edge between them",
+       [](auto& least) { return NameOf(least.gap.part); }},
+      {"x", "body x", kLength, "the point of the body, chassis axes",
+       [](auto& least) { return least.gap.p_CB.x(); }},
+      {"y", "body y", kLength, "the point of the body, chassis axes",
+       [](auto& least) { return least.gap.p_CB.y(); }},
+      {"z", "body z", kLength, "the point of the body, chassis axes",
+       [](auto& least) { return least.gap.p_CB.z(); }}};
+  AddPart(
+      columns, of_least, [](auto& clearance) -> auto& { return *LeastOf(clearance); });
+  return columns;
 }
 
-Column Angle(const char* name, const char* head, const char* definition) {
-  return {name, head, kAngle, "", definition};
+using Nearest = std::array<std::optional<NearestTire>, 5>;  // by motion
+
+TableOf<TireClearance> MotionColumns(const Vehicle& vehicle) {
+  using enum TireMotion;
+  const auto held = &TireClearance::held, turned = &TireClearance::turned;
+  const auto gap = [](Nearest TireClearance::*nearest, TireMotion motion) {
+    return [=](const TireClearance& clearance) {
+      return Within((clearance.*nearest)[static_cast<size_t>(motion)],
+                    [](auto& tire) { return tire.gap.distance; });
+    };
+  };
+  const char* least_held = "least gap, steering held";
+  const char* same = "the same";
+  return {{"pair", "tyre to what", kNumber, "wheel, and the lip or the inner panel",
+           [&](auto& clearance) { return NameOf(vehicle, clearance); }},
+          {"rest", "rest", kLength, least_held, gap(held, kRest)},
+          {"bounce", "bounce", kLength, least_held, gap(held, kBounce)},
+          {"roll", "roll", kLength, least_held, gap(held, kRoll)},
+          {"crossed", "crossed", kLength, least_held, gap(held, kCrossed)},
+          {"one_wheel", "one wheel", kLength,
+           "least gap with this wheel alone moving, steering held", gap(held, kOneWheel)},
+          {"rest_lock", "rest, lock to lock", kLength,
+           "least gap over all steer; empty without a lock", gap(turned, kRest)},
+          {"bounce_lock", "bounce, lock to lock", kLength, same, gap(turned, kBounce)},
+          {"roll_lock", "roll, lock to lock", kLength, same, gap(turned, kRoll)},
+          {"crossed_lock", "crossed, lock to lock", kLength, same, gap(turned, kCrossed)},
+          {"one_wheel_lock", "one wheel, lock to lock", kLength, same, gap(turned, kOneWheel)}};
 }
 
-DataTable RestTable(const Vehicle& vehicle, const OpeningsReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      Text("wheel", "wheel", "axle and side"),
-      Length("ahead", "ahead", "hub against the opening's centre, chassis axes; + ahead"),
-      Length("up", "up", "hub against the opening's centre; + up"),
-      Length("tape_ahead", "gap ahead",
-             "level with the hub, from the tyre's foremost point to the edge of the opening"),
-      Length("tape_behind", "gap behind", "the same from its rearmost point"),
-      Length("tape_above", "gap above", "plumb over the hub, from the tyre's top to the edge"),
-      Length("in_lip", "inside lip",
-             "the lip outside of the tyre's outer face at hub height; below 0: the tyre sticks "
-             "out")};
-  for (const WheelInOpening& wheel : report.wheels) {
-    table.rows.push_back({vehicle.axles[wheel.axle].name + " " + kSides[wheel.side], wheel.ahead,
-                          wheel.up, ToCell(wheel.tape.ahead), ToCell(wheel.tape.behind),
-                          ToCell(wheel.tape.above), ToCell(wheel.tape.in_lip)});
-  }
-  return table;
+// One end of a motion that was swept.
+struct SweptEnd {
+  std::string name;
+  bool angular;
+  double to;
+  std::string ended_by;
+};
+
+TableOf<SweptEnd> SweptColumns() {
+  return {{"motion", "swept", kNumber,
+           "axle, motion and way; of one wheel, the left one; as `limits` has it, but through the "
+           "tyres' own contact",
+           &SweptEnd::name},
+          {"travel", "to travel", kLength, "of bounce and one wheel; + bump",
+           [](auto& end) { return CellIf(!end.angular, end.to); }},
+          {"angle", "to angle", kAngle, "of roll and crossed",
+           [](auto& end) { return CellIf(end.angular, end.to); }},
+          {"ended_by", "ended by", kNumber, "'nothing' where the file has no end",
+           &SweptEnd::ended_by}};
 }
 
-DataTable LeastTable(const Vehicle& vehicle, const OpeningsReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      Text("pair", "tyre to what", "wheel, and the lip or the inner panel"),
-      Length("gap", "least gap", "over every motion and steer; below 0: that deep in"),
-      Text("motion", "when", "the motion in which it is least"),
-      Length("wheel_travel", "wheel travel", "of this wheel then, from rest; + bump"),
-      Angle("angle", "at angle", "the motion's parameter, of roll and crossed"),
-      Angle("steer", "steer", "of the wheel inside the bend then, + left; empty: steering held"),
-      Angle("around", "on tyre at",
-            "where on the tyre about the hub in side view: 0 ahead, 90 on top, 180 behind"),
-      Text("part", "on its", "tread, a face, or the edge between them"),
-      Length("x", "body x", "the point of the body, chassis axes"),
-      Length("y", "body y", "the point of the body, chassis axes"),
-      Length("z", "body z", "the point of the body, chassis axes")};
-  for (const TireClearance& clearance : report.clearances) {
-    const NearestTire* least = LeastOf(clearance);
-    if (least == nullptr) continue;
-    const bool angle = IsAngular(least->motion);
-    table.rows.push_back({NameOf(vehicle, clearance), least->gap.distance,
-                          std::string(NameOf(least->motion)), least->wheel_travel,
-                          CellIf(angle, least->parameter), ToCell(least->steer), least->gap.around,
-                          std::string(NameOf(least->gap.part)), least->gap.p_CB.x(),
-                          least->gap.p_CB.y(), least->gap.p_CB.z()});
-  }
-  return table;
-}
-
-DataTable MotionTable(const Vehicle& vehicle, const OpeningsReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      Text("pair", "tyre to what", "wheel, and the lip or the inner panel"),
-      Length("rest", "rest", "least gap, steering held"),
-      Length("bounce", "bounce", "least gap, steering held"),
-      Length("roll", "roll", "least gap, steering held"),
-      Length("crossed", "crossed", "least gap, steering held"),
-      Length("one_wheel", "one wheel", "least gap with this wheel alone moving, steering held"),
-      Length("rest_lock", "rest, lock to lock", "least gap over all steer; empty without a lock"),
-      Length("bounce_lock", "bounce, lock to lock", "the same"),
-      Length("roll_lock", "roll, lock to lock", "the same"),
-      Length("crossed_lock", "crossed, lock to lock", "the same"),
-      Length("one_wheel_lock", "one wheel, lock to lock", "the same")};
-  for (const TireClearance& clearance : report.clearances) {
-    std::vector<Cell> row{NameOf(vehicle, clearance)};
-    for (const auto& list : {&clearance.held, &clearance.turned}) {
-      for (const std::optional<NearestTire>& each : *list) {
-        row.push_back(CellIf(each.has_value(), each ? each->gap.distance : 0.0));
-      }
-    }
-    table.rows.push_back(std::move(row));
-  }
-  return table;
-}
-
-DataTable SweptTable(const Vehicle& vehicle, const OpeningsReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {Text("motion", "swept",
-                        "axle, motion and way; of one wheel, the left one; as `limits` has it, "
-                        "but through the tyres' own contact"),
-                   Length("travel", "to travel", "of bounce and one wheel; + bump"),
-                   Angle("angle", "to angle", "of roll and crossed"),
-                   Text("ended_by", "ended by", "'nothing' where the file has no end")};
-  for (size_t axle = 0; axle < 2; ++axle) {
+std::vector<SweptEnd> SweptEnds(const Vehicle& vehicle, const OpeningsReport& report) {
+  std::vector<SweptEnd> ends;
+  for (const size_t axle : kBothAxles) {
     for (const SweptRange& range : report.ranges[axle]) {
       if (range.motion == TireMotion::kRest) continue;
-      const bool angle = IsAngular(range.motion);
+      const std::string name = vehicle.axles[axle].name + " " + NameOf(range.motion);
       for (size_t i = 0; i < 2; ++i) {
-        const double to = i == 0 ? range.low : range.high;
-        const auto& end = range.ended_by[i];
-        table.rows.push_back(
-            {vehicle.axles[axle].name + " " + NameOf(range.motion) + (i == 0 ? " -" : " +"),
-             CellIf(!angle, to), CellIf(angle, to),
-             end ? vehicle.axles[end->axle].name + " " + DescribeShort(end->limit)
-                 : std::string("nothing")});
+        const std::optional<SweptEnd>& end = range.ended_by[i];
+        ends.push_back({name + (i == 0 ? " -" : " +"), IsAngular(range.motion),
+                        i == 0 ? range.low : range.high,
+                        end ? vehicle.axles[end->axle].name + " " + DescribeShort(end->limit) : "nothing"});
       }
     }
   }
-  return table;
+  return ends;
 }
 
-DataTable CentringTable(const OpeningsAnswer& answer, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      Text("plan", "plan", "what the chassis takes of the mismatch"),
-      Length("body_ahead", "body ahead", "move the body forward on the chassis by this"),
-      Length("body_up_front", "up at front", "raise it at its front opening"),
-      Length("body_up_rear", "up at rear", "raise it at its rear opening"),
-      Length("chassis_longer", "chassis longer",
-             "let into the chassis between the axles; below 0: cut out"),
-      Length("front_ahead", "then front ahead", "hub against the opening's centre, settled again"),
-      Length("front_up", "then front up", "the same"),
-      Length("rear_ahead", "then rear ahead", "the same"),
-      Length("rear_up", "then rear up", "the same")};
-  for (const CentringPlan& plan : answer.plans) {
-    if (!plan.found) continue;
-    const std::string name = plan.share == 0.0
-                                 ? std::string("body alone")
-                                 : fmt::format("chassis takes {:.4g} %", 100.0 * plan.share);
-    table.rows.push_back({name, plan.move.ahead, plan.move.up_front, plan.move.up_rear,
-                          plan.move.longer, plan.after[0].ahead, plan.after[0].up,
-                          plan.after[1].ahead, plan.after[1].up});
-  }
-  return table;
+TableOf<CentringPlan> CentringColumns() {
+  return {{"plan", "plan", kNumber, "what the chassis takes of the mismatch",
+           [](auto& plan) {
+             return plan.share == 0.0 ? "body alone"
+                                      : fmt::format("chassis takes {:.4g} %", 100.0 * plan.share);
+           }},
+          {"body_ahead", "body ahead", kLength, "move the body forward on the chassis by this",
+           [](auto& plan) { return plan.move.ahead; }},
+          {"body_up_front", "up at front", kLength, "raise it at its front opening",
+           [](auto& plan) { return plan.move.up_front; }},
+          {"body_up_rear", "up at rear", kLength, "raise it at its rear opening",
+           [](auto& plan) { return plan.move.up_rear; }},
+          {"chassis_longer", "chassis longer", kLength,
+           "let into the chassis between the axles; below 0: cut out",
+           [](auto& plan) { return plan.move.longer; }},
+          {"front_ahead", "then front ahead", kLength,
+           "hub against the opening's centre, settled again",
+           [](auto& plan) { return plan.after[0].ahead; }},
+          {"front_up", "then front up", kLength, "the same",
+           [](auto& plan) { return plan.after[0].up; }},
+          {"rear_ahead", "then rear ahead", kLength, "the same",
+           [](auto& plan) { return plan.after[1].ahead; }},
+          {"rear_up", "then rear up", kLength, "the same",
+           [](auto& plan) { return plan.after[1].up; }}};
 }
 
-DataTable ShaftTable(const OpeningsAnswer& answer, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {Text("shaft", "driveshaft", "with the first plan carried out"),
-                   Length("longer", "longer by", "at rest, against as it is; below 0: shorter")};
-  if (answer.plans.empty() || !answer.plans.front().found) return table;
-  for (const ShaftChange& shaft : answer.plans.front().shafts) {
-    table.rows.push_back({shaft.name, shaft.longer});
-  }
-  return table;
+TableOf<ShaftChange> ShaftColumns() {
+  return {{"shaft", "driveshaft", kNumber, "with the first plan carried out", &ShaftChange::name},
+          {"longer", "longer by", kLength, "at rest, against as it is; below 0: shorter",
+           &ShaftChange::longer}};
 }
 
-void AddHanging(const Vehicle& vehicle, const std::vector<Hanging>& hanging, const char* when,
-                DataTable& table) {
-  for (const Hanging& each : hanging) {
-    std::vector<Cell> row{vehicle.axles[each.axle].name + when,
-                          each.travel,
-                          each.ended_by.value_or("nothing"),
-                          each.ahead,
-                          each.left,
-                          each.up,
-                          each.pitch};
-    const bool has = each.in_opening.has_value();
-    row.push_back(CellIf(has, has ? each.in_opening->ahead : 0.0));
-    row.push_back(CellIf(has, has ? each.in_opening->up : 0.0));
-    table.rows.push_back(std::move(row));
-  }
-}
+struct HangingThen {
+  Hanging axle;
+  std::string when;
+};
 
-DataTable StandsTable(const Vehicle& vehicle, const OpeningsAnswer& answer, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      Text("axle", "axle", "as it is, or with the first plan carried out"),
-      Length("travel", "full droop", "from rest; below 0"),
-      Text("ended_by", "ended by", "what ends droop; 'nothing' where the file has no end"),
-      Length("ahead", "hub ahead", "of its place at rest"),
-      Length("left", "hub left", "of its place at rest"),
-      Length("up", "hub up", "of its place at rest; below 0"),
-      Angle("housing_pitch", "housing pitch", "against rest; + nose up"),
-      Length("opening_ahead", "of opening: ahead", "hub against the opening's centre then"),
-      Length("opening_up", "of opening: up", "the same")};
-  AddHanging(vehicle, answer.hanging, ", as it is", table);
-  AddHanging(vehicle, answer.hanging_moved, ", to land centred", table);
-  return table;
+TableOf<HangingThen> StandsColumns(const Vehicle& vehicle) {
+  TableOf<HangingThen> columns{
+      {"axle", "axle", kNumber, "as it is, or with the first plan carried out",
+       [&](auto& row) { return vehicle.axles[row.axle.axle].name + row.when; }}};
+  const TableOf<Hanging> hanging{
+      {"travel", "full droop", kLength, "from rest; below 0", &Hanging::travel},
+      {"ended_by", "ended by", kNumber, "what ends droop; 'nothing' where the file has no end",
+       [](auto& row) { return row.ended_by.value_or("nothing"); }},
+      {"ahead", "hub ahead", kLength, "of its place at rest", &Hanging::ahead},
+      {"left", "hub left", kLength, "of its place at rest", &Hanging::left},
+      {"up", "hub up", kLength, "of its place at rest; below 0", &Hanging::up},
+      {"housing_pitch", "housing pitch", kAngle, "against rest; + nose up", &Hanging::pitch},
+      {"opening_ahead", "of opening: ahead", kLength, "hub against the opening's centre then",
+       [](auto& row) { return Within(row.in_opening, &Offset::ahead); }},
+      {"opening_up", "of opening: up", kLength, "the same",
+       [](auto& row) { return Within(row.in_opening, &Offset::up); }}};
+  AddPart(columns, hanging, &HangingThen::axle);
+  return columns;
 }
 
 }  // namespace
@@ -238,17 +232,28 @@ bool IsAngular(TireMotion motion) {
 
 std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAnswer& answer,
                                        UnitSystem units) {
+  std::vector<TireClearance> with_least = answer.report.clearances;
+  std::erase_if(with_least, [](auto& clearance) { return LeastOf(clearance) == nullptr; });
+  std::vector<CentringPlan> plans = answer.plans;
+  std::erase_if(plans, [](auto& plan) { return !plan.found; });
+  std::vector<ShaftChange> shafts;
+  if (!answer.plans.empty() && answer.plans.front().found) shafts = answer.plans.front().shafts;
+  std::vector<HangingThen> hanging;
+  for (const Hanging& each : answer.hanging) hanging.push_back({each, ", as it is"});
+  for (const Hanging& each : answer.hanging_moved) hanging.push_back({each, ", to land centred"});
+
   std::vector<NamedTable> tables;
-  const auto add = [&](const char* name, DataTable table) {
-    if (!table.rows.empty()) tables.push_back({name, std::move(table)});
+  const auto add = [&](const char* name, const auto& columns, const auto& rows) {
+    if (!rows.empty()) tables.push_back({name, ToTable(columns, rows, units)});
   };
-  add("in their openings at rest", RestTable(vehicle, answer.report, units));
-  add("least clearance", LeastTable(vehicle, answer.report, units));
-  add("clearance by motion", MotionTable(vehicle, answer.report, units));
-  add("swept", SweptTable(vehicle, answer.report, units));
-  add("centring", CentringTable(answer, units));
-  add("shafts then", ShaftTable(answer, units));
-  add("on stands", StandsTable(vehicle, answer, units));
+  const OpeningsReport& report = answer.report;
+  add("in their openings at rest", RestColumns(vehicle), report.wheels);
+  add("least clearance", LeastColumns(vehicle), with_least);
+  add("clearance by motion", MotionColumns(vehicle), report.clearances);
+  add("swept", SweptColumns(), SweptEnds(vehicle, report));
+  add("centring", CentringColumns(), plans);
+  add("shafts then", ShaftColumns(), shafts);
+  add("on stands", StandsColumns(vehicle), hanging);
   return tables;
 }
 

@@ -1,87 +1,98 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/original_tables.h"
 
+#include "io/write/table_of.h"
+
 namespace linkwright {
 namespace {
 
 using enum Dimension;
 
-std::vector<Column> AxleColumns() {
+// One line of an axle's table: a leaf, or what it moved.
+struct LeafState {
+  std::string name;
+  std::optional<double> wheel_x, wheel_z;
+  std::optional<LeafPose> pose;  // or the difference of two
+};
+
+Cell InPose(const LeafState& state, double LeafPose::*member) { return Within(state.pose, member); }
+
+TableOf<LeafState> AxleColumns() {
   return {
-      {"state", "", kNumber, "",
+      {"state", "", kNumber,
        "when new, now, and how far it has moved since: exactly, and by the handbook's link of 3/4 "
-       "the half leaf"},
-      {"wheel_x", "wheel x", kLength, "", "wheel centre in the old frame's axes; + forward"},
-      {"wheel_z", "wheel z", kLength, "", "the same; + up against the frame"},
-      {"camber", "camber", kLength, "", "as given: eyes' line over the leaf at the centre bolt"},
-      {"eyes_apart", "eye to eye", kLength, "", "straight, centre to centre"},
-      {"tilt", "leaf tilt", kAngle, "",
-       "of the leaf at the centre bolt, and of the axle on it; + front end up"},
-      {"shackle_lean", "shackle lean", kAngle, "",
-       "from upright on the frame; + the leaf's eye rearward"},
-      {"shackle_swing", "shackle to eyes", kAngle, "",
-       "between the shackle and the line of the eyes; 90 deg is squarest"}};
+       "the half leaf",
+       &LeafState::name},
+      {"wheel_x", "wheel x", kLength, "wheel centre in the old frame's axes; + forward",
+       &LeafState::wheel_x},
+      {"wheel_z", "wheel z", kLength, "the same; + up against the frame", &LeafState::wheel_z},
+      {"camber", "camber", kLength, "as given: eyes' line over the leaf at the centre bolt",
+       [](auto& state) { return InPose(state, &LeafPose::camber); }},
+      {"eyes_apart", "eye to eye", kLength, "straight, centre to centre",
+       [](auto& state) { return InPose(state, &LeafPose::eyes_apart); }},
+      {"tilt", "leaf tilt", kAngle,
+       "of the leaf at the centre bolt, and of the axle on it; + front end up",
+       [](auto& state) { return InPose(state, &LeafPose::tilt); }},
+      {"shackle_lean", "shackle lean", kAngle,
+       "from upright on the frame; + the leaf's eye rearward",
+       [](auto& state) { return InPose(state, &LeafPose::shackle_lean); }},
+      {"shackle_swing", "shackle to eyes", kAngle,
+       "between the shackle and the line of the eyes; 90 deg is squarest",
+       [](auto& state) { return InPose(state, &LeafPose::swing); }}};
 }
 
-std::vector<Cell> PoseRow(const std::string& state, const LeafPose& pose) {
-  return {state,           pose.p_DW.x(), pose.p_DW.y(),     pose.camber,
-          pose.eyes_apart, pose.tilt,     pose.shackle_lean, pose.swing};
-}
-
-DataTable AxleTable(const LeafAxle& axle, UnitSystem units) {
-  DataTable table{.units = units, .columns = AxleColumns(), .rows = {}};
-  table.rows.push_back(PoseRow("when new", axle.fresh));
-  table.rows.push_back(PoseRow("now", axle.now));
-  table.rows.push_back(
-      {std::string("moved"), axle.moved.x(), axle.moved.y(), axle.now.camber - axle.fresh.camber,
-       axle.now.eyes_apart - axle.fresh.eyes_apart, axle.now.tilt - axle.fresh.tilt,
-       axle.now.shackle_lean - axle.fresh.shackle_lean, axle.now.swing - axle.fresh.swing});
-  table.rows.push_back({std::string("moved, by a 3/4 link"), ToCell(axle.link_moved), Cell(),
-                        Cell(), Cell(), Cell(), Cell(), Cell()});
-  return table;
-}
-
-std::vector<Column> CamberColumns() {
-  return {{"camber_new", "camber when new", kLength, "", "if it had been this"},
-          {"moved_x", "moved forward", kLength, "", "wheel centre since new; - back"},
-          {"moved_z", "moved up", kLength, "", "the same against the frame"},
-          {"wheel_x", "wheel x when new", kLength, "", "in the old frame's axes"},
-          {"wheel_z", "wheel z when new", kLength, "", "the same"},
-          {"wheelbase", "design wheelbase", kLength, "",
-           "then, the other axle as given; empty where it cannot be known"}};
-}
-
-DataTable CamberTable(const LeafAxle& axle, UnitSystem units) {
-  DataTable table{.units = units, .columns = CamberColumns(), .rows = {}};
-  for (const CamberGuess& guess : axle.guesses) {
-    table.rows.push_back({guess.camber_new, guess.moved.x(), guess.moved.y(), guess.p_DW.x(),
-                          guess.p_DW.y(), ToCell(guess.wheelbase)});
+std::vector<LeafState> StatesOf(const LeafAxle& axle) {
+  LeafPose change = axle.now;
+  for (const auto member : {&LeafPose::camber, &LeafPose::eyes_apart, &LeafPose::tilt,
+                            &LeafPose::shackle_lean, &LeafPose::swing}) {
+    change.*member -= axle.fresh.*member;
   }
-  return table;
+  return {{"when new", axle.fresh.p_DW.x(), axle.fresh.p_DW.y(), axle.fresh},
+          {"now", axle.now.p_DW.x(), axle.now.p_DW.y(), axle.now},
+          {"moved", axle.moved.x(), axle.moved.y(), change},
+          {"moved, by a 3/4 link", axle.link_moved, std::nullopt, std::nullopt}};
 }
 
-std::vector<Column> WheelbaseColumns() {
-  return {{"wheelbase", "", kNumber, "", "which one, and where it comes from"},
-          {"along", "along the frame", kLength, "",
+TableOf<CamberGuess> CamberColumns() {
+  return {
+      {"camber_new", "camber when new", kLength, "if it had been this", &CamberGuess::camber_new},
+      {"moved_x", "moved forward", kLength, "wheel centre since new; - back",
+       [](auto& guess) { return guess.moved.x(); }},
+      {"moved_z", "moved up", kLength, "the same against the frame",
+       [](auto& guess) { return guess.moved.y(); }},
+      {"wheel_x", "wheel x when new", kLength, "in the old frame's axes",
+       [](auto& guess) { return guess.p_DW.x(); }},
+      {"wheel_z", "wheel z when new", kLength, "the same",
+       [](auto& guess) { return guess.p_DW.y(); }},
+      {"wheelbase", "design wheelbase", kLength,
+       "then, the other axle as given; empty where it cannot be known", &CamberGuess::wheelbase}};
+}
+
+struct NamedWheelbase {
+  std::string name;
+  LeafWheelbase is;
+  std::optional<double> over_design;
+};
+
+TableOf<NamedWheelbase> WheelbaseColumns() {
+  return {{"wheelbase", "", kNumber, "which one, and where it comes from", &NamedWheelbase::name},
+          {"along", "along the frame", kLength,
            "wheel centre to wheel centre along the old frame's x; of the file's openings along the "
-           "chassis x axis"},
-          {"centers", "hub to hub", kLength, "",
+           "chassis x axis",
+           [](auto& wheelbase) { return wheelbase.is.along; }},
+          {"centers", "hub to hub", kLength,
            "straight between the wheel centres in side view; the wheelbase on the floor where both "
-           "tyres stand equally high"},
-          {"over_design", "over the design", kLength, "", "longer than the design wheelbase by"}};
+           "tyres stand equally high",
+           [](auto& wheelbase) { return wheelbase.is.centers; }},
+          {"over_design", "over the design", kLength, "longer than the design wheelbase by",
+           &NamedWheelbase::over_design}};
 }
 
-std::optional<double> Less(const std::optional<double>& value, const std::optional<double>& base) {
-  if (!value || !base) return std::nullopt;
-  return *value - *base;
-}
-
-DataTable WheelbaseTable(const Vehicle& vehicle, const OriginalReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = WheelbaseColumns(), .rows = {}};
+std::vector<NamedWheelbase> WheelbasesOf(const Vehicle& vehicle, const OriginalReport& report) {
+  std::vector<NamedWheelbase> all;
   const std::optional<double> design = DesignWheelbase(report);
   const auto add = [&](const char* name, const LeafWheelbase& wheelbase) {
-    table.rows.push_back({std::string(name), ToCell(wheelbase.along), ToCell(wheelbase.centers),
-                          ToCell(Less(wheelbase.centers, design))});
+    all.push_back({name, wheelbase, Less(wheelbase.centers, design)});
   };
   if (report.fresh.centers) {
     add("as designed", report.fresh);
@@ -94,69 +105,59 @@ DataTable WheelbaseTable(const Vehicle& vehicle, const OriginalReport& report, U
   }
   if (report.spacing) {
     const std::optional<double>& base = report.fresh.along ? report.fresh.along : design;
-    table.rows.push_back({std::string("openings of the file"), *report.spacing, std::monostate{},
-                          ToCell(Less(report.spacing, base))});
+    all.push_back(
+        {"openings of the file", {report.spacing, std::nullopt}, Less(report.spacing, base)});
   }
-  return table;
+  return all;
 }
 
-std::vector<Column> OpeningColumns() {
-  return {
-      {"axle", "axle", kNumber, "", "front or rear"},
-      {"design_x", "designed x", kLength, "",
-       "wheel centre when new, where the opening was drawn about it; old frame's axes"},
-      {"design_z", "designed z", kLength, "", "the same"},
-      {"wheel_ahead", "wheel now ahead", kLength, "",
-       "old wheel now against that; - it stands behind it"},
-      {"wheel_up", "wheel now up", kLength, "", "the same"},
-      {"opening_ahead", "opening ahead", kLength, "",
-       "opening as measured on the old body against the designed wheel; empty where not given"},
-      {"opening_up", "opening up", kLength, "", "the same"},
-      {"camber_centred", "camber to centre", kLength, "",
-       "camber when new that would have stood the wheel under the measured opening's centre"},
-      {"chassis_x", "designed x, chassis", kLength, "",
-       "the designed wheel centre in this file's chassis axes; empty without datum"},
-      {"chassis_z", "designed z, chassis", kLength, "", "the same"},
-      {"file_ahead", "file's ahead", kLength, "", "the opening's centre in this file against that"},
-      {"file_up", "file's up", kLength, "", "the same"}};
+// The designed wheel centre in this file's chassis axes; absent without datum.
+using Place = std::optional<Eigen::Vector2d>;
+Place DesignedIn(const Vehicle& vehicle, const LeafAxle& axle) {
+  const Place& datum = vehicle.leaf_original->p_CD;
+  return datum ? Place(*datum + axle.fresh.p_DW) : std::nullopt;
 }
 
-std::vector<Cell> OpeningRow(const Vehicle& vehicle, const LeafAxle& axle) {
-  const std::optional<Eigen::Vector2d>& datum = vehicle.leaf_original->p_CD;
+// This file's opening against that.
+Place OpeningOff(const Vehicle& vehicle, const LeafAxle& axle) {
   const std::optional<Opening>& opening = vehicle.axles[axle.axle].opening;
-  const Eigen::Vector2d& designed = axle.fresh.p_DW;
-  Cell ahead, up, chassis_x, chassis_z, file_ahead, file_up;
-  if (axle.off_opening) {
-    ahead = -axle.off_opening->x();
-    up = -axle.off_opening->y();
-  }
-  if (datum) {
-    const Eigen::Vector2d p_CW = *datum + designed;
-    chassis_x = p_CW.x();
-    chassis_z = p_CW.y();
-    if (opening) {
-      file_ahead = opening->x - p_CW.x();
-      file_up = opening->z - p_CW.y();
-    }
-  }
-  return {vehicle.axles[axle.axle].name,
-          designed.x(),
-          designed.y(),
-          axle.moved.x(),
-          axle.moved.y(),
-          ahead,
-          up,
-          ToCell(axle.camber_centred),
-          chassis_x,
-          chassis_z,
-          file_ahead,
-          file_up};
+  const Place designed = DesignedIn(vehicle, axle);
+  if (!opening || !designed) return std::nullopt;
+  return Place({opening->x - designed->x(), opening->z - designed->y()});
 }
 
-DataTable OpeningTable(const Vehicle& vehicle, const OriginalReport& report, UnitSystem units) {
-  DataTable table{.units = units, .columns = OpeningColumns(), .rows = {}};
-  for (const LeafAxle& axle : report.axles) table.rows.push_back(OpeningRow(vehicle, axle));
-  return table;
+TableOf<LeafAxle> OpeningColumns(const Vehicle& vehicle) {
+  const auto x = [](const Eigen::Vector2d& p) { return p.x(); };
+  const auto z = [](const Eigen::Vector2d& p) { return p.y(); };
+  return {
+      {"axle", "axle", kNumber, "front or rear",
+       [&](auto& axle) { return vehicle.axles[axle.axle].name; }},
+      {"design_x", "designed x", kLength,
+       "wheel centre when new, where the opening was drawn about it; old frame's axes",
+       [](auto& axle) { return axle.fresh.p_DW.x(); }},
+      {"design_z", "designed z", kLength, "the same",
+       [](auto& axle) { return axle.fresh.p_DW.y(); }},
+      {"wheel_ahead", "wheel now ahead", kLength,
+       "old wheel now against that; - it stands behind it",
+       [](auto& axle) { return axle.moved.x(); }},
+      {"wheel_up", "wheel now up", kLength, "the same", [](auto& axle) { return axle.moved.y(); }},
+      {"opening_ahead", "opening ahead", kLength,
+       "opening as measured on the old body against the designed wheel; empty where not given",
+       [](auto& axle) { return Within(axle.off_opening, [](auto& off) { return -off.x(); }); }},
+      {"opening_up", "opening up", kLength, "the same",
+       [](auto& axle) { return Within(axle.off_opening, [](auto& off) { return -off.y(); }); }},
+      {"camber_centred", "camber to centre", kLength,
+       "camber when new that would have stood the wheel under the measured opening's centre",
+       &LeafAxle::camber_centred},
+      {"chassis_x", "designed x, chassis", kLength,
+       "the designed wheel centre in this file's chassis axes; empty without datum",
+       [&vehicle, x](auto& axle) { return Within(DesignedIn(vehicle, axle), x); }},
+      {"chassis_z", "designed z, chassis", kLength, "the same",
+       [&vehicle, z](auto& axle) { return Within(DesignedIn(vehicle, axle), z); }},
+      {"file_ahead", "file's ahead", kLength, "the opening's centre in this file against that",
+       [&vehicle, x](auto& axle) { return Within(OpeningOff(vehicle, axle), x); }},
+      {"file_up", "file's up", kLength, "the same",
+       [&vehicle, z](auto& axle) { return Within(OpeningOff(vehicle, axle), z); }}};
 }
 
 }  // namespace
@@ -166,21 +167,21 @@ std::vector<NamedTable> OriginalTables(const Vehicle& vehicle, const OriginalRep
   std::vector<NamedTable> tables;
   for (const LeafAxle& axle : report.axles) {
     const std::string& name = vehicle.axles[axle.axle].name;
-    tables.push_back({name + " axle", AxleTable(axle, units)});
-    tables.push_back({name + " camber", CamberTable(axle, units)});
+    tables.push_back({name + " axle", ToTable(AxleColumns(), StatesOf(axle), units)});
+    tables.push_back({name + " camber", ToTable(CamberColumns(), axle.guesses, units)});
   }
-  tables.push_back({"wheelbase", WheelbaseTable(vehicle, report, units)});
-  tables.push_back({"openings", OpeningTable(vehicle, report, units)});
+  tables.push_back(
+      {"wheelbase", ToTable(WheelbaseColumns(), WheelbasesOf(vehicle, report), units)});
+  tables.push_back({"openings", ToTable(OpeningColumns(vehicle), report.axles, units)});
   return tables;
 }
 
 std::vector<NamedTable> AllOriginalTables() {
-  const auto table = [](const char* name, std::vector<Column> columns) {
-    return NamedTable{name,
-                      {.units = UnitSystem::kMetric, .columns = std::move(columns), .rows = {}}};
-  };
-  return {table("axle", AxleColumns()), table("camber", CamberColumns()),
-          table("wheelbase", WheelbaseColumns()), table("openings", OpeningColumns())};
+  const Vehicle any;
+  return {{"axle", ToTable(AxleColumns())},
+          {"camber", ToTable(CamberColumns())},
+          {"wheelbase", ToTable(WheelbaseColumns())},
+          {"openings", ToTable(OpeningColumns(any))}};
 }
 
 }  // namespace linkwright

@@ -1,189 +1,174 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/ride_tables.h"
 
+#include <span>
+
+#include "io/write/table_of.h"
+
 namespace linkwright {
 namespace {
 
 using enum Dimension;
 
-DataTable AxleTable(const Vehicle& vehicle, const RideStudy& study, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"axle", "axle", kNumber, "", "front or rear"},
-      {"sprung_mass", "carries", kMass, "", "sprung mass on this axle at rest"},
-      {"coil_ratio", "coil ratio", kNumber, "", "change of coil length per wheel travel"},
-      {"wheel_rate", "wheel rate", kRate, "", "per wheel, of coils and stops"},
-      {"ride_rate", "ride rate", kRate, "", "per wheel, the tyre in series"},
-      {"ride_frequency", "ride frequency", kFrequency, "",
-       "of the sprung mass it carries on both ride rates"},
-      {"damper_ratio", "damper ratio", kNumber, "", "change of damper length per wheel travel"},
-      {"damper_bump", "bump at wheel", kDamping, "", "damper rate at each wheel, pushed in"},
-      {"damper_rebound", "rebound at wheel", kDamping, "", "the same, pulled out"},
-      {"damping", "damping by textbook", kNumber, "",
+TableOf<size_t> AxleColumns(const Vehicle& vehicle, const RideStudy& study) {
+  const std::array<AxleRide, 2>& rides = study.report.axles;
+  TableOf<size_t> columns{
+      {"axle", "axle", kNumber, "front or rear", [&](auto i) { return vehicle.axles[i].name; }}};
+  const TableOf<AxleRide> of_axle{
+      {"sprung_mass", "carries", kMass, "sprung mass on this axle at rest", &AxleRide::sprung_mass},
+      {"coil_ratio", "coil ratio", kNumber, "change of coil length per wheel travel",
+       &AxleRide::coil_ratio},
+      {"wheel_rate", "wheel rate", kRate, "per wheel, of coils and stops", &AxleRide::wheel_rate},
+      {"ride_rate", "ride rate", kRate, "per wheel, the tyre in series", &AxleRide::ride_rate},
+      {"ride_frequency", "ride frequency", kFrequency,
+       "of the sprung mass it carries on both ride rates", &AxleRide::frequency},
+      {"damper_ratio", "damper ratio", kNumber, "change of damper length per wheel travel",
+       [](auto& ride) { return Within(ride.dampers, &AxleDamping::motion_ratio); }},
+      {"damper_bump", "bump at wheel", kDamping, "damper rate at each wheel, pushed in",
+       [](auto& ride) { return Within(ride.dampers, &AxleDamping::bump); }},
+      {"damper_rebound", "rebound at wheel", kDamping, "the same, pulled out",
+       [](auto& ride) { return Within(ride.dampers, &AxleDamping::rebound); }},
+      {"damping", "damping by textbook", kNumber,
        "ratio of the mass carried on both wheel rates, its tyres rigid, mean of bump and rebound; "
        "1 "
-       "is the least that does not swing; the limits are held against the modes' instead"},
-      {"damping_bump", "in bump", kNumber, "", "the same of bump alone"},
-      {"damping_rebound", "in rebound", kNumber, "", "the same of rebound alone"},
-      {"stop_touches", "stop", kNumber, "",
-       "whether a bump stop touches at rest, so that its rate is in the wheel rate"}};
-  for (size_t i = 0; i < 2; ++i) {
-    const AxleRide& ride = study.report.axles[i];
-    const std::optional<AxleDamping>& d = ride.dampers;
-    table.rows.push_back({vehicle.axles[i].name, ride.sprung_mass, ToCell(ride.coil_ratio),
-                          ride.wheel_rate, ride.ride_rate, ToCell(ride.frequency),
-                          d ? Cell(d->motion_ratio) : Cell(), d ? ToCell(d->bump) : Cell(),
-                          d ? ToCell(d->rebound) : Cell(), ToCell(ride.damping),
-                          ToCell(ride.damping_bump), ToCell(ride.damping_rebound),
-                          std::string(ride.stop_touches ? "touches" : "clear")});
-  }
-  return table;
+       "is the least that does not swing; the limits are held against the modes' instead",
+       &AxleRide::damping},
+      {"damping_bump", "in bump", kNumber, "the same of bump alone", &AxleRide::damping_bump},
+      {"damping_rebound", "in rebound", kNumber, "the same of rebound alone",
+       &AxleRide::damping_rebound},
+      {"stop_touches", "stop", kNumber,
+       "whether a bump stop touches at rest, so that its rate is in the wheel rate",
+       [](auto& ride) { return ride.stop_touches ? "touches" : "clear"; }}};
+  AddPart(
+      columns, of_axle, [&rides](size_t i) -> auto& { return rides[i]; });
+  return columns;
 }
 
-DataTable ModeTable(const RideStudy& study, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"mode", "mode", kNumber, "",
+TableOf<ModeReport> ModeColumns(bool damped) {
+  return {
+      {"mode", "mode", kNumber,
        "bounce and pitch of the body in side view; roll; sway and yaw on the tyres; hop: both "
-       "wheels "
-       "of an axle together; tramp: in turn"},
-      {"frequency", "frequency", kFrequency, "", "of the whole model without damping"},
-      {"damped_frequency", "swings at", kFrequency, "",
-       "the same with its dampers; 0 where it creeps back without swinging; empty without dampers"},
-      {"damping", "damping ratio", kNumber, "",
-       "of the whole model; 1 and more does not swing; empty without dampers"},
-      {"centre_ahead", "still point", kLength, "",
+       "wheels of an axle together; tramp: in turn",
+       [](auto& row) { return ModeName(row.mode.part); }},
+      {"frequency", "frequency", kFrequency, "of the whole model without damping",
+       [](auto& row) { return row.mode.undamped; }},
+      {"damped_frequency", "swings at", kFrequency,
+       "the same with its dampers; 0 where it creeps back without swinging; empty without dampers",
+       [=](auto& row) { return CellIf(damped, row.mode.damped); }},
+      {"damping", "damping ratio", kNumber,
+       "of the whole model; 1 and more does not swing; empty without dampers",
+       [=](auto& row) { return CellIf(damped, row.mode.damping); }},
+      {"centre_ahead", "still point", kLength,
        "where the body stands still in this motion, ahead of its sprung centre of mass (- behind); "
-       "empty where it has none"},
-      {"share", "share", kPercent, "",
-       "of the kinetic energy that is in the motion it is named by"}};
-  for (const ModeReport& row : study.report.modes) {
-    const bool damped = study.report.damped;
-    table.rows.push_back(
-        {ModeName(row.mode.part), row.mode.undamped, damped ? Cell(row.mode.damped) : Cell(),
-         damped ? Cell(row.mode.damping) : Cell(), ToCell(row.centre_ahead), row.mode.share});
-  }
-  return table;
+       "empty where it has none",
+       &ModeReport::centre_ahead},
+      {"share", "share", kPercent, "of the kinetic energy that is in the motion it is named by",
+       [](auto& row) { return row.mode.share; }}};
 }
 
-DataTable TextbookTable(const RideStudy& study, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"mode", "mode", kNumber, "", "as in `modes`, where a textbook has it"},
-      {"textbook_frequency", "frequency", kFrequency, "",
+TableOf<ModeReport> TextbookColumns(bool damped) {
+  return {
+      {"mode", "mode", kNumber, "as in `modes`, where a textbook has it",
+       [](auto& row) { return ModeName(row.mode.part); }},
+      {"textbook_frequency", "frequency", kFrequency,
        "two-degree body for bounce and pitch, as `settle` has it; a body on the roll axis; an axle "
-       "between coils and tyres"},
-      {"model_frequency", "whole model", kFrequency, "", "the same of `modes`, to compare"},
-      {"textbook_damping", "damping ratio", kNumber, "",
-       "of the textbook's model; empty without dampers"},
-      {"model_damping", "whole model", kNumber, "", "the same of `modes`"},
-      {"textbook_centre_ahead", "still point", kLength, "",
-       "where the textbook's body stands still, ahead of its centre of mass"}};
-  for (const ModeReport& row : study.report.modes) {
-    if (!row.textbook) continue;
-    table.rows.push_back({ModeName(row.mode.part), row.textbook->frequency, row.mode.undamped,
-                          ToCell(row.textbook->damping),
-                          study.report.damped ? Cell(row.mode.damping) : Cell(),
-                          ToCell(row.textbook->centre_ahead)});
-  }
-  return table;
+       "between coils and tyres",
+       [](auto& row) { return row.textbook->frequency; }},
+      {"model_frequency", "whole model", kFrequency, "the same of `modes`, to compare",
+       [](auto& row) { return row.mode.undamped; }},
+      {"textbook_damping", "damping ratio", kNumber,
+       "of the textbook's model; empty without dampers",
+       [](auto& row) { return row.textbook->damping; }},
+      {"model_damping", "whole model", kNumber, "the same of `modes`",
+       [=](auto& row) { return CellIf(damped, row.mode.damping); }},
+      {"textbook_centre_ahead", "still point", kLength,
+       "where the textbook's body stands still, ahead of its centre of mass",
+       [](auto& row) { return row.textbook->centre_ahead; }}};
 }
 
-DataTable BodyTable(const RideStudy& study, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {
-      {"load", "load", kNumber, "", "name of the load"},
-      {"sprung_mass", "sprung mass", kMass, "", "with the load"},
-      {"behind_front", "behind front axle", kLength, "", "its centre, horizontally"},
-      {"ahead_of_rear", "ahead of rear axle", kLength, "", "the same"},
-      {"gyration", "pitch radius", kLength, "", "radius of gyration of the sprung mass in pitch"},
-      {"dynamic_index", "dynamic index", kNumber, "",
+TableOf<RideStudy> BodyColumns() {
+  return {
+      {"load", "load", kNumber, "name of the load", &RideStudy::load},
+      {"sprung_mass", "sprung mass", kMass, "with the load", &RideStudy::sprung_mass},
+      {"behind_front", "behind front axle", kLength, "its centre, horizontally",
+       [](auto& study) { return study.report.arms.behind_front; }},
+      {"ahead_of_rear", "ahead of rear axle", kLength, "the same",
+       [](auto& study) { return study.report.arms.ahead_of_rear; }},
+      {"gyration", "pitch radius", kLength, "radius of gyration of the sprung mass in pitch",
+       [](auto& study) { return study.report.gyration; }},
+      {"dynamic_index", "dynamic index", kNumber,
        "pitch radius squared over the product of the two distances: at 1 each end moves by itself; "
        "below, the body pitches faster than it bounces; empty where its centre is not between the "
-       "axles"},
-      {"from", "from", kNumber, "", "pitch inertia of the file, or an assumed index of 1"}};
-  const RideReport& report = study.report;
-  table.rows.push_back({study.load, study.sprung_mass, report.arms.behind_front,
-                        report.arms.ahead_of_rear, report.gyration, ToCell(report.dynamic_index),
-                        std::string(report.inertias.pitch_guessed ? "assumed" : "the file")});
-  return table;
+       "axles",
+       [](auto& study) { return study.report.dynamic_index; }},
+      {"from", "from", kNumber, "pitch inertia of the file, or an assumed index of 1",
+       [](auto& study) { return study.report.inertias.pitch_guessed ? "assumed" : "the file"; }}};
 }
 
-DataTable InertiaTable(const Vehicle& vehicle, const RideStudy& study, UnitSystem units) {
-  const Inertias& inertias = study.report.inertias;
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {{"inertia", "inertia", kNumber, "", "of what, about which axis"},
-                   {"value", "value", kInertia, "", "about its own centre"},
-                   {"from", "from", kNumber, "", "the file, or what was assumed"}};
-  const auto add = [&](const std::string& what, double value, bool guessed, const char* how) {
-    table.rows.push_back({what, value, std::string(guessed ? how : "the file")});
-  };
-  add("body in roll", inertias.roll, inertias.roll_guessed, "assumed: radius 0.4 of the track");
-  add("body in pitch", inertias.pitch, inertias.pitch_guessed, "assumed: dynamic index of 1");
-  add("body in yaw", inertias.yaw, true, "assumed: as in pitch");
-  for (size_t i = 0; i < 2; ++i) {
-    add(vehicle.axles[i].name + " axle in roll", inertias.axle[i], inertias.axle_guessed[i],
-        "assumed: half its mass in the wheels");
+struct NamedInertia {
+  std::string of;
+  double value;  // [kg m2]
+  bool guessed;
+  std::string how;  // it is guessed
+};
+
+TableOf<NamedInertia> InertiaColumns() {
+  return {{"inertia", "inertia", kNumber, "of what, about which axis", &NamedInertia::of},
+          {"value", "value", kInertia, "about its own centre", &NamedInertia::value},
+          {"from", "from", kNumber, "the file, or what was assumed",
+           [](auto& row) { return row.guessed ? row.how : "the file"; }}};
+}
+
+std::vector<NamedInertia> InertiasIn(const Vehicle& vehicle, const Inertias& are) {
+  std::vector<NamedInertia> all{
+      {"body in roll", are.roll, are.roll_guessed, "assumed: radius 0.4 of the track"},
+      {"body in pitch", are.pitch, are.pitch_guessed, "assumed: dynamic index of 1"},
+      {"body in yaw", are.yaw, true, "assumed: as in pitch"}};
+  for (const size_t i : kBothAxles) {
+    all.push_back({vehicle.axles[i].name + " axle in roll", are.axle[i], are.axle_guessed[i],
+                   "assumed: half its mass in the wheels"});
   }
-  return table;
+  return all;
 }
 
-std::vector<Column> LoadColumns() {
-  return {{"load", "load", kNumber, "", "name of the load"},
-          {"total_mass", "total mass", kMass, "", "of the whole vehicle"},
-          {"front_ride_frequency", "front", kFrequency, "", "ride frequency of the front axle"},
-          {"rear_ride_frequency", "rear", kFrequency, "", "ride frequency of the rear axle"},
-          {"rear_over_front", "rear over front", kNumber, "", "ratio of the two"},
-          {"bounce", "bounce", kFrequency, "", "of the two-degree body, as `settle` has it"},
-          {"pitch", "pitch", kFrequency, "", "the same"},
-          {"body_rise_front", "front rise", kLength, "",
-           "of the body over the front axle against the measured stance"},
-          {"body_rise_rear", "rear rise", kLength, "", "the same over the rear axle"}};
-}
-
-DataTable LoadTable(const std::vector<LoadedRide>& rides, UnitSystem units) {
-  DataTable table{.units = units, .columns = LoadColumns(), .rows = {}};
-  for (const LoadedRide& ride : rides) {
-    std::vector<Cell> row{ride.name};
-    row.resize(table.columns.size());
-    if (ride.stance) {
-      const StanceReport& r = *ride.stance;
-      const std::optional<double> front = r.axles[0].ride_frequency;
-      const std::optional<double> rear = r.axles[1].ride_frequency;
-      row[1] = r.total_mass;
-      row[2] = ToCell(front);
-      row[3] = ToCell(rear);
-      if (front && rear) row[4] = *rear / *front;
-      if (r.modes) row[5] = r.modes->bounce;
-      if (r.modes) row[6] = r.modes->pitch;
-      row[7] = r.axles[0].body_rise;
-      row[8] = r.axles[1].body_rise;
-    }
-    table.rows.push_back(std::move(row));
+// Under its name, or with a payload: rows of those have the same name.
+TableOf<LoadedRide> LoadColumns(bool payload) {
+  TableOf<LoadedRide> columns{{"load", "load", kNumber, "name of the load", &LoadedRide::name}};
+  if (payload) {
+    columns = {
+        {"payload", "payload", kMass, "put on beyond the load's own items", &LoadedRide::payload}};
   }
-  return table;
+  const auto front = [](const StanceReport& r) { return r.axles[0].ride_frequency; };
+  const auto rear = [](const StanceReport& r) { return r.axles[1].ride_frequency; };
+  const TableOf<StanceReport> at_rest{
+      {"total_mass", "total mass", kMass, "of the whole vehicle", &StanceReport::total_mass},
+      {"front_ride_frequency", "front", kFrequency, "ride frequency of the front axle", front},
+      {"rear_ride_frequency", "rear", kFrequency, "ride frequency of the rear axle", rear},
+      {"rear_over_front", "rear over front", kNumber, "ratio of the two",
+       [=](auto& r) { return front(r) && rear(r) ? Cell(*rear(r) / *front(r)) : Cell(); }},
+      {"bounce", "bounce", kFrequency, "of the two-degree body, as `settle` has it",
+       [](auto& r) { return Within(r.modes, &BodyModes::bounce); }},
+      {"pitch", "pitch", kFrequency, "the same",
+       [](auto& r) { return Within(r.modes, &BodyModes::pitch); }},
+      {"body_rise_front", "front rise", kLength,
+       "of the body over the front axle against the measured stance",
+       [](auto& r) { return r.axles[0].body_rise; }},
+      {"body_rise_rear", "rear rise", kLength, "the same over the rear axle",
+       [](auto& r) { return r.axles[1].body_rise; }}};
+  AddPart(columns, at_rest, &LoadedRide::stance);
+  return columns;
 }
 
-DataTable PlaceTable(const RideStudy& study, UnitSystem units) {
-  DataTable table{.units = units, .columns = {}, .rows = {}};
-  table.columns = {{"load", "on top of load", kNumber, "", "the load it is put on top of"},
-                   {"x", "x", kLength, "", "of its centre, chassis axes; + forward of the datum"},
-                   {"y", "y", kLength, "", "the same, + left"},
-                   {"z", "z", kLength, "", "the same, + up"},
-                   {"from", "from", kNumber, "", "asked for, or where it is put unless asked for"}};
-  const Eigen::Vector3d& at = study.payload_at;
-  table.rows.push_back(
-      {study.load, at.x(), at.y(), at.z(),
-       std::string(study.payload_placed ? "asked for" : "over rear axle, at sprung centre")});
-  return table;
-}
-
-// Rows of a payload are told apart by it, since their load is the same.
-DataTable PayloadTable(const std::vector<LoadedRide>& rides, UnitSystem units) {
-  DataTable table = LoadTable(rides, units);
-  table.columns[0] = {"payload", "payload", kMass, "", "put on beyond the load's own items"};
-  for (size_t i = 0; i < rides.size(); ++i) table.rows[i][0] = rides[i].payload;
-  return table;
+TableOf<RideStudy> PlaceColumns() {
+  return {
+      {"load", "on top of load", kNumber, "the load it is put on top of", &RideStudy::load},
+      {"x", "x", kLength, "of its centre, chassis axes; + forward of the datum",
+       [](auto& study) { return study.payload_at.x(); }},
+      {"y", "y", kLength, "the same, + left", [](auto& study) { return study.payload_at.y(); }},
+      {"z", "z", kLength, "the same, + up", [](auto& study) { return study.payload_at.z(); }},
+      {"from", "from", kNumber, "asked for, or where it is put unless asked for", [](auto& study) {
+         return study.payload_placed ? "asked for" : "over rear axle, at sprung centre";
+       }}};
 }
 
 }  // namespace
@@ -214,14 +199,18 @@ std::string ModeName(MotionPart part) {
 
 std::vector<NamedTable> RideTables(const Vehicle& vehicle, const RideStudy& study,
                                    UnitSystem units) {
-  return {{"axles", AxleTable(vehicle, study, units)},
-          {"body", BodyTable(study, units)},
-          {"modes", ModeTable(study, units)},
-          {"modes by textbook", TextbookTable(study, units)},
-          {"inertias", InertiaTable(vehicle, study, units)},
-          {"loads", LoadTable(study.loads, units)},
-          {"payload place", PlaceTable(study, units)},
-          {"payload", PayloadTable(study.payload, units)}};
+  const RideReport& report = study.report;
+  const std::span whole(&study, 1);
+  std::vector<ModeReport> in_textbook = report.modes;
+  std::erase_if(in_textbook, [](auto& row) { return !row.textbook; });
+  return {{"axles", ToTable(AxleColumns(vehicle, study), kBothAxles, units)},
+          {"body", ToTable(BodyColumns(), whole, units)},
+          {"modes", ToTable(ModeColumns(report.damped), report.modes, units)},
+          {"modes by textbook", ToTable(TextbookColumns(report.damped), in_textbook, units)},
+          {"inertias", ToTable(InertiaColumns(), InertiasIn(vehicle, report.inertias), units)},
+          {"loads", ToTable(LoadColumns(false), study.loads, units)},
+          {"payload place", ToTable(PlaceColumns(), whole, units)},
+          {"payload", ToTable(LoadColumns(true), study.payload, units)}};
 }
 
 }  // namespace linkwright

@@ -1,218 +1,266 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/sweep_columns.h"
 
-#include <array>
-#include <functional>
-#include <string_view>
-
-#include "io/write/sweep_axle_columns.h"
+#include "io/write/table_of.h"
 
 namespace linkwright {
 namespace {
 
 using enum Dimension;
-using Value = std::optional<double>;
+using Columns = TableOf<SweepRow>;
 
-// A column of the whole vehicle.
-struct VehicleColumn {
-  const char* name;
-  const char* head;
-  Dimension dimension;
-  const char* definition;
-  bool needs_mass;
-  Value (*value)(const SweepRow&);
+constexpr const char* kWhole = "Whole vehicle";
+
+// What columns there are depends on.
+struct AxleInSweep {
+  const Axle& axle;
+  bool has_mass;  // not geometry only
 };
 
-constexpr std::array kVehicleColumns{
-    VehicleColumn{"wheelbase", "wheelbase", kLength,
-                  "front less rear wheel-centre x along the floor, mean of left and right", false,
-                  [](const SweepRow& r) -> Value { return r.wheelbase; }},
-    VehicleColumn{"wheelbase_change", "wheelbase change", kLength,
-                  "wheelbase against the row at 0; + it grows", false,
-                  [](const SweepRow& r) -> Value { return r.wheelbase_change; }},
+struct AxleColumn {
+  ColumnOf<AxleRow> column;  // its name as it follows the axle's own
+  bool (*there)(const AxleInSweep&) = [](const AxleInSweep&) { return true; };
+  std::optional<size_t> only = {};  // the one axle that has it
 };
 
-constexpr std::array kRollAxisColumns{
-    VehicleColumn{"roll_axis_height", "roll axis height", kLength,
+bool HasMass(const AxleInSweep& it) { return it.has_mass; }
+bool HasPinion(const AxleInSweep& it) { return it.axle.pinion.has_value(); }
+bool HasKingpin(const AxleInSweep& it) { return it.axle.kingpin.has_value(); }
+bool HasDriveShare(const AxleInSweep& it) { return it.has_mass && it.axle.drive_share; }
+bool HasBrakeShare(const AxleInSweep& it) { return it.has_mass && it.axle.brake_share; }
+bool HasSprings(const AxleInSweep& it) { return !it.axle.springs.empty(); }
+bool HasSpringsAndMass(const AxleInSweep& it) { return HasSprings(it) && it.has_mass; }
+bool HasOpening(const AxleInSweep& it) { return it.axle.opening.has_value(); }
+
+constexpr const char* kAntiDrive =
+    "how far the links oppose what drive torque does to this axle's end of the body (rear: squat, "
+    "front: lift), this axle's share of drive; 100 cancels it";
+constexpr const char* kAntiBrake =
+    "how far the links oppose what braking does to this axle's end of the body (front: dive, rear: "
+    "lift), brakes on the housing, this axle's share; 100 cancels it";
+
+std::vector<AxleColumn> PositionColumns() {
+  return {
+      {{"wheelbase_change", "wheelbase change", kLength,
+        "change of this axle's housing-centre x in chassis axes against the row at 0; + lengthens "
+        "the wheelbase",
+        &AxleRow::wheelbase_change}},
+      {{"lateral_shift", "lateral shift", kLength, "housing centre y against the row at 0; + left",
+        &AxleRow::lateral_shift}},
+      {{"axle_steer", "axle steer", kAngle,
+        "heading of the housing's lateral axis in chassis axes, not against the rest; + turned "
+        "left",
+        &AxleRow::axle_steer}},
+      {{"housing_pitch", "housing pitch", kAngle,
+        "elevation of the housing's forward axis over the chassis xy plane, against the measured "
+        "stance; + nose up",
+        &AxleRow::housing_pitch}},
+      {{"pinion_angle", "pinion angle", kAngle,
+        "angle of the pinion shaft to the floor; + yoke end up", &AxleRow::pinion_angle},
+       HasPinion},
+      {{"caster", "caster", kAngle, "lean of the kingpin to the floor; + top rearward",
+        &AxleRow::caster},
+       HasKingpin}};
+}
+
+std::vector<AxleColumn> ViewColumns() {
+  return {
+      {{"instant_center_ahead", "instant ctr ahead", kLength,
+        "side-view instant centre of the housing in bounce: ahead of the housing centre along the "
+        "floor; empty where the housing does not rotate",
+        [](auto& r) { return Within(r.instant_center, &InstantCenter::ahead); }}},
+      {{"instant_center_height", "instant ctr height", kLength,
+        "the same point's height above the floor",
+        [](auto& r) { return Within(r.instant_center, &InstantCenter::height); }}},
+      {{"anti_squat", "anti-squat", kPercent, kAntiDrive, &AxleRow::anti_drive},
+       HasDriveShare,
+       kRear},
+      {{"anti_lift_drive", "anti-lift, drive", kPercent, kAntiDrive, &AxleRow::anti_drive},
+       HasDriveShare,
+       kFront},
+      {{"anti_dive", "anti-dive", kPercent, kAntiBrake, &AxleRow::anti_brake},
+       HasBrakeShare,
+       kFront},
+      {{"anti_lift_brake", "anti-lift, braking", kPercent, kAntiBrake, &AxleRow::anti_brake},
+       HasBrakeShare,
+       kRear},
+      {{"roll_center_height", "roll centre height", kLength,
+        "height above the floor of the point, on the perpendicular through the housing centre, "
+        "that antisymmetric travel leaves where it is sideways",
+        &AxleRow::roll_center_height}}};
+}
+
+std::vector<AxleColumn> RollSteerColumns() {
+  return {{{"roll_steer", "roll steer", kAngleRatio,
+            "axle steer (left +) per degree of body roll (left side up +); + is understeer at the "
+            "rear, oversteer at the front",
+            &AxleRow::roll_steer}}};
+}
+
+std::vector<AxleColumn> RideColumns() {
+  return {
+      {{"spring_length", "coil length", kLength, "mean length of the axle's coils, seat to seat",
+        &AxleRow::spring_length},
+       HasSprings},
+      {{"spring_force", "coil force", kForce, "mean force of the axle's coils",
+        &AxleRow::spring_force},
+       HasSpringsAndMass},
+      {{"wheel_rate", "wheel rate", kRate,
+        "per wheel in bounce: half the second derivative of the energy in coils and stops by "
+        "travel",
+        &AxleRow::wheel_rate},
+       HasMass},
+      {{"ride_rate", "ride rate", kRate, "wheel rate with the tyre in series", &AxleRow::ride_rate},
+       HasMass},
+      {{"ride_frequency", "ride frequency", kFrequency,
+        "frequency of the sprung mass this axle carries at rest under the load, on its ride rate",
+        &AxleRow::ride_frequency},
+       HasMass},
+      {{"rest_frequency", "rest frequency", kFrequency,
+        "the same with the mass that would rest at this travel: as if the body's weight changed "
+        "until it sat here; empty where coils and stops would have to pull",
+        &AxleRow::rest_frequency},
+       HasMass},
+      {{"link_strain_force", "link strain force", kForce,
+        "greatest force in a link from links fighting one another; 0 for four links",
+        &AxleRow::link_strain_force},
+       HasMass}};
+}
+
+std::vector<AxleColumn> OpeningColumns() {
+  return {
+      {{"opening_ahead", "ahead of opening", kLength,
+        "mean wheel centre ahead of the centre of its opening, chassis axes",
+        &AxleRow::opening_ahead},
+       HasOpening},
+      {{"opening_up", "above opening", kLength,
+        "mean wheel centre above the centre of its opening, chassis axes", &AxleRow::opening_up},
+       HasOpening}};
+}
+
+void AddWheelbase(Columns& to) {
+  to.push_back({"wheelbase", "wheelbase", kLength,
+                "front less rear wheel-centre x along the floor, mean of left and right",
+                &SweepRow::wheelbase, kWhole});
+  to.push_back({"wheelbase_change", "wheelbase change", kLength,
+                "wheelbase against the row at 0; + it grows", &SweepRow::wheelbase_change, kWhole});
+}
+
+void AddRollAxis(Columns& to, bool has_mass) {
+  if (has_mass) {
+    to.push_back({"roll_axis_height", "roll axis height", kLength,
                   "height of the line through both roll centres above the floor, under the sprung "
                   "centre of mass",
-                  true, [](const SweepRow& r) { return r.roll_axis_height; }},
-    VehicleColumn{"roll_axis_slope", "roll axis slope", kAngle,
-                  "slope of that line against the floor; + rises toward the front", false,
-                  [](const SweepRow& r) -> Value { return r.roll_axis_slope; }},
-};
-
-struct ShaftColumn {
-  const char* name;
-  const char* head;
-  Dimension dimension;
-  const char* definition;
-  // axle_ahead: the driven axle's joint is the one nearer the front.
-  double (*value)(const DriveshaftState&, bool axle_ahead);
-};
-
-constexpr std::array kShaftColumns{
-    ShaftColumn{"driveshaft_length", "shaft length", kLength, "between the joint centres",
-                [](const DriveshaftState& s, bool) { return s.length; }},
-    ShaftColumn{"driveshaft_front_joint", "front joint", kAngle,
-                "angle of the joint nearer the front of the vehicle",
-                [](const DriveshaftState& s, bool axle_ahead) {
-                  return axle_ahead ? s.axle_angle : s.output_angle;
-                }},
-    ShaftColumn{"driveshaft_rear_joint", "rear joint", kAngle, "angle of the other joint",
-                [](const DriveshaftState& s, bool axle_ahead) {
-                  return axle_ahead ? s.output_angle : s.axle_angle;
-                }},
-    ShaftColumn{"driveshaft_speed_ripple", "speed ripple", kPercent,
-                "greatest less least of the pinion's speed over a turn at steady output speed, of "
-                "its mean",
-                [](const DriveshaftState& s, bool) { return s.ripple; }},
-};
-
-constexpr const char* kCenterJointDefinition =
-    "angle of the joint at the centre bearing, where there is one";
-constexpr const char* kTravelDefinition =
-    "both wheels of every axle up against the body by this much from the stance, along the chassis "
-    "z axis; + bump";
-constexpr const char* kSteerDefinition =
-    "heading of the road wheel on the drag link's side with the steering wheel held, axle steer "
-    "included, less its value in the row at 0; + left";
-
-std::string Capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 32);
-  return text;
-}
-
-// Collects columns and, beside each, how a row fills it.
-struct Collector {
-  const Vehicle& vehicle;
-  bool geometry_only;
-  DataTable table;
-  std::vector<std::function<Cell(const SweepRow&)>> fill;
-
-  void Add(Column column, std::function<Cell(const SweepRow&)> value) {
-    table.columns.push_back(std::move(column));
-    fill.push_back(std::move(value));
+                  &SweepRow::roll_axis_height, kWhole});
   }
-};
-
-template <size_t N>
-void AddVehicleColumns(Collector& to, const std::array<VehicleColumn, N>& columns) {
-  for (const VehicleColumn& column : columns) {
-    if (column.needs_mass && to.geometry_only) continue;
-    to.Add({column.name, column.head, column.dimension, "Whole vehicle", column.definition},
-           [value = column.value](const SweepRow& row) { return ToCell(value(row)); });
-  }
+  to.push_back({"roll_axis_slope", "roll axis slope", kAngle,
+                "slope of that line against the floor; + rises toward the front",
+                &SweepRow::roll_axis_slope, kWhole});
 }
 
-// Front, then rear; but what drive does is named for the rear axle first.
-std::array<size_t, 2> OrderOf(const AxleColumn& column) {
-  if (std::string_view(column.rear) == "anti_squat") return {kRear, kFront};
-  return {kFront, kRear};
-}
-
-void AddAxleColumns(Collector& to, const std::vector<AxleColumn>& columns) {
-  for (const AxleColumn& column : columns) {
-    if (column.needs_mass && to.geometry_only) continue;
-    for (const size_t i : OrderOf(column)) {
-      const Axle& axle = to.vehicle.axles[i];
-      if (!column.applies(axle)) continue;
-      const char* name = i == kFront ? column.front : column.rear;
-      const char* head = i == kFront ? column.head_front : column.head_rear;
-      to.Add(
-          {axle.name + "_" + name, head, column.dimension,
-           Capital(axle.name) + " axle: " + PartName(column.part), column.definition},
-          [value = column.value, i](const SweepRow& row) { return ToCell(value(row.axles[i])); });
+// Of the vehicle's axles, quantity by quantity; `vehicle` null here and below: every column there
+// can be, for the output reference.
+//   part   of its axle: which printed table they stand in
+void AddAxles(Columns& to, const Vehicle* vehicle, bool has_mass, const char* part,
+              const std::vector<AxleColumn>& columns) {
+  constexpr std::array kNames{"front", "rear"};
+  for (const AxleColumn& each : columns) {
+    const TableOf<AxleRow> column{each.column};
+    if (vehicle == nullptr && !each.only) {
+      AddPart(
+          to, column, [](auto& row) { return row.axles[0]; }, "", "A_");
+      continue;
+    }
+    for (const size_t i : kBothAxles) {
+      if (each.only.value_or(i) != i) continue;
+      if (vehicle != nullptr && !each.there({vehicle->axles[i], has_mass})) continue;
+      const std::string name = vehicle == nullptr ? kNames[i] : vehicle->axles[i].name;
+      AddPart(
+          to, column, [i](auto& row) -> auto& { return row.axles[i]; }, AxleGroup(name, part),
+          name + "_");
     }
   }
 }
 
-void AddShaftColumns(Collector& to) {
-  const std::vector<Driveshaft>& shafts = to.vehicle.driveshafts;
+//   axle_ahead   the driven axle's joint is the one nearer the front
+TableOf<DriveshaftState> ShaftColumns(bool axle_ahead, bool center_bearing) {
+  const auto output = &DriveshaftState::output_angle, pinion = &DriveshaftState::axle_angle;
+  TableOf<DriveshaftState> columns{
+      {"driveshaft_length", "shaft length", kLength, "between the joint centres",
+       &DriveshaftState::length},
+      {"driveshaft_front_joint", "front joint", kAngle,
+       "angle of the joint nearer the front of the vehicle", axle_ahead ? pinion : output},
+      {"driveshaft_rear_joint", "rear joint", kAngle, "angle of the other joint",
+       axle_ahead ? output : pinion},
+      {"driveshaft_speed_ripple", "speed ripple", kPercent,
+       "greatest less least of the pinion's speed over a turn at steady output speed, of its mean",
+       &DriveshaftState::ripple}};
+  if (center_bearing) {
+    columns.push_back({"driveshaft_center_joint", "centre joint", kAngle,
+                       "angle of the joint at the centre bearing, where there is one",
+                       &DriveshaftState::center_angle});
+  }
+  return columns;
+}
+
+void AddShafts(Columns& to, const Vehicle* vehicle) {
+  if (vehicle == nullptr) {
+    AddPart(to, ShaftColumns(false, true), [](auto& row) { return row.driveshafts[0]; });
+    return;
+  }
+  const std::vector<Driveshaft>& shafts = vehicle->driveshafts;
   for (size_t s = 0; s < shafts.size(); ++s) {
-    const Axle& axle = to.vehicle.axles[static_cast<size_t>(shafts[s].axle)];
+    const Axle& axle = vehicle->axles[static_cast<size_t>(shafts[s].axle)];
     const bool axle_ahead = axle.pinion && axle.pinion->p_CY.x() > shafts[s].p_CO.x();
-    const std::string prefix = shafts.size() > 1 ? shafts[s].name + "_" : "";
-    const std::string group = shafts.size() > 1 ? "Driveshaft " + shafts[s].name : "Driveshaft";
-    for (const ShaftColumn& column : kShaftColumns) {
-      to.Add({prefix + column.name, column.head, column.dimension, group, column.definition},
-             [value = column.value, s, axle_ahead](const SweepRow& row) {
-               return Cell(value(row.driveshafts[s], axle_ahead));
-             });
-    }
-    if (!shafts[s].center_bearing) continue;
-    to.Add(
-        {prefix + "driveshaft_center_joint", "centre joint", kAngle, group, kCenterJointDefinition},
-        [s](const SweepRow& row) { return ToCell(row.driveshafts[s].center_angle); });
+    AddPart(
+        to, ShaftColumns(axle_ahead, shafts[s].center_bearing.has_value()),
+        [s](auto& row) -> auto& { return row.driveshafts[s]; },
+        shafts.size() > 1 ? "Driveshaft " + shafts[s].name : "Driveshaft",
+        shafts.size() > 1 ? shafts[s].name + "_" : "");
   }
 }
 
 // One drag link in most vehicles; where the rear axle steers too, its column carries the axle's
 // name.
-void AddSteerColumns(Collector& to) {
-  const std::array<Axle, 2>& axles = to.vehicle.axles;
-  const bool both = axles[0].steering && axles[1].steering;
-  for (size_t i = 0; i < 2; ++i) {
-    if (!axles[i].steering) continue;
-    const std::string prefix = both && i == kRear ? "rear_" : "";
-    to.Add({prefix + "steer", "steer", kAngle, "Whole vehicle", kSteerDefinition},
-           [i](const SweepRow& row) { return ToCell(row.axles[i].steer); });
+void AddSteer(Columns& to, const Vehicle* vehicle) {
+  const auto steers = [&](size_t i) {
+    return vehicle == nullptr ? i == kFront : vehicle->axles[i].steering.has_value();
+  };
+  for (const size_t i : kBothAxles) {
+    if (!steers(i)) continue;
+    to.push_back({i == kRear && steers(kFront) ? "rear_steer" : "steer", "steer", kAngle,
+                  "heading of the road wheel on the drag link's side with the steering wheel held, "
+                  "axle steer included, less its value in the row at 0; + left",
+                  [i](auto& row) { return row.axles[i].steer; }, kWhole});
   }
+}
+
+Columns Collect(const Vehicle* vehicle, bool has_mass) {
+  Columns to{{"travel", "travel", kLength,
+              "both wheels of every axle up against the body by this much from the stance, along "
+              "the chassis z axis; + bump",
+              &SweepRow::travel}};
+  const auto add_axles = [&](const char* part, const std::vector<AxleColumn>& columns) {
+    AddAxles(to, vehicle, has_mass, part, columns);
+  };
+  AddWheelbase(to);
+  add_axles("where the wheels go", PositionColumns());
+  add_axles("side and front view", ViewColumns());
+  AddRollAxis(to, has_mass);
+  add_axles("side and front view", RollSteerColumns());
+  add_axles("coils and ride", RideColumns());
+  AddShafts(to, vehicle);
+  AddSteer(to, vehicle);
+  add_axles("where the wheels go", OpeningColumns());
+  return to;
 }
 
 }  // namespace
 
 DataTable SweepTable(const Vehicle& vehicle, const Sweep& sweep, UnitSystem units) {
-  Collector to{.vehicle = vehicle, .geometry_only = !sweep.stance, .table = {}, .fill = {}};
-  to.table.units = units;
-  to.Add({"travel", "travel", kLength, "", kTravelDefinition},
-         [](const SweepRow& row) { return Cell(row.travel); });
-  AddVehicleColumns(to, kVehicleColumns);
-  AddAxleColumns(to, AxleColumnsBeforeRollAxis());
-  AddVehicleColumns(to, kRollAxisColumns);
-  AddAxleColumns(to, AxleColumnsAfterRollAxis());
-  AddShaftColumns(to);
-  AddSteerColumns(to);
-  AddAxleColumns(to, OpeningColumns());
-  for (const SweepRow& row : sweep.rows) {
-    std::vector<Cell> cells;
-    for (const auto& fill : to.fill) cells.push_back(fill(row));
-    to.table.rows.push_back(std::move(cells));
-  }
-  return to.table;
+  return ToTable(Collect(&vehicle, sweep.stance.has_value()), sweep.rows, units);
 }
 
-std::vector<Column> AllSweepColumns() {
-  std::vector<Column> all{{"travel", "travel", kLength, "", kTravelDefinition}};
-  const auto add_vehicle = [&](const auto& columns) {
-    for (const VehicleColumn& c : columns) {
-      all.push_back({c.name, c.head, c.dimension, "", c.definition});
-    }
-  };
-  const auto add_axle = [&](const auto& columns) {
-    for (const AxleColumn& c : columns) {
-      if (std::string_view(c.front) == c.rear) {
-        all.push_back({std::string("A_") + c.front, c.head_front, c.dimension, "", c.definition});
-        continue;
-      }
-      for (const size_t i : OrderOf(c)) {
-        all.push_back(
-            {i == kFront ? std::string("front_") + c.front : std::string("rear_") + c.rear,
-             i == kFront ? c.head_front : c.head_rear, c.dimension, "", c.definition});
-      }
-    }
-  };
-  add_vehicle(kVehicleColumns);
-  add_axle(AxleColumnsBeforeRollAxis());
-  add_vehicle(kRollAxisColumns);
-  add_axle(AxleColumnsAfterRollAxis());
-  for (const ShaftColumn& c : kShaftColumns) {
-    all.push_back({c.name, c.head, c.dimension, "", c.definition});
-  }
-  all.push_back({"driveshaft_center_joint", "centre joint", kAngle, "", kCenterJointDefinition});
-  all.push_back({"steer", "steer", kAngle, "", kSteerDefinition});
-  add_axle(OpeningColumns());
-  return all;
-}
+std::vector<Column> AllSweepColumns() { return ColumnsOf(Collect(nullptr, true)); }
 
 }  // namespace linkwright

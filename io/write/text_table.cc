@@ -200,8 +200,7 @@ std::string ToTurnedText(const DataTable& table) {
   std::vector<std::vector<std::string>> lines;  // label, unit, one a row
   for (size_t i = 0; i < table.columns.size(); ++i) {
     const Column& column = table.columns[i];
-    std::vector<std::string> cells{Shown(column.head),
-                                   std::string(UnitOf(column.dimension, table.units).name)};
+    std::vector<std::string> cells{Shown(column.head), UnitName(column, table.units)};
     for (const auto& row : table.rows) {
       cells.push_back(CellText(row[i], column.dimension, table.units));
     }
