@@ -93,7 +93,7 @@ void AddCornerNotes(const VehicleFile& file, const RollStudy& study,
         "look at this: at that acceleration {}; it is taken to hold there, as a strap would",
         *corner.at_end));
   }
-  const double grip = file.vehicle.limits.tire_grip / kStandardGravity;
+  const double grip = file.vehicle.aims.tire_grip / kStandardGravity;
   for (size_t side = 0; side < 2; ++side) {
     const PushEnds& ends = study.turns[side];
     const char* turning = side == 0 ? "left" : "right";

@@ -94,7 +94,7 @@ Steering BuildSteering(const Node& node) {
   const auto limit = [&](std::string_view key) {
     return NumberOr(given == nullptr ? none : *given, "steering_limits", key);
   };
-  steering.limits = {limit("slope_differ"), limit("length_differ"), limit("steer_rate")};
+  steering.aims = {limit("slope_differ"), limit("length_differ"), limit("steer_rate")};
   return steering;
 }
 

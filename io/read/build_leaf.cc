@@ -25,7 +25,7 @@ LeafSpring BuildSpring(const Node& node) {
           .p_DB = SideAt(node, "opening")};
 }
 
-LeafLimits BuildLimits(const Node& node) {
+LeafAims BuildAims(const Node& node) {
   const auto limit = [&](std::string_view key) { return NumberOr(node, "leaf_limits", key); };
   return {.off_centre = limit("off_center"),
           .spacing = limit("spacing"),
@@ -43,8 +43,8 @@ LeafOriginal BuildLeafOriginal(const Node& node) {
   original.wheelbase_now = NumberAt(node, "wheelbase_now");
   original.p_CD = SideAt(node, "datum");
   const Node none;
-  const Node* limits = Find(node, "limits");
-  original.limits = BuildLimits(limits == nullptr ? none : *limits);
+  const Node* aims = Find(node, "limits");
+  original.aims = BuildAims(aims == nullptr ? none : *aims);
   return original;
 }
 

@@ -24,7 +24,7 @@ CenterBearing BuildCenterBearing(const Node& node) {
           .phase = NumberOr(node, "center_bearing", "phase")};
 }
 
-ShaftLimits BuildShaftLimits(const Node& node) {
+ShaftAims BuildShaftAims(const Node& node) {
   const auto limit = [&](std::string_view key) { return NumberOr(node, "driveshaft_limits", key); };
   return {.joint_least = limit("joint_least"),
           .joint_most = limit("joint_most"),
@@ -69,8 +69,8 @@ Driveshaft BuildDriveshaft(const std::string& name, const Node& node,
   }
   shaft.pinion_low = NumberAt(node, "pinion_low").value_or(UsualPinionLow(shaft, axle));
   const Node none;
-  const Node* limits = Find(node, "limits");
-  shaft.limits = BuildShaftLimits(limits == nullptr ? none : *limits);
+  const Node* aims = Find(node, "limits");
+  shaft.aims = BuildShaftAims(aims == nullptr ? none : *aims);
   return shaft;
 }
 
@@ -147,41 +147,41 @@ Mass BuildMass(const Node& item) {
 
 namespace {
 
-WarningLimits BuildLimits(const Node& node) {
+Aims BuildAims(const Node& node) {
   const auto number = [&](std::string_view key) { return NumberOr(node, "limits", key); };
-  WarningLimits limits;
-  limits.coil_preload = number("coil_preload");
-  limits.coil_gap = number("coil_gap");
-  limits.stop_crush = number("stop_crush");
-  limits.height_change = number("height_change");
-  limits.tire_squash = number("tire_squash");
-  limits.mirror = number("mirror");
-  limits.triangulation = number("triangulation");
-  limits.pitch = number("pitch");
-  limits.link_slope = number("link_slope");
-  limits.roll_steer = number("roll_steer");
-  limits.frequency = number("frequency");
-  limits.damping_least = number("damping_least");
-  limits.damping_most = number("damping_most");
-  limits.flat_ride_least = number("flat_ride_least");
-  limits.flat_ride_most = number("flat_ride_most");
-  limits.hop_least = number("hop_least");
-  limits.hop_most = number("hop_most");
-  limits.tire_grip = number("tire_grip");
-  limits.side_to_side = number("side_to_side");
-  limits.bump_left = number("bump_left");
-  limits.damper_reserve = number("damper_reserve");
-  limits.damper_left = number("damper_left");
-  limits.slip_at_bump = number("slip_at_bump");
-  limits.slip_at_droop = number("slip_at_droop");
-  limits.joint_reserve = number("joint_reserve");
-  limits.tire_clearance = number("tire_clearance");
-  limits.wheel_off_center = number("wheel_off_center");
-  limits.scales = number("scales");
-  limits.hub_height = number("hub_height");
-  limits.gap = number("gap");
-  limits.link_force = NumberAt(node, "link_force");
-  return limits;
+  Aims aims;
+  aims.coil_preload = number("coil_preload");
+  aims.coil_gap = number("coil_gap");
+  aims.stop_crush = number("stop_crush");
+  aims.height_change = number("height_change");
+  aims.tire_squash = number("tire_squash");
+  aims.mirror = number("mirror");
+  aims.triangulation = number("triangulation");
+  aims.pitch = number("pitch");
+  aims.link_slope = number("link_slope");
+  aims.roll_steer = number("roll_steer");
+  aims.frequency = number("frequency");
+  aims.damping_least = number("damping_least");
+  aims.damping_most = number("damping_most");
+  aims.flat_ride_least = number("flat_ride_least");
+  aims.flat_ride_most = number("flat_ride_most");
+  aims.hop_least = number("hop_least");
+  aims.hop_most = number("hop_most");
+  aims.tire_grip = number("tire_grip");
+  aims.side_to_side = number("side_to_side");
+  aims.bump_left = number("bump_left");
+  aims.damper_reserve = number("damper_reserve");
+  aims.damper_left = number("damper_left");
+  aims.slip_at_bump = number("slip_at_bump");
+  aims.slip_at_droop = number("slip_at_droop");
+  aims.joint_reserve = number("joint_reserve");
+  aims.tire_clearance = number("tire_clearance");
+  aims.wheel_off_center = number("wheel_off_center");
+  aims.scales = number("scales");
+  aims.hub_height = number("hub_height");
+  aims.gap = number("gap");
+  aims.link_force = NumberAt(node, "link_force");
+  return aims;
 }
 
 }  // namespace
@@ -207,7 +207,7 @@ Vehicle BuildVehicle(const Node& root) {
       vehicle.marks.push_back({entry.key, PointAt(*marks, entry.key).value()});
     }
   }
-  if (const Node* limits = Find(root, "limits")) vehicle.limits = BuildLimits(*limits);
+  if (const Node* aims = Find(root, "limits")) vehicle.aims = BuildAims(*aims);
   if (const Node* leaf = Find(root, "leaf_original")) {
     vehicle.leaf_original = BuildLeafOriginal(*leaf);
   }

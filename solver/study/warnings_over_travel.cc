@@ -39,7 +39,7 @@ double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3
 // Coils at one end of the travel; a walker that cannot quite get there stays within 1e-9 m.
 void AddCoilsAt(const Rig& rig, size_t index, const AxlePath& path, const SweepEnd& end,
                 std::vector<Warning>& to) {
-  const WarningLimits& limits = rig.vehicle->limits;
+  const Aims& aims = rig.vehicle->aims;
   Walker walker = StartWalk(rig, index, path);
   constexpr double kInside = 1e-9;  // [m] short of an end found to 1e-10
   (void)WalkTo(walker, end.travel - std::copysign(kInside, end.travel));
@@ -48,14 +48,14 @@ void AddCoilsAt(const Rig& rig, size_t index, const AxlePath& path, const SweepE
     const double length = LengthAt(spring.span, rig.axles[index].frame, X_CA);
     const std::string name = DisplayName(spring.name);
     const double squeeze = spring.law.free_length - length;
-    if (end.travel < 0.0 && squeeze < limits.coil_preload) {
-      to.push_back({WarningKind::kCoilUnseats, index, name, "", squeeze, limits.coil_preload});
+    if (end.travel < 0.0 && squeeze < aims.coil_preload) {
+      to.push_back({WarningKind::kCoilUnseats, index, name, "", squeeze, aims.coil_preload});
     }
     const std::optional<double> bound = BoundLength(spring);
     if (end.travel < 0.0 || !bound) continue;
     const double left = length - *bound;
-    if (left < limits.coil_gap) {
-      to.push_back({WarningKind::kCoilNearSolid, index, name, "", left, limits.coil_gap});
+    if (left < aims.coil_gap) {
+      to.push_back({WarningKind::kCoilNearSolid, index, name, "", left, aims.coil_gap});
     }
   }
 }
@@ -82,7 +82,7 @@ void AddEnds(const Rig& rig, size_t index, const AxlePath& path, const Sweep& sw
   if (IsDamper(axle, bump->reason)) {
     to.push_back({WarningKind::kDamperEndsBump, index, bump->reason, "", bump->travel, 0.0});
   }
-  const double least = rig.vehicle->limits.bump_left;
+  const double least = rig.vehicle->aims.bump_left;
   if (bump->travel < least) {
     to.push_back({WarningKind::kShortBump, index, bump->reason, "", bump->travel, least});
   }
@@ -136,7 +136,7 @@ void AddGaps(const Rig& rig, size_t index, const AxlePath& path, WarningReport& 
                    .least = rest,
                    .rolled = false,
                    .at = 0.0,
-                   .limit = given.least.value_or(rig.vehicle->limits.gap)};
+                   .limit = given.least.value_or(rig.vehicle->aims.gap)};
     for (const bool up : {false, true}) {
       WalkGap(bounce_start, kBounceReach, up, given.span, gap, false);
       WalkGap(roll_start, kRollReach, up, given.span, gap, true);
@@ -163,7 +163,7 @@ std::optional<double> TurnsInsideOut(const Sweep& sweep, size_t index) {
 }
 
 void AddCurves(const Rig& rig, size_t index, const Sweep& sweep, std::vector<Warning>& to) {
-  const WarningLimits& limits = rig.vehicle->limits;
+  const Aims& aims = rig.vehicle->aims;
   if (const auto travel = TurnsInsideOut(sweep, index)) {
     to.push_back({WarningKind::kCenterInsideOut, index, "", "", *travel, 0.0});
   }
@@ -172,18 +172,18 @@ void AddCurves(const Rig& rig, size_t index, const Sweep& sweep, std::vector<War
       sweep.rows.begin(), sweep.rows.end(),
       [&](const SweepRow& a, const SweepRow& b) { return pitch(a) < pitch(b); });
   const double turn = pitch(*high) - pitch(*low);
-  if (turn > limits.pitch) {
-    to.push_back({WarningKind::kPitches, index, "", "", turn, limits.pitch});
+  if (turn > aims.pitch) {
+    to.push_back({WarningKind::kPitches, index, "", "", turn, aims.pitch});
   }
   for (const SweepRow& row : sweep.rows) {
     const double steer = row.axles[index].roll_steer;
-    if (row.travel != 0.0 || std::abs(steer) <= limits.roll_steer) continue;
-    to.push_back({WarningKind::kRollSteers, index, "", "", steer, limits.roll_steer});
+    if (row.travel != 0.0 || std::abs(steer) <= aims.roll_steer) continue;
+    to.push_back({WarningKind::kRollSteers, index, "", "", steer, aims.roll_steer});
   }
 }
 
 void AddSlopes(const Rig& rig, size_t index, const AxlePath& path, std::vector<Warning>& to) {
-  const double most = rig.vehicle->limits.link_slope;
+  const double most = rig.vehicle->aims.link_slope;
   const AxleFrame& frame = rig.axles[index].frame;
   const Eigen::Isometry3d X_CA = Transform(StartWalk(rig, index, path).here.pose);
   for (const Link& link : rig.vehicle->axles[index].links) {
@@ -239,7 +239,7 @@ void AddFights(const Rig& rig, const Stance* stance, WarningReport& report) {
     const FightAtExtremes high = FightIn(crossed.rows.back(), i, rig.vehicle->axles[i]);
     const FightAtExtremes& worst = low.force > high.force ? low : high;
     report.fights.push_back(worst);
-    const std::optional<double>& most = rig.vehicle->limits.link_force;
+    const std::optional<double>& most = rig.vehicle->aims.link_force;
     if (most && worst.force > *most) {
       report.warnings.push_back(
           {WarningKind::kLinksFight, i, worst.member, "", worst.force, *most});

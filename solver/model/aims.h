@@ -7,9 +7,9 @@
 
 namespace linkwright {
 
-constexpr double kLimitDegree = 3.14159265358979323846 / 180.0;  // [rad]
+constexpr double kAimDegree = 3.14159265358979323846 / 180.0;  // [rad]
 
-struct WarningLimits {
+struct Aims {
   double coil_preload = 0.0254 / 4.0;   // left in a coil at full droop [m]
   double coil_gap = 0.0254 / 4.0;       // left before a coil is solid at full bump [m]
   double stop_crush = 0.25;             // how far a stop's curve reaches, of its free length [-]
@@ -17,11 +17,11 @@ struct WarningLimits {
   double tire_squash = 0.01;      // unloaded radius less measured hub height, of the radius [-]
   double mirror = 0.0254 / 16.0;  // left members and right ones [m]
   double triangulation =
-      40.0 * kLimitDegree;  // between two arms that alone hold an axle sideways, from above [rad]
-  double pitch = 3.0 * kLimitDegree;        // of a housing over its travel [rad]
-  double link_slope = 12.0 * kLimitDegree;  // of a fore-and-aft link at rest, from the side [rad]
-  double roll_steer = 0.10;                 // either way [rad/rad]
-  double frequency = 1.8;                   // ride frequency at rest [Hz]
+      40.0 * kAimDegree;  // between two arms that alone hold an axle sideways, from above [rad]
+  double pitch = 3.0 * kAimDegree;        // of a housing over its travel [rad]
+  double link_slope = 12.0 * kAimDegree;  // of a fore-and-aft link at rest, from the side [rad]
+  double roll_steer = 0.10;               // either way [rad/rad]
+  double frequency = 1.8;                 // ride frequency at rest [Hz]
   // Ride: the linear model's damping ratio of bounce, pitch and roll [-]; rear ride frequency over
   // front, for a flat ride [-]; wheel hop [Hz].
   double damping_least = 0.20, damping_most = 0.40;
@@ -35,13 +35,13 @@ struct WarningLimits {
   double gap = 0.0254;               // between a point of the chassis and one of the axle [m]
   std::optional<double> link_force = {};  // from links fighting one another at crossed extremes [N]
   // Of `limits` and `openings` alone:
-  double damper_reserve = 0.0254 / 2.0;       // left in a damper where stops end travel [m]
-  double damper_left = 2.0 * 0.0254;          // left in a damper either way at rest [m]
-  double slip_at_bump = 0.75 * 0.0254;        // left before a spline bottoms at full bump [m]
-  double slip_at_droop = 1.5 * 0.0254;        // left engaged in a spline at full droop [m]
-  double joint_reserve = 2.0 * kLimitDegree;  // left in a joint where travel ends [rad]
-  double tire_clearance = 0.025;              // a tyre to its lip or panel [m]
-  double wheel_off_center = 0.0254 / 4.0;     // a hub in its opening at rest, either way [m]
+  double damper_reserve = 0.0254 / 2.0;     // left in a damper where stops end travel [m]
+  double damper_left = 2.0 * 0.0254;        // left in a damper either way at rest [m]
+  double slip_at_bump = 0.75 * 0.0254;      // left before a spline bottoms at full bump [m]
+  double slip_at_droop = 1.5 * 0.0254;      // left engaged in a spline at full droop [m]
+  double joint_reserve = 2.0 * kAimDegree;  // left in a joint where travel ends [rad]
+  double tire_clearance = 0.025;            // a tyre to its lip or panel [m]
+  double wheel_off_center = 0.0254 / 4.0;   // a hub in its opening at rest, either way [m]
 };
 
 }  // namespace linkwright
