@@ -81,6 +81,7 @@ struct Group {
 [[nodiscard]] const Key& FindKey(std::string_view group, std::string_view key);
 
 // The default of a number [SI], from its text in the table.
+[[nodiscard]] double DefaultOf(const Key& key);
 [[nodiscard]] double DefaultOf(std::string_view group, std::string_view key);
 
 // The key's own bounds and, where it has none, those of its dimension.
