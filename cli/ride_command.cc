@@ -75,7 +75,7 @@ void AddFrequencyNotes(const VehicleFile& file, const RideStudy& study,
     notes.push_back(fmt::format(
         "rear over front {}: flat ride wants {} to {}, the rear quicker than the "
         "front, "
-        "so that it catches up after a bump (limits.flat_ride_least, flat_ride_most); {}{}",
+        "so that it catches up after a bump (aims.flat_ride_least, flat_ride_most); {}{}",
         ShowNumber(ratio, 2), ShowNumber(aims.flat_ride_least, 2),
         ShowNumber(aims.flat_ride_most, 2), flat ? "it is" : "it is not",
         stop ? "; a bump stop touches, and its rate is in it" : ""));
@@ -87,7 +87,7 @@ void AddFrequencyNotes(const VehicleFile& file, const RideStudy& study,
     const char* why = axle.stop_touches ? "a bump stop touches at rest, and its rate is in it"
                                         : "coils too stiff for what they carry";
     notes.push_back(
-        fmt::format("look at this: the {} ride frequency is {} Hz, above {} (limits.frequency): {}",
+        fmt::format("look at this: the {} ride frequency is {} Hz, above {} (aims.frequency): {}",
                     name, ShowNumber(*axle.frequency, 2), ShowNumber(aims.frequency, 2), why));
   }
 }
@@ -105,7 +105,7 @@ void AddDampingNotes(const VehicleFile& file, const RideStudy& study,
     if (!body || (ratio >= aims.damping_least && ratio <= aims.damping_most)) continue;
     notes.push_back(
         fmt::format("{} is damped {} by the whole model; {} to {} is usual "
-                    "(common practice; limits.damping_least, damping_most)",
+                    "(common practice; aims.damping_least, damping_most)",
                     ModeName(row.mode.part), ShowNumber(ratio, 2),
                     ShowNumber(aims.damping_least, 2), ShowNumber(aims.damping_most, 2)));
   }
@@ -136,7 +136,7 @@ void AddHopNotes(const VehicleFile& file, const RideStudy& study, std::vector<st
     const double hertz = row.mode.undamped;
     if (!hop || (hertz >= aims.hop_least && hertz <= aims.hop_most)) continue;
     notes.push_back(
-        fmt::format("{} is at {} Hz; {} to {} is usual (course notes; limits.hop_least, hop_most)",
+        fmt::format("{} is at {} Hz; {} to {} is usual (course notes; aims.hop_least, hop_most)",
                     ModeName(row.mode.part), ShowNumber(hertz, 1), ShowNumber(aims.hop_least, 1),
                     ShowNumber(aims.hop_most, 1)));
   }

@@ -108,12 +108,12 @@ void AddCornerNotes(const VehicleFile& file, const RollStudy& study,
     if (ends.over && *ends.over <= grip) {
       notes.push_back(
           fmt::format("look at this: turning {}, it goes over {}; tyres hold {} g "
-                      "(limits.tire_grip), so it can get there before it slides",
+                      "(aims.tire_grip), so it can get there before it slides",
                       turning, AtShare(*ends.over), ShowNumber(grip, 2)));
     } else if (ends.lift && ends.lift->share <= grip) {
       notes.push_back(
           fmt::format("look at this: turning {}, a wheel lifts {}; tyres hold {} g "
-                      "(limits.tire_grip), so it can get there before it slides",
+                      "(aims.tire_grip), so it can get there before it slides",
                       turning, AtShare(ends.lift->share), ShowNumber(grip, 2)));
     }
   }

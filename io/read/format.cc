@@ -112,6 +112,13 @@ const Key& FindKey(std::string_view group, std::string_view key) {
   return *found;
 }
 
+const Key* FindFormerly(const Group& group, std::string_view name) {
+  for (const Key& key : group.keys) {
+    if (!name.empty() && key.formerly == name) return &key;
+  }
+  return nullptr;
+}
+
 double DefaultOf(const Key& key) {
   const ParsedValue value = ParseValue(key.default_text, key.dimension, UnitSystem::kMetric);
   assert(value.si.has_value());

@@ -139,7 +139,7 @@ const Table<Aims>& KeysOf(Of<Aims>) {
   static const Table<Aims> table = [] {
     std::vector<BoundKey<Aims>> keys = GeneralKeys();
     for (const auto& key : RideKeys()) keys.push_back(key);
-    return Table<Aims>{"limits", "limits", keys};
+    return Table<Aims>{"aims", "aims", keys};
   }();
   return table;
 }

@@ -254,14 +254,15 @@ const Table<Steering>& KeysOf(Of<Steering>) {
         Number("lock", D::kAngle, kLock,
                "Steer of the wheel on the inside of the bend at full lock, against the axle; the "
                "same both ways.")},
-       {&Steering::aims, Map("limits", "steering_limits", "What `steering` points at.")}}};
+       {&Steering::aims,
+        Formerly("limits", Map("aims", "steering_aims", "What `steering` points at."))}}};
   return table;
 }
 
 const Table<SteeringAims>& KeysOf(Of<SteeringAims>) {
   static const Table<SteeringAims> table{
-      "steering_limits",
-      "axles.A.steering.limits",
+      "steering_aims",
+      "axles.A.steering.aims",
       {{&SteeringAims::slope_differ,
         Default(Number("slope_differ", D::kAngle, kNotNegative,
                        "Track bar against drag link at rest, seen from in front: beyond it they "
@@ -308,7 +309,7 @@ const Table<Gap>& KeysOf(Of<Gap>) {
         Required(Point("frame", "The point on the chassis, engine or body."))},
        {&Gap::span, &Span::p_CQ, Required(Point("axle", "The point on the axle."))},
        {&Gap::least, Number("least", D::kLength, kPositive,
-                            "Least distance over the travel; `limits.gap` unless given.")}}};
+                            "Least distance over the travel; `aims.gap` unless given.")}}};
   return table;
 }
 

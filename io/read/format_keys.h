@@ -59,6 +59,12 @@ inline Key Required(Key key) {
   return key;
 }
 
+// `old` is its name in older files.
+inline Key Formerly(std::string_view old, Key key) {
+  key.formerly = old;
+  return key;
+}
+
 // `text` is what would stand in the file.
 inline Key Default(Key key, std::string_view text) {
   key.default_text = text;

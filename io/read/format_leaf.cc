@@ -128,7 +128,8 @@ const Table<LeafOriginal>& KeysOf(Of<LeafOriginal>) {
             "Where the old frame's datum (its x = 0, z = 0) lies in this file's axes once the "
             "body sits where you want it, [x, z], the old frame level with the new one. With it "
             "the designed wheel centres are compared with `openings`.")},
-       {&LeafOriginal::aims, Map("limits", "leaf_limits", "What `original` points at.")}},
+       {&LeafOriginal::aims,
+        Formerly("limits", Map("aims", "leaf_aims", "What `original` points at."))}},
       {{RuleKind::kAtLeastOne, {"front", "rear"}}}};
   return table;
 }
@@ -143,7 +144,7 @@ const Table<LeafSpring>& KeysOf(Of<LeafSpring>) {
 }
 
 const Table<LeafAims>& KeysOf(Of<LeafAims>) {
-  static const Table<LeafAims> table{"leaf_limits", "leaf_original.limits", AimKeys()};
+  static const Table<LeafAims> table{"leaf_aims", "leaf_original.aims", AimKeys()};
   return table;
 }
 

@@ -103,7 +103,7 @@ const Table<Vehicle>& KeysOf(Of<Vehicle>) {
                   "of your own.",
               .dimension = D::kLength,
               .many = Many::kNamed},
-          {&Vehicle::aims, Map("limits", "limits", "What `check` points at.")},
+          {&Vehicle::aims, Formerly("limits", Map("aims", "aims", "What `check` points at."))},
           {&Vehicle::leaf_original, Map("leaf_original", "leaf_original",
                                         "The leaf springs of the vehicle the body came from: "
                                         "where its axles sat when new.")},
@@ -155,7 +155,8 @@ const Table<Driveshaft>& KeysOf(Of<Driveshaft>) {
                  "them (a front axle's) goes down. Unless given, with a double joint at the output "
                  "and a single one at the axle 1.5 deg (1 to 2 is common practice), -1.5 where the "
                  "yoke is behind the wheels; else 0."),
-          {&Driveshaft::aims, Map("limits", "driveshaft_limits", "What `driveline` points at.")},
+          {&Driveshaft::aims,
+           Formerly("limits", Map("aims", "driveshaft_aims", "What `driveline` points at."))},
       },
       {{RuleKind::kNeeds, {"slip_left", "slip"}}},
       Complete};
@@ -185,8 +186,8 @@ const Table<ShaftAims>& KeysOf(Of<ShaftAims>) {
     return Default(Number(name, D::kAngle, kNotNegative, meaning), text);
   };
   static const Table<ShaftAims> table{
-      "driveshaft_limits",
-      "driveshafts.NAME.limits",
+      "driveshaft_aims",
+      "driveshafts.NAME.aims",
       {{&ShaftAims::joint_least,
         angle("joint_least", "0.5 deg",
               "Least working angle of a single joint at rest, so that its needles turn (General "
