@@ -88,7 +88,7 @@ void Complete(const Node& map, Driveshaft& shaft) {
 }
 
 void Complete(const Node& map, Opening& opening) {
-  const Eigen::Vector2d center = SideAt(map, "center").value();
+  const Eigen::Vector2d center = SideOf(Find(map, "center")).value();
   opening.x = center.x();
   opening.z = center.y();
 }

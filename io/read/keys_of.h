@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The keys of a group, each bound to the member it is read into. One line of a table is all there
 // is to a key: the format table takes its Key, Build its default and its place in the struct.
-//   {&Link::thread, Number("thread", D::kLength, kPositive, "What a turn lengthens it by.")},
+//   Number(&Link::thread, "thread", D::kLength, kPositive, "What a turn lengthens it by."),
 #pragma once
 
 #include <Eigen/Core>
@@ -16,7 +16,7 @@
 #include <vector>
 
 #include "io/read/document.h"
-#include "io/read/format.h"
+#include "io/read/format_keys.h"
 #include "io/read/mirrored.h"
 #include "io/read/values.h"
 #include "solver/model/vehicle.h"
@@ -62,57 +62,17 @@ void Take(const Node* value, const Key& key, std::optional<Struct>& into);
 template <typename Struct>
 void Take(const Node* value, const Key& key, std::vector<Struct>& into);
 
+// Puts what stands under a key into its place in the struct.
 template <typename Struct>
-struct Table;
+using Taker = std::function<void(const Node* value, const Key& key, Struct& into)>;
 
 template <typename Struct>
 struct BoundKey {
   Key key;
-  std::function<void(const Node* value, const Key& key, Struct& into)> take = {};
+  Taker<Struct> take;  // empty: Table::complete reads it, or nobody
 
-  // Read by Table::complete, or by nobody.
   BoundKey(Key unbound) : key(std::move(unbound)) {}  // NOLINT: a line of a table
-
-  template <typename Value>
-  BoundKey(Value Struct::*member, Key bound)
-      : key(std::move(bound)), take([member](const Node* value, const Key& as, Struct& into) {
-          Take(value, as, into.*member);
-        }) {}
-
-  // A member of a member.
-  template <typename Part, typename Value>
-  BoundKey(Part Struct::*part, Value Part::*member, Key bound)
-      : key(std::move(bound)), take([part, member](const Node* value, const Key& as, Struct& into) {
-          Take(value, as, into.*part.*member);
-        }) {}
-
-  // The same of one that is there once one of its keys is given; the first of them is no default.
-  template <typename Part, typename Value>
-  BoundKey(std::optional<Part> Struct::*part, Value Part::*member, Key bound)
-      : key(std::move(bound)), take([part, member](const Node* value, const Key& as, Struct& into) {
-          if (value != nullptr && !(into.*part)) (into.*part).emplace();
-          if (into.*part) Take(value, as, *(into.*part).*member);
-        }) {}
-
-  // One item of an array.
-  template <typename Value, std::size_t n>
-  BoundKey(std::array<Value, n> Struct::*array, std::size_t index, Key bound)
-      : key(std::move(bound)), take([array, index](const Node* value, const Key& as, Struct& into) {
-          Take(value, as, (into.*array)[index]);
-        }) {}
-
-  // Whether a word is this one.
-  BoundKey(bool Struct::*member, std::string_view word, Key bound)
-      : key(std::move(bound)), take([member, word](const Node* value, const Key& as, Struct& into) {
-          const auto index = WordIndex(value, as);
-          if (index) into.*member = as.words[static_cast<std::size_t>(*index)] == word;
-        }) {}
-
-  // A group whose keys go into the same struct, where it is given.
-  BoundKey(const Table<Struct>& (*group)(), Key bound)
-      : key(std::move(bound)), take([group](const Node* value, const Key&, Struct& into) {
-          if (value != nullptr) Read(group(), *value, into);
-        }) {}
+  BoundKey(Key bound, Taker<Struct> to) : key(std::move(bound)), take(std::move(to)) {}
 };
 
 template <typename Struct>
@@ -126,53 +86,6 @@ struct Table {
   bool takes_commas = false;
 };
 
-template <typename Struct>
-struct Of {};
-
-// The table of each struct, in io/read/format_*.cc.
-const Table<AArm>& KeysOf(Of<AArm>);
-const Table<Aims>& KeysOf(Of<Aims>);
-const Table<Axle>& KeysOf(Of<Axle>);
-const Table<CenterBearing>& KeysOf(Of<CenterBearing>);
-const Table<Damper>& KeysOf(Of<Damper>);
-const Table<Driveshaft>& KeysOf(Of<Driveshaft>);
-const Table<Gap>& KeysOf(Of<Gap>);
-const Table<Kingpin>& KeysOf(Of<Kingpin>);
-const Table<LeafAims>& KeysOf(Of<LeafAims>);
-const Table<LeafOriginal>& KeysOf(Of<LeafOriginal>);
-const Table<LeafSpring>& KeysOf(Of<LeafSpring>);
-const Table<Ledger>& KeysOf(Of<Ledger>);
-const Table<Link>& KeysOf(Of<Link>);
-const Table<Mass>& KeysOf(Of<Mass>);
-const Table<Opening>& KeysOf(Of<Opening>);
-const Table<Pinion>& KeysOf(Of<Pinion>);
-const Table<RadiusArm>& KeysOf(Of<RadiusArm>);
-const Table<ShaftAims>& KeysOf(Of<ShaftAims>);
-const Table<Span>& KeysOf(Of<Span>);
-const Table<Spring>& KeysOf(Of<Spring>);
-const Table<SprungMass>& KeysOf(Of<SprungMass>);
-const Table<Steering>& KeysOf(Of<Steering>);
-const Table<SteeringAims>& KeysOf(Of<SteeringAims>);
-const Table<Stop>& KeysOf(Of<Stop>);
-const Table<Strap>& KeysOf(Of<Strap>);
-const Table<TieRod>& KeysOf(Of<TieRod>);
-const Table<Tire>& KeysOf(Of<Tire>);
-const Table<Vehicle>& KeysOf(Of<Vehicle>);
-const Table<WattsLink>& KeysOf(Of<WattsLink>);
-
-// The group of a table, for the format table.
-template <typename Struct>
-Group GroupOf(const Table<Struct>& table) {
-  Group group{table.name, table.heading, {}, table.rules, table.takes_commas};
-  for (const BoundKey<Struct>& bound : table.keys) group.keys.push_back(bound.key);
-  return group;
-}
-
-template <typename Struct>
-Group GroupOf() {
-  return GroupOf(KeysOf(Of<Struct>{}));
-}
-
 // Reads a map that Validate finds nothing wrong with.
 template <typename Struct>
 void Read(const Table<Struct>& table, const Node& map, Struct& into) {
@@ -182,10 +95,170 @@ void Read(const Table<Struct>& table, const Node& map, Struct& into) {
   if (table.complete != nullptr) table.complete(map, into);
 }
 
+// Places: a member,
+template <typename Struct, typename Value>
+Taker<Struct> Into(Value Struct::*member) {
+  return
+      [member](const Node* value, const Key& key, Struct& into) { Take(value, key, into.*member); };
+}
+
+// a member of a member,
+template <typename Struct, typename Part, typename Value>
+Taker<Struct> Into(Part Struct::*part, Value Part::*member) {
+  return [part, member](const Node* value, const Key& key, Struct& into) {
+    Take(value, key, into.*part.*member);
+  };
+}
+
+// the same of a part that is there once one of its keys is given; its first key has no default,
+template <typename Struct, typename Part, typename Value>
+Taker<Struct> Into(std::optional<Part> Struct::*part, Value Part::*member) {
+  return [part, member](const Node* value, const Key& key, Struct& into) {
+    if (value != nullptr && !(into.*part)) (into.*part).emplace();
+    if (into.*part) Take(value, key, *(into.*part).*member);
+  };
+}
+
+// an item of an array,
+template <typename Struct, typename Value, std::size_t n>
+Taker<Struct> Into(std::array<Value, n> Struct::*array, std::size_t index) {
+  return [array, index](const Node* value, const Key& key, Struct& into) {
+    Take(value, key, (into.*array)[index]);
+  };
+}
+
+// whether the word is this one,
+template <typename Struct>
+Taker<Struct> Into(bool Struct::*member, std::string_view word) {
+  return [member, word](const Node* value, const Key& key, Struct& into) {
+    const auto index = WordIndex(value, key);
+    if (index) into.*member = key.words[static_cast<std::size_t>(*index)] == word;
+  };
+}
+
+// the same struct, for a group of its own keys,
+template <typename Struct>
+Taker<Struct> Into(Table<Struct> (*group)()) {
+  return [table = group()](const Node* value, const Key&, Struct& into) {
+    if (value != nullptr) Read(table, *value, into);
+  };
+}
+
+// or such a place.
+template <typename Struct>
+Taker<Struct> Into(Taker<Struct> place) {
+  return place;
+}
+
+// The lines of format_keys.h with the place that what stands there goes to.
+template <typename To>
+auto Bound(To to, Key key) {
+  return BoundKey(std::move(key), Into(std::move(to)));
+}
+
+template <typename To>
+auto Number(To to, std::string_view name, Dimension dimension, Range range,
+            std::string_view meaning) {
+  return Bound(to, Number(name, dimension, range, meaning));
+}
+
+template <typename To>
+auto Point(To to, std::string_view name, std::string_view meaning) {
+  return Bound(to, Point(name, meaning));
+}
+
+template <typename To>
+auto SideView(To to, std::string_view name, std::string_view meaning) {
+  return Bound(to, SideView(name, meaning));
+}
+
+template <typename To>
+auto Text(To to, std::string_view name, std::string_view meaning) {
+  return Bound(to, Text(name, meaning));
+}
+
+template <typename To>
+auto Word(To to, std::string_view name, std::vector<std::string_view> words,
+          std::string_view meaning) {
+  return Bound(to, Word(name, std::move(words), meaning));
+}
+
+template <typename To>
+auto Map(To to, std::string_view name, std::string_view group, std::string_view meaning,
+         Many many = Many::kOne) {
+  return Bound(to, Map(name, group, meaning, many));
+}
+
+template <typename Struct>
+BoundKey<Struct> Required(BoundKey<Struct> bound) {
+  bound.key.required = true;
+  return bound;
+}
+
+template <typename Struct>
+BoundKey<Struct> Default(BoundKey<Struct> bound, std::string_view text) {
+  bound.key.default_text = text;
+  return bound;
+}
+
+template <typename Struct>
+BoundKey<Struct> Formerly(std::string_view old, BoundKey<Struct> bound) {
+  bound.key.formerly = old;
+  return bound;
+}
+
+template <typename Struct>
+struct Of {};
+
+// The table of each struct, in io/read/format_*.cc.
+Table<AArm> KeysOf(Of<AArm>);
+Table<Aims> KeysOf(Of<Aims>);
+Table<Axle> KeysOf(Of<Axle>);
+Table<CenterBearing> KeysOf(Of<CenterBearing>);
+Table<Damper> KeysOf(Of<Damper>);
+Table<Driveshaft> KeysOf(Of<Driveshaft>);
+Table<Gap> KeysOf(Of<Gap>);
+Table<Kingpin> KeysOf(Of<Kingpin>);
+Table<LeafAims> KeysOf(Of<LeafAims>);
+Table<LeafOriginal> KeysOf(Of<LeafOriginal>);
+Table<LeafSpring> KeysOf(Of<LeafSpring>);
+Table<Ledger> KeysOf(Of<Ledger>);
+Table<Link> KeysOf(Of<Link>);
+Table<Mass> KeysOf(Of<Mass>);
+Table<Opening> KeysOf(Of<Opening>);
+Table<Pinion> KeysOf(Of<Pinion>);
+Table<RadiusArm> KeysOf(Of<RadiusArm>);
+Table<ShaftAims> KeysOf(Of<ShaftAims>);
+Table<Span> KeysOf(Of<Span>);
+Table<Spring> KeysOf(Of<Spring>);
+Table<SprungMass> KeysOf(Of<SprungMass>);
+Table<Steering> KeysOf(Of<Steering>);
+Table<SteeringAims> KeysOf(Of<SteeringAims>);
+Table<Stop> KeysOf(Of<Stop>);
+Table<Strap> KeysOf(Of<Strap>);
+Table<TieRod> KeysOf(Of<TieRod>);
+Table<Tire> KeysOf(Of<Tire>);
+Table<Vehicle> KeysOf(Of<Vehicle>);
+Table<WattsLink> KeysOf(Of<WattsLink>);
+
+template <typename Struct>
+const Table<Struct>& KeysOf() {
+  static const Table<Struct> table = KeysOf(Of<Struct>{});
+  return table;
+}
+
+// The group of a table, for the format table.
+template <typename Struct>
+Group GroupOf(const Table<Struct>& table = KeysOf<Struct>()) {
+  Group group{table.name, table.heading, {}, table.rules, table.takes_commas};
+  for (const BoundKey<Struct>& bound : table.keys) group.keys.push_back(bound.key);
+  return group;
+}
+
 template <typename Struct>
 [[nodiscard]] Struct Build(const Node& map) {
   Struct built{};
-  Read(KeysOf(Of<Struct>{}), map, built);
+  Read(KeysOf<Struct>(), map, built);
   return built;
 }
 

@@ -37,10 +37,6 @@ std::optional<Eigen::Vector2d> SideOf(const Node* node) {
   return Eigen::Vector2d(*node->items[0].si, *node->items[1].si);
 }
 
-std::optional<Eigen::Vector2d> SideAt(const Node& map, std::string_view key) {
-  return SideOf(Find(map, key));
-}
-
 std::optional<Span> SpanAt(const Node& member) {
   const auto frame = PointAt(member, "frame");
   const auto axle = PointAt(member, "axle");
@@ -56,10 +52,6 @@ std::vector<CurvePoint> CurveOf(const Node* node) {
     curve.push_back({*point.items[0].si, *point.items[1].si});
   }
   return curve;
-}
-
-std::vector<CurvePoint> CurveAt(const Node& map, std::string_view key) {
-  return CurveOf(Find(map, key));
 }
 
 bool FlagAt(const Node& map, std::string_view key) { return TextAt(map, key) == "true"; }

@@ -24,14 +24,12 @@ namespace linkwright {
 
 // A point in side view, [x, z] [m].
 [[nodiscard]] std::optional<Eigen::Vector2d> SideOf(const Node* value);
-[[nodiscard]] std::optional<Eigen::Vector2d> SideAt(const Node& map, std::string_view key);
 
 // Both ends of a member: `frame` and `axle`.
 [[nodiscard]] std::optional<Span> SpanAt(const Node& member);
 
 // The good points of a curve, in the order of the file.
 [[nodiscard]] std::vector<CurvePoint> CurveOf(const Node* value);
-[[nodiscard]] std::vector<CurvePoint> CurveAt(const Node& map, std::string_view key);
 
 [[nodiscard]] bool FlagAt(const Node& map, std::string_view key);         // false where absent
 [[nodiscard]] std::string TextAt(const Node& map, std::string_view key);  // empty where absent

@@ -30,7 +30,7 @@ std::array<double, sizeof(Struct) / sizeof(double)> Numbers(const Struct& of) {
 template <typename Struct>
 void GoesIntoItsOwnMember() {
   std::set<std::size_t> taken;
-  for (const BoundKey<Struct>& bound : KeysOf(Of<Struct>{}).keys) {
+  for (const BoundKey<Struct>& bound : KeysOf<Struct>().keys) {
     if (bound.key.kind != Kind::kNumber || !bound.take) continue;
     Struct into{};
     const auto before = Numbers(into);
@@ -125,7 +125,7 @@ TEST(KeysOf, BindNoTwoNumbersToOneMember) {
 
 TEST(KeysOf, HasTheDefaultsThatTheDocumentsState) {
   Aims aims = sample::UsualAims();
-  for (const BoundKey<Aims>& bound : KeysOf(Of<Aims>{}).keys) {
+  for (const BoundKey<Aims>& bound : KeysOf<Aims>().keys) {
     const auto usual = Numbers(aims);
     bound.take(nullptr, bound.key, aims);
     const auto read = Numbers(aims);
