@@ -40,7 +40,7 @@ LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
   try {
     const LimitsReport limits = FindLimits(standing.rig, stance);
     const PartsAdvice advice = AdviseParts(standing.rig, standing.load, stance, limits, wish,
-                                           file.vehicle.limits.damper_reserve);
+                                           file.vehicle.aims.damper_reserve);
     const bool planned = wish.split || wish.bump || wish.droop;
     return {LimitsTables(file.vehicle, limits, advice, units),
             LimitsFindings(file.vehicle, limits, advice, units, planned), limits};

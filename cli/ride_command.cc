@@ -67,28 +67,28 @@ RideStudy StudyRide(const VehicleFile& file, const Settled& settled, const RideO
 void AddFrequencyNotes(const VehicleFile& file, const RideStudy& study,
                        std::vector<std::string>& notes) {
   const RideReport& report = study.report;
-  const WarningLimits& limits = file.vehicle.limits;
+  const Aims& aims = file.vehicle.aims;
   if (report.rear_over_front) {
     const double ratio = *report.rear_over_front;
-    const bool flat = ratio >= limits.flat_ride_least && ratio <= limits.flat_ride_most;
+    const bool flat = ratio >= aims.flat_ride_least && ratio <= aims.flat_ride_most;
     const bool stop = report.axles[0].stop_touches || report.axles[1].stop_touches;
     notes.push_back(fmt::format(
         "rear over front {}: flat ride wants {} to {}, the rear quicker than the "
         "front, "
-        "so that it catches up after a bump (limits.flat_ride_least, flat_ride_most); {}{}",
-        ShowNumber(ratio, 2), ShowNumber(limits.flat_ride_least, 2),
-        ShowNumber(limits.flat_ride_most, 2), flat ? "it is" : "it is not",
+        "so that it catches up after a bump (aims.flat_ride_least, flat_ride_most); {}{}",
+        ShowNumber(ratio, 2), ShowNumber(aims.flat_ride_least, 2),
+        ShowNumber(aims.flat_ride_most, 2), flat ? "it is" : "it is not",
         stop ? "; a bump stop touches, and its rate is in it" : ""));
   }
   for (size_t i = 0; i < 2; ++i) {
     const AxleRide& axle = report.axles[i];
-    if (!axle.frequency || *axle.frequency <= limits.frequency) continue;
+    if (!axle.frequency || *axle.frequency <= aims.frequency) continue;
     const std::string& name = file.vehicle.axles[i].name;
     const char* why = axle.stop_touches ? "a bump stop touches at rest, and its rate is in it"
                                         : "coils too stiff for what they carry";
     notes.push_back(
-        fmt::format("look at this: the {} ride frequency is {} Hz, above {} (limits.frequency): {}",
-                    name, ShowNumber(*axle.frequency, 2), ShowNumber(limits.frequency, 2), why));
+        fmt::format("look at this: the {} ride frequency is {} Hz, above {} (aims.frequency): {}",
+                    name, ShowNumber(*axle.frequency, 2), ShowNumber(aims.frequency, 2), why));
   }
 }
 
@@ -98,16 +98,16 @@ void AddDampingNotes(const VehicleFile& file, const RideStudy& study,
     notes.emplace_back("no damper has a rate, so no damping is shown");
     return;
   }
-  const WarningLimits& limits = file.vehicle.limits;
+  const Aims& aims = file.vehicle.aims;
   for (const ModeReport& row : study.report.modes) {
     const bool body = row.mode.part <= kBodyRoll;
     const double ratio = row.mode.damping;
-    if (!body || (ratio >= limits.damping_least && ratio <= limits.damping_most)) continue;
+    if (!body || (ratio >= aims.damping_least && ratio <= aims.damping_most)) continue;
     notes.push_back(
         fmt::format("{} is damped {} by the whole model; {} to {} is usual "
-                    "(common practice; limits.damping_least, damping_most)",
+                    "(common practice; aims.damping_least, damping_most)",
                     ModeName(row.mode.part), ShowNumber(ratio, 2),
-                    ShowNumber(limits.damping_least, 2), ShowNumber(limits.damping_most, 2)));
+                    ShowNumber(aims.damping_least, 2), ShowNumber(aims.damping_most, 2)));
   }
 }
 
@@ -130,15 +130,15 @@ void AddLikeness(const RideStudy& study, std::vector<std::string>& notes) {
 }
 
 void AddHopNotes(const VehicleFile& file, const RideStudy& study, std::vector<std::string>& notes) {
-  const WarningLimits& limits = file.vehicle.limits;
+  const Aims& aims = file.vehicle.aims;
   for (const ModeReport& row : study.report.modes) {
     const bool hop = row.mode.part == kFrontHop || row.mode.part == kRearHop;
     const double hertz = row.mode.undamped;
-    if (!hop || (hertz >= limits.hop_least && hertz <= limits.hop_most)) continue;
+    if (!hop || (hertz >= aims.hop_least && hertz <= aims.hop_most)) continue;
     notes.push_back(
-        fmt::format("{} is at {} Hz; {} to {} is usual (course notes; limits.hop_least, hop_most)",
-                    ModeName(row.mode.part), ShowNumber(hertz, 1), ShowNumber(limits.hop_least, 1),
-                    ShowNumber(limits.hop_most, 1)));
+        fmt::format("{} is at {} Hz; {} to {} is usual (course notes; aims.hop_least, hop_most)",
+                    ModeName(row.mode.part), ShowNumber(hertz, 1), ShowNumber(aims.hop_least, 1),
+                    ShowNumber(aims.hop_most, 1)));
   }
 }
 

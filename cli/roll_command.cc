@@ -93,7 +93,7 @@ void AddCornerNotes(const VehicleFile& file, const RollStudy& study,
         "look at this: at that acceleration {}; it is taken to hold there, as a strap would",
         *corner.at_end));
   }
-  const double grip = file.vehicle.limits.tire_grip / kStandardGravity;
+  const double grip = file.vehicle.aims.tire_grip / kStandardGravity;
   for (size_t side = 0; side < 2; ++side) {
     const PushEnds& ends = study.turns[side];
     const char* turning = side == 0 ? "left" : "right";
@@ -108,12 +108,12 @@ void AddCornerNotes(const VehicleFile& file, const RollStudy& study,
     if (ends.over && *ends.over <= grip) {
       notes.push_back(
           fmt::format("look at this: turning {}, it goes over {}; tyres hold {} g "
-                      "(limits.tire_grip), so it can get there before it slides",
+                      "(aims.tire_grip), so it can get there before it slides",
                       turning, AtShare(*ends.over), ShowNumber(grip, 2)));
     } else if (ends.lift && ends.lift->share <= grip) {
       notes.push_back(
           fmt::format("look at this: turning {}, a wheel lifts {}; tyres hold {} g "
-                      "(limits.tire_grip), so it can get there before it slides",
+                      "(aims.tire_grip), so it can get there before it slides",
                       turning, AtShare(ends.lift->share), ShowNumber(grip, 2)));
     }
   }

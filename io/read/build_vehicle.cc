@@ -2,40 +2,11 @@
 #include "io/read/build_vehicle.h"
 
 #include "io/read/format.h"
+#include "io/read/keys_of.h"
 #include "io/read/values.h"
 
 namespace linkwright {
 namespace {
-
-std::vector<Mass> BuildMasses(const Node* list) {
-  std::vector<Mass> masses;
-  if (list == nullptr) return masses;
-  for (const Node& item : list->items) masses.push_back(BuildMass(item));
-  return masses;
-}
-
-JointKind JointOf(std::string_view word) {
-  return word == "double" ? JointKind::kDouble : JointKind::kSingle;
-}
-
-CenterBearing BuildCenterBearing(const Node& node) {
-  return {.p_CB = PointAt(node, "at").value(),
-          .joint = JointOf(TextAt(node, "joint")),
-          .phase = NumberOr(node, "center_bearing", "phase")};
-}
-
-ShaftLimits BuildShaftLimits(const Node& node) {
-  const auto limit = [&](std::string_view key) { return NumberOr(node, "driveshaft_limits", key); };
-  return {.joint_least = limit("joint_least"),
-          .joint_most = limit("joint_most"),
-          .pair_differ = limit("pair_differ"),
-          .double_most = limit("double_most"),
-          .torsional = limit("torsional"),
-          .inertial = limit("inertial"),
-          .angle_at_speed = NumberAt(node, "angle_at_speed"),
-          .bottom_least = NumberAt(node, "bottom_least"),
-          .part_least = NumberAt(node, "part_least")};
-}
 
 // Against the wind-up: under power a housing's front comes up, and with it a yoke that stands ahead
 // of the wheels; one behind them, as on a front axle, goes down.
@@ -47,52 +18,23 @@ double UsualPinionLow(const Driveshaft& shaft, const Axle& axle) {
   return axle.pinion && axle.pinion->p_CY.x() < axle.p_CW_l.x() ? -preset : preset;
 }
 
-Driveshaft BuildDriveshaft(const std::string& name, const Node& node,
-                           const std::array<Axle, 2>& axles) {
-  Driveshaft shaft;
-  shaft.name = name;
-  shaft.p_CO = PointAt(node, "output").value();
-  shaft.output_angle = NumberAt(node, "output_angle").value();
-  shaft.axle = TextAt(node, "axle") == "front" ? kFront : kRear;
-  const Axle& axle = axles[static_cast<size_t>(shaft.axle)];
-  if (const Node* joints = Find(node, "joints")) {
-    shaft.output_joint = JointOf(joints->items[0].text);
-    shaft.axle_joint = JointOf(joints->items[1].text);
-  }
-  shaft.phase = NumberOr(node, "driveshaft", "phase");
-  shaft.slip = NumberAt(node, "slip");
-  shaft.slip_left = NumberAt(node, "slip_left");
-  if (shaft.slip && !shaft.slip_left) shaft.slip_left = *shaft.slip / 2.0;
-  shaft.top_speed = NumberAt(node, "top_speed_rpm");
-  if (const Node* bearing = Find(node, "center_bearing")) {
-    shaft.center_bearing = BuildCenterBearing(*bearing);
-  }
-  shaft.pinion_low = NumberAt(node, "pinion_low").value_or(UsualPinionLow(shaft, axle));
-  const Node none;
-  const Node* limits = Find(node, "limits");
-  shaft.limits = BuildShaftLimits(limits == nullptr ? none : *limits);
-  return shaft;
-}
-
-Ledger BuildLedger(const Node& node) {
-  const Node& weighed = *Find(node, "weighed");
-  const auto scale = [&](std::string_view corner) { return NumberAt(weighed, corner).value(); };
-  Ledger ledger;
-  ledger.weighed = {scale("front_left"), scale("front_right"), scale("rear_left"),
-                    scale("rear_right")};
-  ledger.cg_height = scale("cg_height");
-  ledger.removed = BuildMasses(Find(node, "removed"));
-  ledger.added = BuildMasses(Find(node, "added"));
-  ledger.pitch_inertia = NumberAt(node, "pitch_inertia");
-  ledger.roll_inertia = NumberAt(node, "roll_inertia");
-  return ledger;
+// One axle; its wheel openings stand at the body.
+Axle BuildAxle(const Node& root, const std::string& name) {
+  Axle axle = Build<Axle>(*Find(*Find(root, "axles"), name));
+  axle.name = name;
+  if (axle.unsprung) axle.unsprung->item = name + " axle";
+  const Node* openings = Find(root, "openings");
+  const Node* opening = openings == nullptr ? nullptr : Find(*openings, name);
+  if (opening != nullptr) axle.opening = Build<Opening>(*opening);
+  return axle;
 }
 
 std::vector<Load> BuildLoads(const Node* loads) {
   std::vector<Load> built;
   if (loads != nullptr) {
     for (const Entry& entry : loads->entries) {
-      built.push_back({entry.key, BuildMasses(&entry.value)});
+      built.push_back({entry.key, {}});
+      for (const Node& item : entry.value.items) built.back().items.push_back(Build<Mass>(item));
     }
   }
   if (built.empty()) built.push_back({"empty", {}});
@@ -136,83 +78,37 @@ void MapNode(const Node& node, const std::vector<std::string>& part, const std::
 
 }  // namespace
 
-Mass BuildMass(const Node& item) {
-  Mass mass{TextAt(item, "item"), NumberAt(item, "mass").value(), PointAt(item, "at").value()};
-  const std::string place = TextAt(item, "fixed_to");
-  if (place == "body") mass.fixed_to = FixedTo::kBody;
-  if (place == "chassis") mass.fixed_to = FixedTo::kChassis;
-  if (place == "rear") mass.fixed_to = FixedTo::kRear;
-  return mass;
+void Complete(const Node& map, Driveshaft& shaft) {
+  if (const Node* joints = Find(map, "joints")) {
+    const Key& key = FindKey("driveshaft", "joints");
+    Take(&joints->items[0], key, shaft.output_joint);
+    Take(&joints->items[1], key, shaft.axle_joint);
+  }
+  if (shaft.slip && !shaft.slip_left) shaft.slip_left = *shaft.slip / 2.0;
 }
 
-namespace {
-
-WarningLimits BuildLimits(const Node& node) {
-  const auto number = [&](std::string_view key) { return NumberOr(node, "limits", key); };
-  WarningLimits limits;
-  limits.coil_preload = number("coil_preload");
-  limits.coil_gap = number("coil_gap");
-  limits.stop_crush = number("stop_crush");
-  limits.height_change = number("height_change");
-  limits.tire_squash = number("tire_squash");
-  limits.mirror = number("mirror");
-  limits.triangulation = number("triangulation");
-  limits.pitch = number("pitch");
-  limits.link_slope = number("link_slope");
-  limits.roll_steer = number("roll_steer");
-  limits.frequency = number("frequency");
-  limits.damping_least = number("damping_least");
-  limits.damping_most = number("damping_most");
-  limits.flat_ride_least = number("flat_ride_least");
-  limits.flat_ride_most = number("flat_ride_most");
-  limits.hop_least = number("hop_least");
-  limits.hop_most = number("hop_most");
-  limits.tire_grip = number("tire_grip");
-  limits.side_to_side = number("side_to_side");
-  limits.bump_left = number("bump_left");
-  limits.damper_reserve = number("damper_reserve");
-  limits.damper_left = number("damper_left");
-  limits.slip_at_bump = number("slip_at_bump");
-  limits.slip_at_droop = number("slip_at_droop");
-  limits.joint_reserve = number("joint_reserve");
-  limits.tire_clearance = number("tire_clearance");
-  limits.wheel_off_center = number("wheel_off_center");
-  limits.scales = number("scales");
-  limits.hub_height = number("hub_height");
-  limits.gap = number("gap");
-  limits.link_force = NumberAt(node, "link_force");
-  return limits;
+void Complete(const Node& map, Opening& opening) {
+  const Eigen::Vector2d center = SideOf(Find(map, "center")).value();
+  opening.x = center.x();
+  opening.z = center.y();
 }
 
-}  // namespace
-
-Vehicle BuildVehicle(const Node& root) {
-  Vehicle vehicle;
-  vehicle.title = TextAt(root, "title");
-  vehicle.floor_z = NumberOr(root, "vehicle", "floor");
-  vehicle.axles = {BuildAxle(root, "front"), BuildAxle(root, "rear")};
-  if (const Node* shafts = Find(root, "driveshafts")) {
-    for (const Entry& entry : shafts->entries) {
-      vehicle.driveshafts.push_back(BuildDriveshaft(entry.key, entry.value, vehicle.axles));
-    }
+void Complete(const Node& map, Vehicle& vehicle) {
+  vehicle.axles = {BuildAxle(map, "front"), BuildAxle(map, "rear")};
+  for (Driveshaft& shaft : vehicle.driveshafts) {
+    const Node& node = *Find(*Find(map, "driveshafts"), shaft.name);
+    const Axle& axle = vehicle.axles[static_cast<std::size_t>(shaft.axle)];
+    shaft.pinion_low = NumberAt(node, "pinion_low").value_or(UsualPinionLow(shaft, axle));
   }
-  if (const Node* sprung = Find(root, "sprung")) {
-    vehicle.sprung = {NumberAt(*sprung, "mass").value(), PointAt(*sprung, "at").value(),
-                      NumberAt(*sprung, "pitch_inertia"), NumberAt(*sprung, "roll_inertia")};
-  }
-  if (const Node* ledger = Find(root, "ledger")) vehicle.ledger = BuildLedger(*ledger);
-  vehicle.loads = BuildLoads(Find(root, "loads"));
-  if (const Node* marks = Find(root, "marks")) {
+  vehicle.loads = BuildLoads(Find(map, "loads"));
+  if (const Node* marks = Find(map, "marks")) {
     for (const Entry& entry : marks->entries) {
-      vehicle.marks.push_back({entry.key, PointAt(*marks, entry.key).value()});
+      vehicle.marks.push_back({entry.key, PointOf(&entry.value).value()});
     }
   }
-  if (const Node* limits = Find(root, "limits")) vehicle.limits = BuildLimits(*limits);
-  if (const Node* leaf = Find(root, "leaf_original")) {
-    vehicle.leaf_original = BuildLeafOriginal(*leaf);
-  }
-  return vehicle;
 }
+
+Vehicle BuildVehicle(const Node& root) { return Build<Vehicle>(root); }
 
 SourceMap BuildSourceMap(const Node& root, const Report& report) {
   SourceMap map;

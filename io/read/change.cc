@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "io/quote.h"
+#include "io/read/format.h"
 #include "io/read/path.h"
 #include "io/read/suggest.h"
 
@@ -62,6 +63,41 @@ void Refuse(const Request& request, std::string message, Report& report) {
            std::move(message));
 }
 
+// The group that a map at the end of these steps holds; null where that is no such map.
+const Group* GroupAt(const Node& root, const std::vector<std::size_t>& steps) {
+  const Group* group = &FindGroup("vehicle");
+  Many many = Many::kOne;  // what still stands between the node and its groups
+  const Node* node = &root;
+  for (const std::size_t step : steps) {
+    if (many != Many::kOne) {
+      many = many == Many::kNamedList ? Many::kList : Many::kOne;
+    } else {
+      if (node->kind != NodeKind::kMap) return nullptr;
+      const auto key = std::find_if(group->keys.begin(), group->keys.end(), [&](const Key& known) {
+        return known.name == node->entries[step].key;
+      });
+      if (key == group->keys.end() || key->kind != Kind::kGroup) return nullptr;
+      group = &FindGroup(key->group);
+      many = key->many;
+    }
+    node = node->kind == NodeKind::kMap ? &node->entries[step].value : &node->items[step];
+  }
+  return many == Many::kOne ? group : nullptr;
+}
+
+// Refuses a path whose missing step is a key's name in older files.
+bool HasOldName(const Request& request, const Node& root, const PathResult& at, Report& report) {
+  const Step step = FirstStep(at.missing);
+  const Group* group = GroupAt(root, at.steps);
+  const Key* now = group == nullptr ? nullptr : FindFormerly(*group, step.name);
+  if (now == nullptr) return false;
+  Refuse(request,
+         fmt::format("'{}' is now called '{}': rename the key, '{}{}{}{}'", step.name, now->name,
+                     at.found, at.found.empty() ? "" : ".", now->name, step.after),
+         report);
+  return true;
+}
+
 // `units` says how the base's numbers are read, so a path must not reach it.
 bool ReachesUnits(const Request& request, Report& report) {
   if (request.path != "units") return false;
@@ -75,6 +111,7 @@ void Change(const Entry& entry, Node& root, Report& report) {
   const Request request{"change", entry.key, entry.key_place};
   if (ReachesUnits(request, report)) return;
   const PathResult at = FollowPath(root, entry.key);
+  if (HasOldName(request, root, at, report)) return;
   if (!at.missing.empty()) return RefuseMissing(request, at, report);
   *at.node = entry.value;
   // The key above it now stands, for what is missing under it, in the variant.
@@ -119,6 +156,7 @@ void Add(const Entry& entry, Node& root, Report& report) {
   if (at.missing.empty()) {
     return Refuse(request, "the base has this already; a new value goes under 'change'", report);
   }
+  if (HasOldName(request, root, at, report)) return;
   const Step step = FirstStep(at.missing);
   if (at.ambiguous || !step.after.empty()) return RefuseMissing(request, at, report);
   if (at.node->kind == NodeKind::kList) return AddItem(request, entry, step, *at.node, report);
@@ -153,6 +191,7 @@ void Remove(const Node& paths, Node& root, Report& report) {
     if (path.kind != NodeKind::kScalar) continue;
     const Request request{"remove", path.text, path.place};
     const PathResult at = FollowPath(root, path.text);
+    if (HasOldName(request, root, at, report)) continue;
     if (!at.missing.empty()) {
       RefuseMissing(request, at, report);
     } else if (!at.steps.empty() && !ReachesUnits(request, report)) {

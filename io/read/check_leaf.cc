@@ -15,8 +15,8 @@ std::string Show(double length, const Node& node) {
 }
 
 void CheckEnds(const Part& spring, Report& report) {
-  const auto eye = SideAt(spring.node(), "fixed_eye");
-  const auto pivot = SideAt(spring.node(), "shackle_pivot");
+  const auto eye = SideOf(Find(spring.node(), "fixed_eye"));
+  const auto pivot = SideOf(Find(spring.node(), "shackle_pivot"));
   const std::string end = TextAt(spring.node(), "shackled_end");
   if (!eye || !pivot || (end != "front" && end != "rear")) return;
   if (end == "rear" ? pivot->x() < eye->x() : pivot->x() > eye->x()) return;

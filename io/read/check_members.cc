@@ -45,7 +45,7 @@ void CheckSeats(const Part& member, const Span& span, Report& report) {
 
 void CheckCurve(const Part& member, const std::optional<Span>& span, Report& report) {
   const Node* points = Find(member.node(), "curve");
-  const std::vector<CurvePoint> curve = CurveAt(member.node(), "curve");
+  const std::vector<CurvePoint> curve = CurveOf(Find(member.node(), "curve"));
   if (points == nullptr || curve.size() < 2 || curve.size() != points->items.size()) return;
   for (std::size_t i = 1; i < curve.size(); ++i) {
     if (curve[i].deflection > curve[i - 1].deflection) continue;

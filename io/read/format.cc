@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "io/read/format_keys.h"
+#include "io/read/keys_of.h"
 
 namespace linkwright {
 namespace {
@@ -89,7 +90,7 @@ const std::vector<Group>& Format() {
   static const std::vector<Group> format = [] {
     std::vector<Group> groups = VehicleGroups();
     for (const Group& group : AxleGroups()) groups.push_back(group);
-    for (const Group& group : LimitGroups()) groups.push_back(group);
+    groups.push_back(GroupOf<Aims>());
     return groups;
   }();
   return format;
@@ -111,11 +112,21 @@ const Key& FindKey(std::string_view group, std::string_view key) {
   return *found;
 }
 
-double DefaultOf(std::string_view group, std::string_view name) {
-  const Key& key = FindKey(group, name);
+const Key* FindFormerly(const Group& group, std::string_view name) {
+  for (const Key& key : group.keys) {
+    if (!name.empty() && key.formerly == name) return &key;
+  }
+  return nullptr;
+}
+
+double DefaultOf(const Key& key) {
   const ParsedValue value = ParseValue(key.default_text, key.dimension, UnitSystem::kMetric);
   assert(value.si.has_value());
   return value.si.value();
+}
+
+double DefaultOf(std::string_view group, std::string_view key) {
+  return DefaultOf(FindKey(group, key));
 }
 
 Range RangeOf(const Key& key) {

@@ -51,6 +51,7 @@ struct Key {
   std::string_view group = {};
   Many many = Many::kOne;
   std::vector<std::string_view> words = {};
+  std::string_view formerly = {};  // its name in older files, refused with the new one
 };
 
 enum class RuleKind {
@@ -80,7 +81,11 @@ struct Group {
 [[nodiscard]] const Group& FindGroup(std::string_view name);
 [[nodiscard]] const Key& FindKey(std::string_view group, std::string_view key);
 
+// The key that had this name in older files, or null.
+[[nodiscard]] const Key* FindFormerly(const Group& group, std::string_view name);
+
 // The default of a number [SI], from its text in the table.
+[[nodiscard]] double DefaultOf(const Key& key);
 [[nodiscard]] double DefaultOf(std::string_view group, std::string_view key);
 
 // The key's own bounds and, where it has none, those of its dimension.

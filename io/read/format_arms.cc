@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The format table: what locates an axle besides plain links.
+#include "io/read/build_vehicle.h"
 #include "io/read/format_keys.h"
+#include "io/read/keys_of.h"
 
 namespace linkwright {
 namespace {
@@ -15,49 +17,64 @@ Key PairFlag() {
                  "false");
 }
 
-Key Radial(std::string_view name, std::string_view meaning) {
-  return Default(Number(name, D::kRate, kPositive, meaning), "10 kN/mm");
+BoundKey<RadiusArm> Radial(double RadiusArm::*to, std::string_view name, std::string_view meaning) {
+  return Default(Number(to, name, D::kRate, kPositive, meaning), "10 kN/mm");
 }
 
 }  // namespace
 
-std::vector<Group> ArmGroups() {
+Table<AArm> KeysOf(Of<AArm>) {
   return {
-      {"a_arm",
-       "axles.A.a_arms.NAME",
-       {PairFlag(), Required(Point("first_eye", "One of its two eyes on the chassis.")),
-        Point("second_eye", "The other, where it is not the first one's mirror image."),
-        Required(Point("axle", "Its point on the axle.")),
-        Default(Number("rate", D::kRate, kPositive,
-                       "Stiffness along each leg with its bushings in it; it matters only where "
-                       "an axle is held more than four ways."),
-                "5 kN/mm")},
-       {}},
-      {"radius_arm",
-       "axles.A.radius_arms.NAME",
-       {PairFlag(), Required(Point("frame", "Its eye on the chassis.")),
-        Required(Point("first_eye", "One of its two eyes on the axle.")),
-        Required(Point("second_eye", "The other.")),
-        Radial("frame_rate", "Radial stiffness of the bushing on the chassis."),
-        Radial("axle_rate", "Radial stiffness of each of the two bushings on the axle.")},
-       {}},
-      {"watts_link",
-       "axles.A.watts_links.NAME",
-       {Default(Word("crank_on", {"axle", "frame"}, "What the crank's pivot is bolted to."),
-                "axle"),
-        Required(Point("pivot", "Centre of the crank's pivot.")),
-        Point("bolt",
-              "Another point along the pivot's bolt; without it the bolt lies fore and aft."),
-        Required(Point("first_crank", "First link: its end at the crank.")),
-        Required(Point("first_far", "First link: its other end.")),
-        Required(Point("second_crank", "Second link: its end at the crank.")),
-        Required(Point("second_far", "Second link: its other end.")),
-        Default(Number("rate", D::kRate, kPositive,
-                       "Stiffness along each link with its bushings in it; it matters only where "
-                       "an axle is held more than four ways."),
-                "5 kN/mm")},
-       {}},
-  };
+      "a_arm",
+      "axles.A.a_arms.NAME",
+      {PairFlag(),
+       Required(Point(Into(&AArm::p_CP, 0), "first_eye", "One of its two eyes on the chassis.")),
+       Point(Into(&AArm::p_CP, 1), "second_eye",
+             "The other, where it is not the first one's mirror image."),
+       Required(Point(&AArm::p_CQ, "axle", "Its point on the axle.")),
+       Default(Number(&AArm::rate, "rate", D::kRate, kPositive,
+                      "Stiffness along each leg with its bushings in it; it matters only where "
+                      "an axle is held more than four ways."),
+               "5 kN/mm")},
+      {},
+      Complete};
+}
+
+Table<RadiusArm> KeysOf(Of<RadiusArm>) {
+  return {
+      "radius_arm",
+      "axles.A.radius_arms.NAME",
+      {PairFlag(), Required(Point(&RadiusArm::p_CP, "frame", "Its eye on the chassis.")),
+       Required(Point(Into(&RadiusArm::p_CQ, 0), "first_eye", "One of its two eyes on the axle.")),
+       Required(Point(Into(&RadiusArm::p_CQ, 1), "second_eye", "The other.")),
+       Radial(&RadiusArm::frame_rate, "frame_rate",
+              "Radial stiffness of the bushing on the chassis."),
+       Radial(&RadiusArm::axle_rate, "axle_rate",
+              "Radial stiffness of each of the two bushings on the axle.")}};
+}
+
+Table<WattsLink> KeysOf(Of<WattsLink>) {
+  return {
+      "watts_link",
+      "axles.A.watts_links.NAME",
+      {Default(Word(Into(&WattsLink::on_housing, "axle"), "crank_on", {"axle", "frame"},
+                    "What the crank's pivot is bolted to."),
+               "axle"),
+       Required(Point(&WattsLink::pivot, "pivot", "Centre of the crank's pivot.")),
+       Point("bolt",
+             "Another point along the pivot's bolt; without it the bolt lies fore and aft."),
+       Required(
+           Point(Into(&WattsLink::end, 0), "first_crank", "First link: its end at the crank.")),
+       Required(Point(Into(&WattsLink::far, 0), "first_far", "First link: its other end.")),
+       Required(
+           Point(Into(&WattsLink::end, 1), "second_crank", "Second link: its end at the crank.")),
+       Required(Point(Into(&WattsLink::far, 1), "second_far", "Second link: its other end.")),
+       Default(Number(&WattsLink::rate, "rate", D::kRate, kPositive,
+                      "Stiffness along each link with its bushings in it; it matters only where "
+                      "an axle is held more than four ways."),
+               "5 kN/mm")},
+      {},
+      Complete};
 }
 
 }  // namespace linkwright

@@ -35,7 +35,7 @@ inline Key Point(std::string_view name, std::string_view meaning) {
   return {.name = name, .kind = Kind::kPoint, .meaning = meaning, .dimension = Dimension::kLength};
 }
 
-inline Key Side(std::string_view name, std::string_view meaning) {
+inline Key SideView(std::string_view name, std::string_view meaning) {
   return {.name = name, .kind = Kind::kSide, .meaning = meaning, .dimension = Dimension::kLength};
 }
 
@@ -49,13 +49,19 @@ inline Key Word(std::string_view name, std::vector<std::string_view> words,
 }
 
 // A map with the keys of a group of this name.
-inline Key Part(std::string_view name, std::string_view group, std::string_view meaning,
-                Many many = Many::kOne) {
+inline Key Map(std::string_view name, std::string_view group, std::string_view meaning,
+               Many many = Many::kOne) {
   return {.name = name, .kind = Kind::kGroup, .meaning = meaning, .group = group, .many = many};
 }
 
 inline Key Required(Key key) {
   key.required = true;
+  return key;
+}
+
+// `old` is its name in older files.
+inline Key Formerly(std::string_view old, Key key) {
+  key.formerly = old;
   return key;
 }
 
@@ -67,9 +73,6 @@ inline Key Default(Key key, std::string_view text) {
 
 // The groups of one axle, and all others: each half of the table in its own file.
 [[nodiscard]] std::vector<Group> AxleGroups();
-[[nodiscard]] std::vector<Group> ArmGroups();
-[[nodiscard]] std::vector<Group> LimitGroups();
-[[nodiscard]] std::vector<Group> LeafGroups();
 [[nodiscard]] std::vector<Group> VehicleGroups();
 
 }  // namespace linkwright

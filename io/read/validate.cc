@@ -236,8 +236,11 @@ void CheckGroup(const Spot& spot, const Group& group, Report& report) {
     const auto key = std::find_if(group.keys.begin(), group.keys.end(),
                                   [&](const Key& known) { return known.name == entry.key; });
     if (key == group.keys.end()) {
+      const Key* now = FindFormerly(group, entry.key);
       AddError(report, entry.key_place, path,
-               fmt::format("unknown key; {}", KeyHint(entry.key, group)));
+               now == nullptr
+                   ? fmt::format("unknown key; {}", KeyHint(entry.key, group))
+                   : fmt::format("'{}' is now called '{}': rename the key", entry.key, now->name));
     } else {
       CheckMany({entry.value, path, entry.key_place}, *key, key->many, report);
     }

@@ -17,8 +17,7 @@ double NumberOr(const Node& map, std::string_view group, std::string_view key) {
   return value ? *value : DefaultOf(group, key);
 }
 
-std::optional<Eigen::Vector3d> PointAt(const Node& map, std::string_view key) {
-  const Node* node = Find(map, key);
+std::optional<Eigen::Vector3d> PointOf(const Node* node) {
   if (node == nullptr || node->items.size() != 3) return std::nullopt;
   Eigen::Vector3d point;
   for (std::size_t i = 0; i < 3; ++i) {
@@ -28,8 +27,11 @@ std::optional<Eigen::Vector3d> PointAt(const Node& map, std::string_view key) {
   return point;
 }
 
-std::optional<Eigen::Vector2d> SideAt(const Node& map, std::string_view key) {
-  const Node* node = Find(map, key);
+std::optional<Eigen::Vector3d> PointAt(const Node& map, std::string_view key) {
+  return PointOf(Find(map, key));
+}
+
+std::optional<Eigen::Vector2d> SideOf(const Node* node) {
   if (node == nullptr || node->items.size() != 2) return std::nullopt;
   if (!node->items[0].si || !node->items[1].si) return std::nullopt;
   return Eigen::Vector2d(*node->items[0].si, *node->items[1].si);
@@ -42,9 +44,8 @@ std::optional<Span> SpanAt(const Node& member) {
   return Span{*frame, *axle};
 }
 
-std::vector<CurvePoint> CurveAt(const Node& map, std::string_view key) {
+std::vector<CurvePoint> CurveOf(const Node* node) {
   std::vector<CurvePoint> curve;
-  const Node* node = Find(map, key);
   if (node == nullptr) return curve;
   for (const Node& point : node->items) {
     if (point.items.size() != 2 || !point.items[0].si || !point.items[1].si) continue;

@@ -19,16 +19,17 @@ namespace linkwright {
 // The number, or the format table's default for this key of this group.
 [[nodiscard]] double NumberOr(const Node& map, std::string_view group, std::string_view key);
 
+[[nodiscard]] std::optional<Eigen::Vector3d> PointOf(const Node* value);                      // [m]
 [[nodiscard]] std::optional<Eigen::Vector3d> PointAt(const Node& map, std::string_view key);  // [m]
 
 // A point in side view, [x, z] [m].
-[[nodiscard]] std::optional<Eigen::Vector2d> SideAt(const Node& map, std::string_view key);
+[[nodiscard]] std::optional<Eigen::Vector2d> SideOf(const Node* value);
 
 // Both ends of a member: `frame` and `axle`.
 [[nodiscard]] std::optional<Span> SpanAt(const Node& member);
 
 // The good points of a curve, in the order of the file.
-[[nodiscard]] std::vector<CurvePoint> CurveAt(const Node& map, std::string_view key);
+[[nodiscard]] std::vector<CurvePoint> CurveOf(const Node* value);
 
 [[nodiscard]] bool FlagAt(const Node& map, std::string_view key);         // false where absent
 [[nodiscard]] std::string TextAt(const Node& map, std::string_view key);  // empty where absent

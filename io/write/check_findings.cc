@@ -115,8 +115,8 @@ std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& re
     const Axle& axle = vehicle.axles[i];
     AddFreedom(axle, report.axles[i].freedom, units, findings);
     if (!report.axles[i].weight) continue;
-    AddWeight(axle, *report.axles[i].weight, vehicle.limits.scales, units, findings);
-    AddMeasuredHeight(axle, *report.axles[i].weight, vehicle.limits.hub_height, units, findings);
+    AddWeight(axle, *report.axles[i].weight, vehicle.aims.scales, units, findings);
+    AddMeasuredHeight(axle, *report.axles[i].weight, vehicle.aims.hub_height, units, findings);
   }
   for (const Oddity& oddity : report.oddities) {
     findings.push_back({true, fmt::format("the {} axle: {}", vehicle.axles[oddity.axle].name,
@@ -128,7 +128,7 @@ std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& re
                            "(common practice)",
                            vehicle.axles[mismatch.axle].name, mismatch.what,
                            ShowAmount(mismatch.distance, Dimension::kLength, units),
-                           ShowAmount(vehicle.limits.mirror, Dimension::kLength, units))});
+                           ShowAmount(vehicle.aims.mirror, Dimension::kLength, units))});
   }
   return findings;
 }

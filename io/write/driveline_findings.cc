@@ -56,26 +56,26 @@ bool MeantStraight(const Driveshaft& shaft, size_t joint, size_t joints) {
 
 void TellJoints(const Teller& teller) {
   const Driveshaft& shaft = teller.Shaft();
-  const ShaftLimits& limits = shaft.limits;
+  const ShaftAims& aims = shaft.aims;
   const ShaftPlace& rest = AtRest(teller.report);
   const size_t n = rest.joints.size();
   for (size_t j = 0; j < n; ++j) {
     const double angle = rest.joints[j].angle;
     const std::string where = "the joint at the " + JointName(j, n);
     if (KindOf(shaft, j, n) == JointKind::kDouble) {
-      if (limits.double_most && angle > *limits.double_most) {
+      if (aims.double_most && angle > *aims.double_most) {
         teller.Say(true, fmt::format("{}, a double one, works at {} at rest, above {}", where,
-                                     teller.Angle(angle), teller.Angle(*limits.double_most)));
+                                     teller.Angle(angle), teller.Angle(*aims.double_most)));
       }
       continue;
     }
-    if (limits.joint_most && angle > *limits.joint_most) {
+    if (aims.joint_most && angle > *aims.joint_most) {
       teller.Say(true, fmt::format("{} works at {} at rest, above {}", where, teller.Angle(angle),
-                                   teller.Angle(*limits.joint_most)));
+                                   teller.Angle(*aims.joint_most)));
     }
-    if (limits.joint_least && angle < *limits.joint_least && !MeantStraight(shaft, j, n)) {
+    if (aims.joint_least && angle < *aims.joint_least && !MeantStraight(shaft, j, n)) {
       teller.Say(true, fmt::format("{} works at {} at rest, below {}: its needles do not turn",
-                                   where, teller.Angle(angle), teller.Angle(*limits.joint_least)));
+                                   where, teller.Angle(angle), teller.Angle(*aims.joint_least)));
     }
     const std::optional<double>& allowed = teller.report.angle_allowed;
     if (allowed && angle > *allowed) {
@@ -84,14 +84,14 @@ void TellJoints(const Teller& teller) {
                                    teller.Amount(*teller.report.speed, Dimension::kShaftSpeed)));
     }
   }
-  if (n != 2 || !limits.pair_differ || shaft.output_joint != JointKind::kSingle ||
+  if (n != 2 || !aims.pair_differ || shaft.output_joint != JointKind::kSingle ||
       shaft.axle_joint != JointKind::kSingle) {
     return;
   }
   const double differ = std::abs(rest.joints[0].angle - rest.joints[1].angle);
-  teller.Say(differ > *limits.pair_differ,
+  teller.Say(differ > *aims.pair_differ,
              fmt::format("its two joints differ by {} at rest; {} is the limit",
-                         teller.Angle(differ), teller.Angle(*limits.pair_differ)));
+                         teller.Angle(differ), teller.Angle(*aims.pair_differ)));
 }
 
 std::string Direction(const Teller& teller, double up) {
@@ -145,7 +145,7 @@ void TellAim(const Teller& teller) {
     teller.Say(false, fmt::format("the pinion stands {} {} of the least net angle, as wanted",
                                   teller.Angle(std::abs(low)), low > 0.0 ? "low" : "high"));
   } else {
-    const bool off = shaft.limits.pair_differ && std::abs(aim->turn) > *shaft.limits.pair_differ;
+    const bool off = shaft.aims.pair_differ && std::abs(aim->turn) > *shaft.aims.pair_differ;
     const std::string stand =
         low == 0.0 ? " for the least net angle at rest: "
                    : fmt::format(", to stand {} {} of the least net angle: at rest ",
@@ -156,7 +156,7 @@ void TellAim(const Teller& teller) {
     TellLinks(teller, off);
   }
   if (aim->least <= kFinder) return;
-  teller.Say(shaft.limits.pair_differ && aim->least > *shaft.limits.pair_differ,
+  teller.Say(shaft.aims.pair_differ && aim->least > *shaft.aims.pair_differ,
              fmt::format("{} is the least net angle that a turn of the pinion can leave at rest: "
                          "it comes from the plan view or from the phase of the yokes",
                          teller.Angle(aim->least)));
@@ -190,7 +190,7 @@ void TellLengthRule(const Teller& teller) {
 }
 
 void TellSlip(const Teller& teller) {
-  const ShaftLimits& limits = teller.Shaft().limits;
+  const ShaftAims& aims = teller.Shaft().aims;
   if (!teller.Shaft().slip) {
     teller.Say(false, "the file gives no slip, so that bottoming and parting are not watched");
     return;
@@ -216,8 +216,8 @@ void TellSlip(const Teller& teller) {
                                                teller.Amount(*limit, Dimension::kLength))
                                  : ""));
   };
-  tell(bottom, limits.bottom_least, "bottoms", "bottoms");
-  tell(part, limits.part_least, "parts", "parts");
+  tell(bottom, aims.bottom_least, "bottoms", "bottoms");
+  tell(part, aims.part_least, "parts", "parts");
 }
 
 void TellSpeed(const Teller& teller) {
@@ -227,7 +227,7 @@ void TellSpeed(const Teller& teller) {
                "no speed: give --speed, or top_speed_rpm in the file, for its accelerations");
     return;
   }
-  const ShaftLimits& limits = teller.Shaft().limits;
+  const ShaftAims& aims = teller.Shaft().aims;
   const auto tell = [&](const char* what, double value, std::optional<double> limit) {
     const std::string text =
         fmt::format("{} acceleration at rest and {}: {}", what,
@@ -237,8 +237,8 @@ void TellSpeed(const Teller& teller) {
     teller.Say(value > *limit, fmt::format("{}; {} is the limit", text,
                                            teller.Amount(*limit, Dimension::kAcceleration)));
   };
-  tell("torsional", *rest.torsional, limits.torsional);
-  tell("inertial", *rest.inertial, limits.inertial);
+  tell("torsional", *rest.torsional, aims.torsional);
+  tell("inertial", *rest.inertial, aims.inertial);
 }
 
 void TellTorque(const Teller& teller) {

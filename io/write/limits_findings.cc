@@ -50,10 +50,10 @@ double SlipAim(const Vehicle& vehicle, const LimitHit& hit) {
   const bool bottoms = hit.limit.id.kind == LimitKind::kShaftBottomed;
   for (const Driveshaft& shaft : vehicle.driveshafts) {
     if (hit.limit.name != shaft.name + " driveshaft") continue;
-    const auto& own = bottoms ? shaft.limits.bottom_least : shaft.limits.part_least;
+    const auto& own = bottoms ? shaft.aims.bottom_least : shaft.aims.part_least;
     if (own) return *own;
   }
-  return bottoms ? vehicle.limits.slip_at_bump : vehicle.limits.slip_at_droop;
+  return bottoms ? vehicle.aims.slip_at_bump : vehicle.aims.slip_at_droop;
 }
 
 // The aim for what is left of one thing; absent where there is none for it on this way.
@@ -61,15 +61,15 @@ double SlipAim(const Vehicle& vehicle, const LimitHit& hit) {
 std::optional<double> AimOf(const Vehicle& vehicle, const LimitHit& hit, LimitMotion motion,
                             bool coils) {
   const bool bump = motion == LimitMotion::kBump, droop = motion == LimitMotion::kDroop;
-  const WarningLimits& limits = vehicle.limits;
+  const Aims& aims = vehicle.aims;
   const bool slips = hit.limit.id.kind == LimitKind::kShaftBottomed ||
                      hit.limit.id.kind == LimitKind::kShaftParted;
   if (slips && (bump || droop)) return SlipAim(vehicle, hit);  // arms may make it short in droop
-  if (hit.limit.id.kind == LimitKind::kJointAtLimit) return limits.joint_reserve;
-  if (IsTire(hit.limit.id.kind)) return limits.tire_clearance;
-  if (IsDamper(hit.limit.id.kind)) return limits.damper_reserve;
-  if (hit.limit.id.kind == LimitKind::kCoilBound && coils && bump) return limits.coil_gap;
-  if (hit.limit.id.kind == LimitKind::kCoilUnseated && coils && droop) return limits.coil_preload;
+  if (hit.limit.id.kind == LimitKind::kJointAtLimit) return aims.joint_reserve;
+  if (IsTire(hit.limit.id.kind)) return aims.tire_clearance;
+  if (IsDamper(hit.limit.id.kind)) return aims.damper_reserve;
+  if (hit.limit.id.kind == LimitKind::kCoilBound && coils && bump) return aims.coil_gap;
+  if (hit.limit.id.kind == LimitKind::kCoilUnseated && coils && droop) return aims.coil_preload;
   return std::nullopt;
 }
 
@@ -97,8 +97,8 @@ void JudgeMargins(const FindingWriter& writer, const std::string& where, const A
 }
 
 void JudgeRest(const FindingWriter& writer, const std::string& where, const AxleLimit& bump) {
-  const double bump_left = writer.vehicle->limits.bump_left;
-  const double damper_left = writer.vehicle->limits.damper_left;
+  const double bump_left = writer.vehicle->aims.bump_left;
+  const double damper_left = writer.vehicle->aims.damper_left;
   if (bump.ended_by && bump.parameter < bump_left) {
     writer.Warn(fmt::format("{}: {} of bump is left at rest, aim {} or more", where,
                             writer.Length(bump.parameter), writer.Length(bump_left)));
@@ -189,7 +189,7 @@ void JudgeStops(const FindingWriter& writer, const PartsAdvice& advice) {
 }
 
 void JudgeCoils(const FindingWriter& writer, const PartsAdvice& advice) {
-  const WarningLimits& limits = writer.vehicle->limits;
+  const Aims& aims = writer.vehicle->aims;
   for (const CoilAdvice& coil : advice.coils) {
     const std::string name = writer.vehicle->axles[coil.axle].name + " " + coil.member;
     if (coil.preload < 0.0) {
@@ -197,15 +197,15 @@ void JudgeCoils(const FindingWriter& writer, const PartsAdvice& advice) {
           fmt::format("{}: off its seat by {} where it is longest in the wanted travel: "
                       "keep it in, or shorten the strap",
                       name, writer.Length(-coil.preload)));
-    } else if (coil.preload < limits.coil_preload) {
+    } else if (coil.preload < aims.coil_preload) {
       writer.Warn(fmt::format("{}: {} of preload in the wanted travel, aim {} or more", name,
-                              writer.Length(coil.preload), writer.Length(limits.coil_preload)));
+                              writer.Length(coil.preload), writer.Length(aims.coil_preload)));
     }
-    if (coil.gap && *coil.gap < limits.coil_gap) {
+    if (coil.gap && *coil.gap < aims.coil_gap) {
       writer.Warn(
           fmt::format("{}: {} left before it is solid in the wanted travel, aim {} or "
                       "more: a taller stop",
-                      name, writer.Length(*coil.gap), writer.Length(limits.coil_gap)));
+                      name, writer.Length(*coil.gap), writer.Length(aims.coil_gap)));
     }
   }
 }

@@ -15,7 +15,7 @@ namespace linkwright {
                                                    const LimitsReport& limits,
                                                    const PartsAdvice& advice, UnitSystem units);
 
-// What falls short of a limit of the file (Vehicle::limits), what stands in the way of a wish, and
+// What falls short of a limit of the file (Vehicle::aims), what stands in the way of a wish, and
 // what the file leaves unwatched.
 //   planned   a travel other than the one found is wanted: what is said of the travel found then
 //   says

@@ -183,10 +183,10 @@ std::vector<Finding> OpeningsFindings(const Vehicle& vehicle, const OpeningsAnsw
   std::vector<Finding> findings;
   const FindingWriter writer{&vehicle, units, &findings};
   for (const WheelInOpening& wheel : answer.report.wheels) {
-    JudgeOffset(writer, wheel, vehicle.limits.wheel_off_center);
+    JudgeOffset(writer, wheel, vehicle.aims.wheel_off_center);
   }
   for (const TireClearance& clearance : answer.report.clearances) {
-    JudgeClearance(writer, clearance, vehicle.limits.tire_clearance);
+    JudgeClearance(writer, clearance, vehicle.aims.tire_clearance);
   }
   for (const CentringPlan& plan : answer.plans) SayPlan(writer, plan);
   if (!answer.plans.empty()) SayShafts(writer, answer.plans.front());

@@ -21,14 +21,14 @@ std::string Along(double x, UnitSystem units) {
   return Length(x, units) + (x < 0.0 ? " back" : " forward");
 }
 
-void TellMove(const Axle& axle, const LeafAxle& leaf, const LeafLimits& limits, UnitSystem units,
+void TellMove(const Axle& axle, const LeafAxle& leaf, const LeafAims& aims, UnitSystem units,
               std::vector<Finding>& to) {
   if (leaf.moved.norm() < kNothing) {
     to.push_back({false, fmt::format("the old {} axle sits where it did", axle.name)});
     return;
   }
   to.push_back(
-      {std::abs(leaf.moved.x()) > limits.off_centre,
+      {std::abs(leaf.moved.x()) > aims.off_centre,
        fmt::format("the old {} axle has moved {} and {} {} against the frame since it was new: "
                    "its opening was drawn about where it stood then",
                    axle.name, Along(leaf.moved.x(), units), Length(leaf.moved.y(), units),
@@ -40,7 +40,7 @@ void TellMove(const Axle& axle, const LeafAxle& leaf, const LeafLimits& limits, 
 }
 
 void TellReadings(const Axle& axle, const LeafSpring& spring, const LeafAxle& leaf,
-                  const LeafLimits& limits, UnitSystem units, std::vector<Finding>& to) {
+                  const LeafAims& aims, UnitSystem units, std::vector<Finding>& to) {
   if (spring.camber_now > spring.camber_new) {
     to.push_back({true, fmt::format("the {} spring has more camber now than when new: a leaf sags, "
                                     "so are the two exchanged, or has it been re-arched?",
@@ -49,14 +49,14 @@ void TellReadings(const Axle& axle, const LeafSpring& spring, const LeafAxle& le
   if (spring.eyes_now) {
     const double differ = leaf.now.eyes_apart - *spring.eyes_now;
     to.push_back(
-        {std::abs(differ) > limits.eyes_differ,
+        {std::abs(differ) > aims.eyes_differ,
          fmt::format("the {} spring from eye to eye now: {} worked out, {} measured, {} apart{}",
                      axle.name, Length(leaf.now.eyes_apart, units), Length(*spring.eyes_now, units),
                      Length(differ, units),
-                     std::abs(differ) > limits.eyes_differ ? "; take arcs and camber again" : "")});
+                     std::abs(differ) > aims.eyes_differ ? "; take arcs and camber again" : "")});
   }
   for (const LeafPose* pose : {&leaf.fresh, &leaf.now}) {
-    if (pose->swing >= limits.swing_least) continue;
+    if (pose->swing >= aims.swing_least) continue;
     to.push_back(
         {true, fmt::format("the {} shackle lies only {} off the line of the eyes {}: a small error "
                            "of camber swings it far, so trust its axle's place less",
@@ -78,10 +78,10 @@ void TellDoubt(const Axle& axle, const LeafAxle& leaf, UnitSystem units, std::ve
 }
 
 void TellOpening(const Axle& axle, const LeafSpring& spring, const LeafAxle& leaf,
-                 const LeafLimits& limits, UnitSystem units, std::vector<Finding>& to) {
+                 const LeafAims& aims, UnitSystem units, std::vector<Finding>& to) {
   if (!leaf.off_opening) return;
   const double off = leaf.off_opening->x();
-  const bool far = std::abs(off) > limits.off_centre;
+  const bool far = std::abs(off) > aims.off_centre;
   std::string text = fmt::format(
       "the {} wheel when new stood {} {} the centre of its opening as measured on the old body",
       axle.name, Length(off, units), off < 0.0 ? "behind" : "ahead of");
@@ -100,7 +100,7 @@ void TellOpening(const Axle& axle, const LeafSpring& spring, const LeafAxle& lea
 
 void TellWheelbase(const Vehicle& vehicle, const OriginalReport& report, UnitSystem units,
                    std::vector<Finding>& to) {
-  const LeafLimits& limits = vehicle.leaf_original->limits;
+  const LeafAims& aims = vehicle.leaf_original->aims;
   const std::optional<double> design = DesignWheelbase(report);
   if (design) {
     to.push_back({false, fmt::format("the design wheelbase is {}; the old axles have made it {} "
@@ -114,7 +114,7 @@ void TellWheelbase(const Vehicle& vehicle, const OriginalReport& report, UnitSys
                                      report.change < 0.0 ? "shorter" : "longer")});
   }
   if (report.differs) {
-    const bool far = std::abs(*report.differs) > limits.wheelbase_differ;
+    const bool far = std::abs(*report.differs) > aims.wheelbase_differ;
     to.push_back({far, fmt::format("the wheelbase now: {} worked out, {} measured, {} apart{}",
                                    Length(*report.now.centers, units),
                                    Length(*vehicle.leaf_original->wheelbase_now, units),
@@ -123,7 +123,7 @@ void TellWheelbase(const Vehicle& vehicle, const OriginalReport& report, UnitSys
   }
   if (!report.spacing || !design) return;
   const double over = *report.spacing - report.fresh.along.value_or(*design);
-  to.push_back({std::abs(over) > limits.spacing,
+  to.push_back({std::abs(over) > aims.spacing,
                 fmt::format("the file's openings are {} apart, {} {} than the old axles were as "
                             "designed",
                             Length(*report.spacing, units), Length(over, units),
@@ -143,7 +143,7 @@ void TellPlaced(const Vehicle& vehicle, const OriginalReport& report, UnitSystem
     const Axle& axle = vehicle.axles[leaf.axle];
     if (!axle.opening) continue;
     const double ahead = axle.opening->x - original.p_CD->x() - leaf.fresh.p_DW.x();
-    const bool far = std::abs(ahead) > original.limits.off_centre;
+    const bool far = std::abs(ahead) > original.aims.off_centre;
     to.push_back(
         {far, fmt::format("the {} opening in this file is {} {} where the old axle was "
                           "designed to be",
@@ -160,9 +160,9 @@ std::vector<Finding> OriginalFindings(const Vehicle& vehicle, const OriginalRepo
   for (const LeafAxle& leaf : report.axles) {
     const Axle& axle = vehicle.axles[leaf.axle];
     const LeafSpring& spring = original.axles[leaf.axle].value();
-    TellMove(axle, leaf, original.limits, units, findings);
-    TellReadings(axle, spring, leaf, original.limits, units, findings);
-    TellOpening(axle, spring, leaf, original.limits, units, findings);
+    TellMove(axle, leaf, original.aims, units, findings);
+    TellReadings(axle, spring, leaf, original.aims, units, findings);
+    TellOpening(axle, spring, leaf, original.aims, units, findings);
     TellDoubt(axle, leaf, units, findings);
   }
   TellWheelbase(vehicle, report, units, findings);

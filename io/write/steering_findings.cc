@@ -11,23 +11,23 @@ namespace {
 
 void TellMatch(const Axle& axle, const BarMatch& match, UnitSystem units,
                std::vector<Finding>& to) {
-  const SteeringLimits& limits = axle.steering->limits;
+  const SteeringAims& aims = axle.steering->aims;
   const double differ = std::abs(match.bar_slope - match.drag_slope);
   const auto limit = [&](const std::optional<double>& value, Dimension dimension) {
     return value ? "; " + ShowAmount(*value, dimension, units) + " is the limit" : std::string();
   };
-  to.push_back({limits.slope_differ && differ > *limits.slope_differ,
+  to.push_back({aims.slope_differ && differ > *aims.slope_differ,
                 fmt::format("the {} axle: from in front, {} and drag link differ in slope by {}{}",
                             axle.name, match.bar, ShowAmount(differ, Dimension::kAngle, units),
-                            limit(limits.slope_differ, Dimension::kAngle))});
+                            limit(aims.slope_differ, Dimension::kAngle))});
   const double share = match.bar_length / match.drag_length - 1.0;
   to.push_back(
-      {limits.length_differ && std::abs(share) > *limits.length_differ,
+      {aims.length_differ && std::abs(share) > *aims.length_differ,
        fmt::format(
            "the {} axle: {} is {} {} than the drag link, {} %{}", axle.name, match.bar,
            ShowAmount(std::abs(match.bar_length - match.drag_length), Dimension::kLength, units),
            share > 0.0 ? "longer" : "shorter", ShowNumber(100.0 * std::abs(share), 1),
-           limit(limits.length_differ, Dimension::kPercent))});
+           limit(aims.length_differ, Dimension::kPercent))});
   if (match.same_hand) return;
   to.push_back({true, fmt::format("the {} axle: {} and drag link have their frame ends on opposite "
                                   "sides: one pulls the axle where the other pushes the wheels",
@@ -39,7 +39,7 @@ void TellSteer(const Axle& axle, const SteeredAxle& steered, UnitSystem units,
   const std::optional<double>& rate =
       steered.travel.rows[steered.rest].axles[steered.axle].steer_rate;
   if (rate) {
-    const std::optional<double>& most = axle.steering->limits.steer_rate;
+    const std::optional<double>& most = axle.steering->aims.steer_rate;
     to.push_back(
         {most && std::abs(*rate) > *most,
          fmt::format(

@@ -198,7 +198,7 @@ DataTable GapTable(const Vehicle& vehicle, const WarningReport& report, UnitSyst
        "of both wheels from rest; + bump; empty where it is nearest rolled"},
       {"roll", "least at roll", Dimension::kAngle, "",
        "of the housing against the body; + left wheel up; empty where it is nearest in bounce"},
-      {"limit", "limit", Dimension::kLength, "", "its own, or limits.gap"}};
+      {"limit", "limit", Dimension::kLength, "", "its own, or aims.gap"}};
   for (const GapAtLeast& gap : report.gaps) {
     table.rows.push_back({vehicle.axles[gap.axle].name + " " + gap.name, gap.rest, gap.least,
                           gap.rolled ? Cell() : Cell(gap.at), gap.rolled ? Cell(gap.at) : Cell(),

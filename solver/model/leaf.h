@@ -31,13 +31,13 @@ struct LeafSpring {
 };
 
 // What is pointed at. None has a standard behind it; the first two are the trade's quarter inch.
-struct LeafLimits {
-  double off_centre = 0.00635;       // wheel against opening [m], 1/4 in, common practice
-  double spacing = 0.00635;          // openings against design wheelbase [m], 1/4 in, the same
-  double eyes_differ = 0.00635;      // eye to eye, worked out against measured [m], common practice
-  double wheelbase_differ = 0.0127;  // the same for the wheelbase [m], 1/2 in, common practice
-  double swing_least = 0.349;        // shackle against the line of the eyes [rad], 20 deg: nearer
-                                     // to it a small error of camber swings the shackle far
+struct LeafAims {
+  double off_centre;        // wheel against opening [m]
+  double spacing;           // openings against design wheelbase [m]
+  double eyes_differ;       // eye to eye, worked out against measured [m]
+  double wheelbase_differ;  // the same for the wheelbase [m]
+  double swing_least;       // shackle against the line of the eyes [rad]: nearer to it
+                            // a small error of camber swings the shackle far
 };
 
 struct LeafOriginal {
@@ -45,7 +45,7 @@ struct LeafOriginal {
   std::optional<double> wheelbase_now;             // hub to hub, as it stands now [m]
   std::optional<Eigen::Vector2d> p_CD;  // old datum in this file's chassis axes, the body where it
                                         // is wanted, both frames level to each other [m]
-  LeafLimits limits = {};
+  LeafAims aims = {};
 };
 
 }  // namespace linkwright

@@ -13,8 +13,8 @@
 #include <string>
 #include <vector>
 
+#include "solver/model/aims.h"
 #include "solver/model/leaf.h"
-#include "solver/model/warning_limits.h"
 
 namespace linkwright {
 
@@ -134,7 +134,7 @@ struct Damper {
 struct Gap {
   std::string name;
   Span span;
-  std::optional<double> least;  // [m]; absent: as the limits have it
+  std::optional<double> least;  // [m]; absent: as the aims have it
 };
 
 // A band that holds the axle up in droop.
@@ -188,7 +188,7 @@ struct TieRod {
 };
 
 // What the steering of an axle is held against; absent: not watched.
-struct SteeringLimits {
+struct SteeringAims {
   std::optional<double> slope_differ;   // track bar against drag link, in front view [rad]
   std::optional<double> length_differ;  // of the drag link's length [-]
   std::optional<double> steer_rate;     // steer per travel at rest [rad/m]
@@ -198,7 +198,7 @@ struct Steering {
   Span drag_link;                   // pitman arm (chassis end) to knuckle (axle end)
   std::optional<TieRod> tie_rod;    // absent: both wheels are taken to steer alike
   std::optional<double> lock = {};  // steer of the wheel inside the bend at full lock [rad]
-  SteeringLimits limits = {};
+  SteeringAims aims = {};
 };
 
 struct Opening {
@@ -240,7 +240,7 @@ struct Axle {
 enum class JointKind { kSingle, kDouble };
 
 // What a driveshaft is held against; absent: not watched.
-struct ShaftLimits {
+struct ShaftAims {
   std::optional<double> joint_least, joint_most;   // working angle of a single joint at rest [rad]
   std::optional<double> pair_differ;               // the two joints of a piece at rest [rad]
   std::optional<double> double_most;               // angle of a double joint at rest [rad]
@@ -273,7 +273,7 @@ struct Driveshaft {
   std::optional<double> top_speed;  // of the shaft [rad/s]
   std::optional<CenterBearing> center_bearing;  // absent: one piece
   double pinion_low = 0.0;  // pinion's yoke end wanted below the least net angle, at rest [rad]
-  ShaftLimits limits = {};
+  ShaftAims aims = {};
 };
 
 // The sprung mass as given, or as the ledger gives it.
@@ -317,7 +317,7 @@ struct Vehicle {
   std::optional<Ledger> ledger;
   std::vector<Load> loads;  // at least one; a file without loads has one named "empty"
   std::vector<Mark> marks;
-  WarningLimits limits = {};
+  Aims aims = {};
   std::optional<LeafOriginal>
       leaf_original;  // of the vehicle the body came from; absent: not given
 };

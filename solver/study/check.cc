@@ -33,7 +33,7 @@ void AddTwins(std::vector<Mismatch>& to, size_t axle, const std::vector<Member>&
 }
 
 void AddMismatches(const Vehicle& vehicle, std::vector<Mismatch>& to) {
-  const double most = vehicle.limits.mirror;
+  const double most = vehicle.aims.mirror;
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = vehicle.axles[i];
     AddMismatch(to, i, "wheel centres", axle.p_CW_l, axle.p_CW_r, most);

@@ -46,7 +46,7 @@ struct AxleCheck {
 struct CheckReport {
   std::array<AxleCheck, 2> axles;
   std::vector<CoilCheck> coils;
-  std::vector<Mismatch> mismatches;  // greater than WarningLimits::mirror
+  std::vector<Mismatch> mismatches;  // greater than Aims::mirror
   std::vector<Oddity> oddities;
 };
 

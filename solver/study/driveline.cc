@@ -246,7 +246,7 @@ ShaftReport ReportShaft(const Rig& rig, const Standing& standing, const Drivelin
   if (shaft.center_bearing) report.front_length = (shaft.center_bearing->p_CB - shaft.p_CO).norm();
   if (report.speed) {
     report.angle_allowed =
-        shaft.limits.angle_at_speed ? *shaft.limits.angle_at_speed : AngleAllowedAt(*report.speed);
+        shaft.aims.angle_at_speed ? *shaft.aims.angle_at_speed : AngleAllowedAt(*report.speed);
   }
   const std::array<double, 2> start =
       StartOf(*basis.rig, standing.stance ? &*standing.stance : nullptr);

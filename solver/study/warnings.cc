@@ -28,8 +28,8 @@ void AddTire(const Vehicle& vehicle, size_t index, std::vector<Warning>& to) {
   if (!axle.tire.radius) return;
   const double hub = 0.5 * (axle.p_CW_l.z() + axle.p_CW_r.z()) - vehicle.floor_z;
   const double share = (*axle.tire.radius - hub) / *axle.tire.radius;
-  if (share >= vehicle.limits.tire_squash) return;
-  to.push_back({WarningKind::kNominalTire, index, "", "", share, vehicle.limits.tire_squash});
+  if (share >= vehicle.aims.tire_squash) return;
+  to.push_back({WarningKind::kNominalTire, index, "", "", share, vehicle.aims.tire_squash});
 }
 
 // Direction of a link seen from above, of no length where it stands upright.
@@ -76,15 +76,14 @@ void AddLoad(const Rig& rig, const Stance& stance, std::vector<Warning>& to) {
     if (axle.rating && on_axle > *axle.rating) {
       to.push_back({WarningKind::kOverRating, i, "", stance.load, on_axle, *axle.rating});
     }
-    if (at.ride_frequency && *at.ride_frequency > vehicle.limits.frequency) {
+    if (at.ride_frequency && *at.ride_frequency > vehicle.aims.frequency) {
       const bool stop = StopTouches(rig, stance, i);
       to.push_back({stop ? WarningKind::kStopRaisesRate : WarningKind::kRidesStiff, i, "",
-                    stance.load, *at.ride_frequency, vehicle.limits.frequency});
+                    stance.load, *at.ride_frequency, vehicle.aims.frequency});
     }
     const double askew = report.travel[2 * i] - report.travel[2 * i + 1];
-    if (std::abs(askew) > vehicle.limits.side_to_side) {
-      to.push_back(
-          {WarningKind::kSitsAskew, i, "", stance.load, askew, vehicle.limits.side_to_side});
+    if (std::abs(askew) > vehicle.aims.side_to_side) {
+      to.push_back({WarningKind::kSitsAskew, i, "", stance.load, askew, vehicle.aims.side_to_side});
     }
     if (!at.opening_ahead) continue;
     const Eigen::Vector3d hub = 0.5 * (axle.p_CW_l + axle.p_CW_r);
@@ -92,7 +91,7 @@ void AddLoad(const Rig& rig, const Stance& stance, std::vector<Warning>& to) {
                                     *at.opening_up - (hub.z() - axle.opening->z));
     // Of every load, within the aim or not: KeepWorst needs the nearest of all.
     to.push_back(
-        {WarningKind::kMockUpHeight, i, "", stance.load, moved, vehicle.limits.height_change});
+        {WarningKind::kMockUpHeight, i, "", stance.load, moved, vehicle.aims.height_change});
   }
 }
 
@@ -126,9 +125,9 @@ WarningReport FindWarnings(const Rig& rig, const Load* only, bool least,
   const Vehicle& vehicle = *rig.vehicle;
   WarningReport report;
   for (size_t i = 0; i < 2; ++i) {
-    AddStops(vehicle.axles[i], i, vehicle.limits.stop_crush, report.warnings);
+    AddStops(vehicle.axles[i], i, vehicle.aims.stop_crush, report.warnings);
     AddTire(vehicle, i, report.warnings);
-    AddTriangle(vehicle.axles[i], i, vehicle.limits.triangulation, report.warnings);
+    AddTriangle(vehicle.axles[i], i, vehicle.aims.triangulation, report.warnings);
   }
   if (IsGeometryOnly(vehicle)) {
     AddOverTravel(rig, nullptr, report);

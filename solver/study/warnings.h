@@ -88,7 +88,7 @@ struct WarningReport {
 //   limits   of the first of those loads that rests (or of the measured stance), where they are
 //            found already; null: found where they are wanted
 //   errors   ModelError as SweepBounce
-//   source   limits: io/read/format_limits.cc; what each value is: docs/theory.md (105)
+//   source   limits: io/read/format_aims.cc; what each value is: docs/theory.md (105)
 [[nodiscard]] WarningReport FindWarnings(const Rig& rig, const Load* only = nullptr,
                                          bool least = true, const LimitsReport* limits = nullptr);
 

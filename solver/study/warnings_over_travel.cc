@@ -20,19 +20,19 @@ double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3
 // Coils where rows end.
 void AddCoilsAt(const Rig& rig, size_t index, const Pose& pose, bool bump,
                 std::vector<Warning>& to) {
-  const WarningLimits& limits = rig.vehicle->limits;
+  const Aims& aims = rig.vehicle->aims;
   const Eigen::Isometry3d X_CA = Transform(pose);
   for (const Spring& spring : rig.vehicle->axles[index].springs) {
     const double length = LengthAt(spring.span, rig.axles[index].frame, X_CA);
     const std::string name = DisplayName(spring.name);
     const double squeeze = spring.law.free_length - length;
-    if (!bump && squeeze < limits.coil_preload) {
-      to.push_back({WarningKind::kCoilUnseats, index, name, "", squeeze, limits.coil_preload});
+    if (!bump && squeeze < aims.coil_preload) {
+      to.push_back({WarningKind::kCoilUnseats, index, name, "", squeeze, aims.coil_preload});
     }
     const std::optional<double> bound = BoundLength(spring);
-    if (bump && bound && length - *bound < limits.coil_gap) {
+    if (bump && bound && length - *bound < aims.coil_gap) {
       to.push_back(
-          {WarningKind::kCoilNearSolid, index, name, "", length - *bound, limits.coil_gap});
+          {WarningKind::kCoilNearSolid, index, name, "", length - *bound, aims.coil_gap});
     }
   }
 }
@@ -55,7 +55,7 @@ void AddEnds(const Rig& rig, size_t index, const AxlePath& path, const Sweep& sw
     to.push_back({up ? WarningKind::kDamperEndsBump : WarningKind::kDamperEndsDroop, index,
                   Describe(end->limit), "", *end->at, 0.0});
   }
-  const double least = rig.vehicle->limits.bump_left;
+  const double least = rig.vehicle->aims.bump_left;
   const MotionReach reach = ReachOf(*rig.vehicle, MotionKind::kBounce);
   const AxleWalk walk =
       WalkAxle(rig, index, path, {.far = reach.far, .step = reach.step, .to_first = true});
@@ -112,7 +112,7 @@ void AddGaps(const Rig& rig, size_t index, const AxlePath& path, WarningReport& 
                    .least = rest,
                    .rolled = false,
                    .at = 0.0,
-                   .limit = given.least.value_or(rig.vehicle->limits.gap)};
+                   .limit = given.least.value_or(rig.vehicle->aims.gap)};
     for (const bool up : {false, true}) {
       WalkGap(rig, index, path, up, given.span, gap, false);
       WalkGap(rig, index, rolled, up, given.span, gap, true);
@@ -139,7 +139,7 @@ std::optional<double> TurnsInsideOut(const Sweep& sweep, size_t index) {
 }
 
 void AddCurves(const Rig& rig, size_t index, const Sweep& sweep, std::vector<Warning>& to) {
-  const WarningLimits& limits = rig.vehicle->limits;
+  const Aims& aims = rig.vehicle->aims;
   if (const auto travel = TurnsInsideOut(sweep, index)) {
     to.push_back({WarningKind::kCenterInsideOut, index, "", "", *travel, 0.0});
   }
@@ -148,18 +148,18 @@ void AddCurves(const Rig& rig, size_t index, const Sweep& sweep, std::vector<War
       sweep.rows.begin(), sweep.rows.end(),
       [&](const SweepRow& a, const SweepRow& b) { return pitch(a) < pitch(b); });
   const double turn = pitch(*high) - pitch(*low);
-  if (turn > limits.pitch) {
-    to.push_back({WarningKind::kPitches, index, "", "", turn, limits.pitch});
+  if (turn > aims.pitch) {
+    to.push_back({WarningKind::kPitches, index, "", "", turn, aims.pitch});
   }
   for (const SweepRow& row : sweep.rows) {
     const double steer = row.axles[index].roll_steer;
-    if (row.travel != 0.0 || std::abs(steer) <= limits.roll_steer) continue;
-    to.push_back({WarningKind::kRollSteers, index, "", "", steer, limits.roll_steer});
+    if (row.travel != 0.0 || std::abs(steer) <= aims.roll_steer) continue;
+    to.push_back({WarningKind::kRollSteers, index, "", "", steer, aims.roll_steer});
   }
 }
 
 void AddSlopes(const Rig& rig, size_t index, const AxlePath& path, std::vector<Warning>& to) {
-  const double most = rig.vehicle->limits.link_slope;
+  const double most = rig.vehicle->aims.link_slope;
   const AxleFrame& frame = rig.axles[index].frame;
   const Eigen::Isometry3d X_CA = Transform(StartMotion(rig, index, path).pose);
   for (const Link& link : rig.vehicle->axles[index].links) {
@@ -209,7 +209,7 @@ void AddFights(const Rig& rig, const Stance* stance, WarningReport& report) {
     const FightAtExtremes high = FightIn(crossed.rows.back(), i, rig.vehicle->axles[i]);
     const FightAtExtremes& worst = low.force > high.force ? low : high;
     report.fights.push_back(worst);
-    const std::optional<double>& most = rig.vehicle->limits.link_force;
+    const std::optional<double>& most = rig.vehicle->aims.link_force;
     if (most && worst.force > *most) {
       report.warnings.push_back(
           {WarningKind::kLinksFight, i, worst.member, "", worst.force, *most});

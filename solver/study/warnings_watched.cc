@@ -105,7 +105,7 @@ void AddTires(const OpeningsReport& openings, double aim, std::vector<Warning>& 
 
 void AddWatched(const Rig& rig, const Stance* stance, const LimitsReport* limits, bool least,
                 std::vector<Warning>& to) {
-  const WarningLimits& aims = rig.vehicle->limits;
+  const Aims& aims = rig.vehicle->aims;
   if (WatchesJoints(*rig.vehicle)) {
     AddJointsOf(limits ? *limits : FindLimits(rig, stance), aims.joint_reserve, to);
   }

@@ -126,7 +126,7 @@ TEST(CheckCommand, EveryLimitIsTheFiles) {
     for (const bool tight : {true, false}) {
       const Folder folder;
       const std::string file =
-          folder.Write("limit.yaml", base + "  limits: {" + limit.key + ": " +
+          folder.Write("limit.yaml", base + "  aims: {" + limit.key + ": " +
                                          (tight ? limit.tight : limit.wide) + "}\n");
       const std::vector<std::string> lines = Lines(RunProgram({"check", file}).out);
       const bool found = std::any_of(lines.begin(), lines.end(), [&](const std::string& line) {

@@ -50,7 +50,7 @@ TEST(DrivelineCommand, EveryLimitIsTheFiles) {
       const std::string file = folder.Write(
           "limit.yaml", "base: " + VehiclePath("harbour_van") +
                             "\nchange:\n  driveshafts.rear.slip: 120\n"
-                            "add:\n  driveshafts.rear.limits: {" +
+                            "add:\n  driveshafts.rear.aims: {" +
                             limit.key + ": " + (tight ? limit.tight : limit.wide) + "}\n");
       const std::vector<std::string> lines = Lines(RunProgram({"driveline", file}).out);
       const bool found = std::any_of(lines.begin(), lines.end(), [&](const std::string& line) {

@@ -182,7 +182,7 @@ TEST(LimitsCommand, EveryLimitOfTheFileChangesWhatIsPointedAt) {
       return RunProgram(
                  {"limits",
                   WriteVariant(folder, std::string("add:\n  axles.rear.links.track "
-                                                   "bar.misalignment_limit: 20\n  limits: {") +
+                                                   "bar.misalignment_limit: 20\n  aims: {") +
                                            each.key + ": " + value + "}\n")})
           .out;
     };
@@ -195,7 +195,7 @@ TEST(LimitsCommand, AReserveIsWhatDampersAreOrderedWith) {
   const auto stroke = [](const char* reserve) {
     const Folder folder;
     const std::string path =
-        WriteVariant(folder, std::string("add:\n  limits: {damper_reserve: ") + reserve + "}\n");
+        WriteVariant(folder, std::string("add:\n  aims: {damper_reserve: ") + reserve + "}\n");
     return ToNumber(Value(RunToSheet({"limits", path}), "dampers", "rear damper left", "stroke"));
   };
   EXPECT_NEAR(stroke("20") - stroke("5"), 2.0 * 15.0, 1e-9);

@@ -114,7 +114,7 @@ TEST(OpeningsCommand, EveryLimitOfTheFileChangesWhatIsPointedAt) {
     const std::string path = folder.Path("limits.yaml");
     std::ofstream(path) << "base: " << VehiclePath("harbour_van")
                         << "\nadd:\n  openings.front.lip_y: 920\n  openings.rear.lip_y: 920\n"
-                           "  limits: {"
+                           "  aims: {"
                         << limit << "}\n";
     return RunProgram({"openings", path}).out;
   };

@@ -200,7 +200,7 @@ void ExpectRest(const Standing& before, const Standing& after, const PartsAdvice
 }
 
 TEST_P(TravelOrders, OfLimitsGiveTheTravelThatWasPromised) {
-  const double reserve = vehicle.limits.damper_reserve;
+  const double reserve = vehicle.aims.damper_reserve;
   int carried_out = 0, no_height = 0;
   std::vector<const Load*> loads = LoadsOf(vehicle);
   if (loads.size() > 2) loads = {loads.front(), loads.back()};

@@ -89,7 +89,7 @@ TEST(OriginalCommand, EveryLimitIsTheFiles) {
       const std::string file =
           Changed(folder, "harbour_van_old_springs",
                   "change:\n  leaf_original.rear.eyes_now: 1290\n"
-                  "  leaf_original.wheelbase_now: 2630\nadd:\n  leaf_original.limits: {" +
+                  "  leaf_original.wheelbase_now: 2630\nadd:\n  leaf_original.aims: {" +
                       std::string(limit.key) + ": " + (tight ? limit.tight : limit.wide) + "}\n");
       EXPECT_EQ(Has(RunProgram({"original", file}), limit.text), tight) << limit.key;
     }

@@ -14,12 +14,12 @@ inline std::string PleasedVehicle(const Folder& folder) {
       "pleased.yaml",
       "base: " + VehiclePath("harbour_van") +
           "\nadd:\n"
-          "  limits: {coil_preload: 0, pitch: 9 deg, link_slope: 20 deg, roll_steer: 0.5,\n"
+          "  aims: {coil_preload: 0, pitch: 9 deg, link_slope: 20 deg, roll_steer: 0.5,\n"
           "           frequency: 3, side_to_side: 50, height_change: 50, tire_clearance: 0}\n"
           "  openings.front.lip_y: 920\n"
           "  openings.rear.lip_y: 920\n"
-          "  axles.front.steering.limits: {steer_rate: 0.5 deg/in}\n"
-          "  driveshafts.rear.limits: {joint_least: 0}\n"
+          "  axles.front.steering.aims: {steer_rate: 0.5 deg/in}\n"
+          "  driveshafts.rear.aims: {joint_least: 0}\n"
           "remove:\n"
           "  - axles.front.dampers.damper.longest\n"
           "  - axles.rear.dampers.damper.longest\n"

@@ -219,7 +219,7 @@ TEST(RideCommand, HoldsTheModelsDampingAgainstTheLimitsOfTheFile) {
   for (const double off : {-0.001, 0.001}) {
     const std::string file = folder.Write(
         off < 0.0 ? "below.yaml" : "above.yaml",
-        "base: " + van + "\nadd:\n  limits: {damping_least: " + std::to_string(roll + off) + "}\n");
+        "base: " + van + "\nadd:\n  aims: {damping_least: " + std::to_string(roll + off) + "}\n");
     EXPECT_EQ(RunProgram({"ride", file}).out.find("roll is damped") != std::string::npos,
               off > 0.0);
   }

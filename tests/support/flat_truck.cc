@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "solver/model/masses.h"
+#include "tests/support/usual_aims.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright::sample {
@@ -46,6 +47,7 @@ Axle MakeAxle(const FlatTruck& is, const std::string& name, double x, double car
 Vehicle MakeFlatTruck(const FlatTruck& is) {
   const double base = is.b + is.c;
   Vehicle truck{};
+  truck.aims = UsualAims();
   truck.title = "flat truck";
   truck.axles = {MakeAxle(is, "front", 0.0, is.mass * is.c / base, is.coil[0]),
                  MakeAxle(is, "rear", -base, is.mass * is.b / base, is.coil[1])};

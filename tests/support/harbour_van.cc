@@ -3,6 +3,7 @@
 // here.
 #include <cmath>
 
+#include "tests/support/usual_aims.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright::sample {
@@ -89,6 +90,7 @@ Axle Rear() {
 
 Vehicle HarbourVan() {
   Vehicle van{};
+  van.aims = UsualAims();
   van.title = "Harbour delivery van";
   van.axles = {Front(), Rear()};
   Driveshaft shaft{};

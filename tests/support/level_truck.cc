@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "solver/model/masses.h"
+#include "tests/support/usual_aims.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright::sample {
@@ -35,6 +36,7 @@ void Suspend(Axle& axle, double x, double carried) {
 
 Vehicle LevelTruck() {
   Vehicle truck{};
+  truck.aims = UsualAims();
   truck.title = "level truck";
   Axle front = BareAxle("front", 0.0, 0.75, kCentreHeight);
   AddPair(front.links, "lower arm", {-0.70, 0.45, 0.36}, {0.0, 0.48, 0.26});

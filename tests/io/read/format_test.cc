@@ -5,13 +5,49 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
+#include <cstring>
 #include <set>
 
+#include "io/read/keys_of.h"
 #include "solver/model/vehicle.h"
+#include "tests/support/usual_aims.h"
 
 namespace linkwright {
 namespace {
+
+// A struct of numbers, number by number.
+template <typename Struct>
+std::array<double, sizeof(Struct) / sizeof(double)> Numbers(const Struct& of) {
+  std::array<double, sizeof(Struct) / sizeof(double)> numbers;
+  static_assert(sizeof(numbers) == sizeof(of));
+  std::memcpy(numbers.data(), static_cast<const void*>(&of), sizeof(of));
+  return numbers;
+}
+
+// Each number of a table goes into a member, and none into another one's.
+template <typename Struct>
+void GoesIntoItsOwnMember() {
+  std::set<std::size_t> taken;
+  for (const BoundKey<Struct>& bound : KeysOf<Struct>().keys) {
+    if (bound.key.kind != Kind::kNumber || !bound.take) continue;
+    Struct into{};
+    const auto before = Numbers(into);
+    Node value;
+    value.si = 12345.678;
+    bound.take(&value, bound.key, into);
+    const auto after = Numbers(into);
+    std::size_t found = 0;
+    for (std::size_t i = 0; i < after.size(); ++i) {
+      if (after[i] != 12345.678 || before[i] == after[i]) continue;
+      ++found;
+      EXPECT_TRUE(taken.insert(i).second) << bound.key.name << " and another";
+    }
+    EXPECT_EQ(found, 1U) << bound.key.name;
+  }
+  EXPECT_FALSE(taken.empty());
+}
 
 TEST(Format, NamesEachGroupAndKeyOnce) {
   std::set<std::string_view> groups;
@@ -60,13 +96,58 @@ TEST(Format, ExplainsEachKeyInOneSentence) {
   }
 }
 
-TEST(Format, HasTheDefaultsOfTheModel) {
-  EXPECT_DOUBLE_EQ(DefaultOf("link", "rate"), Link{}.rate);
-  EXPECT_DOUBLE_EQ(DefaultOf("vehicle", "floor"), Vehicle{}.floor_z);
-  EXPECT_DOUBLE_EQ(DefaultOf("kingpin", "inclination"), Kingpin{}.inclination);
-  EXPECT_DOUBLE_EQ(DefaultOf("driveshaft", "phase"), Driveshaft{}.phase);
+TEST(KeysOf, BindNoTwoNumbersToOneMember) {
+  GoesIntoItsOwnMember<Aims>();
+  GoesIntoItsOwnMember<AArm>();
+  GoesIntoItsOwnMember<Axle>();
+  GoesIntoItsOwnMember<CenterBearing>();
+  GoesIntoItsOwnMember<Damper>();
+  GoesIntoItsOwnMember<Driveshaft>();
+  GoesIntoItsOwnMember<Gap>();
+  GoesIntoItsOwnMember<Kingpin>();
+  GoesIntoItsOwnMember<LeafAims>();
+  GoesIntoItsOwnMember<LeafOriginal>();
+  GoesIntoItsOwnMember<LeafSpring>();
+  GoesIntoItsOwnMember<Ledger>();
+  GoesIntoItsOwnMember<Link>();
+  GoesIntoItsOwnMember<Mass>();
+  GoesIntoItsOwnMember<Opening>();
+  GoesIntoItsOwnMember<Pinion>();
+  GoesIntoItsOwnMember<RadiusArm>();
+  GoesIntoItsOwnMember<ShaftAims>();
+  GoesIntoItsOwnMember<Spring>();
+  GoesIntoItsOwnMember<SprungMass>();
+  GoesIntoItsOwnMember<SteeringAims>();
+  GoesIntoItsOwnMember<Stop>();
+  GoesIntoItsOwnMember<Strap>();
+  GoesIntoItsOwnMember<Tire>();
+}
+
+TEST(KeysOf, HasTheDefaultsThatTheDocumentsState) {
+  Aims aims = sample::UsualAims();
+  for (const BoundKey<Aims>& bound : KeysOf<Aims>().keys) {
+    const auto usual = Numbers(aims);
+    bound.take(nullptr, bound.key, aims);
+    const auto read = Numbers(aims);
+    for (std::size_t i = 0; i < read.size(); ++i) {
+      if (std::memcmp(&usual[i], &read[i], sizeof(double)) == 0) continue;
+      EXPECT_DOUBLE_EQ(read[i], usual[i]) << bound.key.name;
+    }
+  }
+}
+
+TEST(KeysOf, HasTheDefaultsOfTheModel) {
+  EXPECT_DOUBLE_EQ(Build<Link>({}).rate, Link{}.rate);
+  EXPECT_DOUBLE_EQ(Build<AArm>({}).rate, AArm{}.rate);
+  EXPECT_DOUBLE_EQ(Build<RadiusArm>({}).frame_rate, RadiusArm{}.frame_rate);
+  EXPECT_DOUBLE_EQ(Build<RadiusArm>({}).axle_rate, RadiusArm{}.axle_rate);
+  EXPECT_DOUBLE_EQ(Build<WattsLink>({}).rate, WattsLink{}.rate);
+  EXPECT_EQ(Build<WattsLink>({}).on_housing, WattsLink{}.on_housing);
+  EXPECT_EQ(Build<LeafSpring>({}).hangs, LeafSpring{}.hangs);
+  EXPECT_EQ(Build<CenterBearing>({}).joint, CenterBearing{}.joint);
   EXPECT_EQ(Driveshaft{}.output_joint, JointKind::kSingle);
   EXPECT_EQ(FindKey("driveshaft", "joints").default_text, "[single, single]");
+  EXPECT_DOUBLE_EQ(DefaultOf("vehicle", "floor"), Vehicle{}.floor_z);
   EXPECT_DOUBLE_EQ(DefaultOf("spring", "shear_modulus"), 81.5e9);  // EN 13906-1
 }
 

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "io/write/check_tables.h"
+#include "tests/support/usual_aims.h"
 
 namespace linkwright::check {
 namespace {
@@ -13,7 +14,8 @@ struct Sound {
 };
 
 Sound SoundVehicle() {
-  Sound sound;
+  Sound sound{};
+  sound.vehicle.aims = sample::UsualAims();
   sound.vehicle.axles[0].name = "front";
   sound.vehicle.axles[1].name = "rear";
   for (Axle& axle : sound.vehicle.axles) {

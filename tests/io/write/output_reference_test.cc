@@ -76,7 +76,7 @@ std::vector<Block> LimitsBlocks() {
   const LimitsReport limits = FindLimits(rig, &stance);
   const PartsAdvice advice =
       AdviseParts(rig, nullptr, &stance, limits, {.split = {}, .bump = 0.2, .droop = 0.2},
-                  file.vehicle.limits.damper_reserve);
+                  file.vehicle.aims.damper_reserve);
   std::vector<Block> blocks;
   for (const NamedTable& named : LimitsTables(file.vehicle, limits, advice, UnitSystem::kMetric)) {
     std::string name = named.name;

@@ -45,13 +45,13 @@ TEST(Warnings, ACoilNearlyOffItsSeatAtFullDroop) {
   ASSERT_TRUE(sweep.droop[kRear]);
   const double left =
       van.axles[kRear].springs[0].law.free_length - CoilAt(van, kRear, *sweep.droop[kRear]->at);
-  van.limits.coil_preload = left + 1e-5;
+  van.aims.coil_preload = left + 1e-5;
   const std::vector<Warning> found = Of(van, WarningKind::kCoilUnseats);
   ASSERT_FALSE(found.empty());
   constexpr double kEndTol =
       1e-8;  // [m] the end is found to 1e-10, and 1e-9 short of it is looked at
   EXPECT_NEAR(found[0].value, left, kEndTol);
-  van.limits.coil_preload = 0.0;
+  van.aims.coil_preload = 0.0;
   EXPECT_EQ(Of(van, WarningKind::kCoilUnseats).size(), left < 0.0 ? 2U : 0U);
 }
 
@@ -85,7 +85,7 @@ TEST(Warnings, ACoilByItsCurveIsJudgedByItsLastPoint) {
       spring.law.curve = {{0.0, 0.0}, {last, last * spring.law.rate}};
     }
     const std::vector<Warning> found = Of(van, WarningKind::kCoilNearSolid);
-    if (left > van.limits.coil_gap) {
+    if (left > van.aims.coil_gap) {
       EXPECT_TRUE(found.empty());
     } else {
       ASSERT_EQ(found.size(), 2U);
@@ -176,30 +176,30 @@ TEST(Warnings, ATriangleThatIsTooNarrow) {
     const Eigen::Vector3d d = rear.links[i].span.p_CQ - rear.links[i].span.p_CP;
     widest = std::max(widest, 2.0 * std::atan2(std::abs(d.y()), std::abs(d.x())));
   }
-  truck.limits.triangulation = widest + 0.01;
+  truck.aims.triangulation = widest + 0.01;
   const std::vector<Warning> found = Of(truck, WarningKind::kNarrowTriangle);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_NEAR(found[0].value, widest, 1e-12);
-  truck.limits.triangulation = widest - 0.01;
+  truck.aims.triangulation = widest - 0.01;
   EXPECT_TRUE(Of(truck, WarningKind::kNarrowTriangle).empty());
   Vehicle van = sample::HarbourVan();  // a track bar holds it: no triangle is wanted
-  van.limits.triangulation = 3.0;
+  van.aims.triangulation = 3.0;
   EXPECT_TRUE(Of(van, WarningKind::kNarrowTriangle).empty());
 }
 
 TEST(Warnings, ThresholdsOfRestAndTravelAreThoseOfTheFile) {
   Vehicle van = sample::HarbourVan();
-  WarningLimits& limits = van.limits;
-  limits.pitch = limits.roll_steer = limits.link_slope = limits.frequency = 1e3;
-  limits.side_to_side = limits.height_change = 1e3;
+  Aims& aims = van.aims;
+  aims.pitch = aims.roll_steer = aims.link_slope = aims.frequency = 1e3;
+  aims.side_to_side = aims.height_change = 1e3;
   for (const WarningKind kind :
        {WarningKind::kPitches, WarningKind::kRollSteers, WarningKind::kLinkSlopes,
         WarningKind::kRidesStiff, WarningKind::kSitsAskew, WarningKind::kMockUpHeight}) {
     EXPECT_TRUE(Of(van, kind, kFront).empty());
     EXPECT_TRUE(Of(van, kind, kRear).empty());
   }
-  limits.pitch = limits.roll_steer = limits.link_slope = limits.frequency = 0.0;
-  limits.side_to_side = limits.height_change = 0.0;
+  aims.pitch = aims.roll_steer = aims.link_slope = aims.frequency = 0.0;
+  aims.side_to_side = aims.height_change = 0.0;
   for (const WarningKind kind :
        {WarningKind::kPitches, WarningKind::kRollSteers, WarningKind::kLinkSlopes,
         WarningKind::kRidesStiff, WarningKind::kSitsAskew, WarningKind::kMockUpHeight}) {
@@ -227,9 +227,9 @@ TEST(Warnings, RestingOffTheOpeningIsToldOnlyWhereItIsSoUnderEveryLoad) {
   }
   ASSERT_GT(std::abs(moved[0] - moved[1]), 1e-4);
   const size_t near = moved[0] < moved[1] ? 0 : 1;
-  van.limits.height_change = 0.5 * (moved[0] + moved[1]);  // one within, one not
+  van.aims.height_change = 0.5 * (moved[0] + moved[1]);  // one within, one not
   EXPECT_TRUE(Of(van, WarningKind::kMockUpHeight).empty());
-  van.limits.height_change = 0.5 * moved[near];  // neither
+  van.aims.height_change = 0.5 * moved[near];  // neither
   const std::vector<Warning> found = Of(van, WarningKind::kMockUpHeight);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].load, van.loads[near].name);
@@ -242,9 +242,9 @@ TEST(Warnings, LinksThatFightAreReportedAtTheCrossedExtreme) {
   ASSERT_EQ(report.fights.size(), 2U);
   EXPECT_GT(report.fights[0].force, 0.0);
   EXPECT_GT(report.fights[0].twist, 0.0);
-  van.limits.link_force = report.fights[0].force - 1.0;
+  van.aims.link_force = report.fights[0].force - 1.0;
   EXPECT_EQ(Of(van, WarningKind::kLinksFight, kFront).size(), 1U);
-  van.limits.link_force = report.fights[0].force + 1.0;
+  van.aims.link_force = report.fights[0].force + 1.0;
   EXPECT_TRUE(Of(van, WarningKind::kLinksFight, kFront).empty());
   EXPECT_TRUE(FindWarnings(PrepareRig(sample::LevelTruck())).fights.empty());
 }
@@ -287,10 +287,10 @@ TEST(Warnings, AJointNearItsMisalignmentLimit) {
   bar.misalignment_limit = 0.5 * used;  // runs out about half way down
   EXPECT_FALSE(Of(van, WarningKind::kJointEndsTravel).empty());
   bar.misalignment_limit = kWide;
-  van.limits.joint_reserve = droop + 1e-6;
+  van.aims.joint_reserve = droop + 1e-6;
   const std::vector<Warning> found = Of(van, WarningKind::kJointNearLimit);
   ASSERT_FALSE(found.empty());
-  for (const Warning& warning : found) EXPECT_LT(warning.value, van.limits.joint_reserve);
+  for (const Warning& warning : found) EXPECT_LT(warning.value, van.aims.joint_reserve);
 }
 
 TEST(Warnings, ATyreNearerToItsOpeningThanTheAim) {
@@ -304,12 +304,12 @@ TEST(Warnings, ATyreNearerToItsOpeningThanTheAim) {
     const NearestTire* nearest = LeastOf(clearance);
     if (clearance.axle == kRear && nearest) least = std::min(least, nearest->gap.distance);
   }
-  van.limits.tire_clearance = least + 1e-4;
+  van.aims.tire_clearance = least + 1e-4;
   const std::vector<Warning> found = Of(van, WarningKind::kTireNear);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_NEAR(found[0].value, least, 1e-9);
   EXPECT_FALSE(found[0].where.empty());
-  van.limits.tire_clearance = least - 1e-4;
+  van.aims.tire_clearance = least - 1e-4;
   EXPECT_TRUE(Of(van, WarningKind::kTireNear).empty());
 }
 
@@ -374,7 +374,7 @@ TEST(Warnings, ABodyBelowTheRollAxisLeansInward) {
 TEST(Warnings, OneLoadAloneIsLookedAt) {
   Vehicle van = sample::HarbourVan();
   ASSERT_GE(van.loads.size(), 2U);
-  van.limits.frequency = 0.1;
+  van.aims.frequency = 0.1;
   const Rig rig = PrepareRig(van);
   for (const Load& load : van.loads) {
     for (const Warning& warning : FindWarnings(rig, &load).warnings) {
