@@ -93,34 +93,34 @@ TableOf<TireClearance> MotionColumns(const Vehicle& vehicle) {
 }
 
 // One end of a motion that was swept.
-struct SweptEnd {
+struct RangeEnd {
   std::string name;
   bool angular;
   double to;
   std::string ended_by;
 };
 
-TableOf<SweptEnd> SweptColumns() {
+TableOf<RangeEnd> SweptColumns() {
   return {{"motion", "swept", kNumber,
            "axle, motion and way; of one wheel, the left one; as `limits` has it, but through the "
            "tyres' own contact",
-           &SweptEnd::name},
+           &RangeEnd::name},
           {"travel", "to travel", kLength, "of bounce and one wheel; + bump",
            [](auto& end) { return CellIf(!end.angular, end.to); }},
           {"angle", "to angle", kAngle, "of roll and crossed",
            [](auto& end) { return CellIf(end.angular, end.to); }},
           {"ended_by", "ended by", kNumber, "'nothing' where the file has no end",
-           &SweptEnd::ended_by}};
+           &RangeEnd::ended_by}};
 }
 
-std::vector<SweptEnd> SweptEnds(const Vehicle& vehicle, const OpeningsReport& report) {
-  std::vector<SweptEnd> ends;
+std::vector<RangeEnd> SweptEnds(const Vehicle& vehicle, const OpeningsReport& report) {
+  std::vector<RangeEnd> ends;
   for (const size_t axle : kBothAxles) {
     for (const SweptRange& range : report.ranges[axle]) {
       if (range.motion == TireMotion::kRest) continue;
       const std::string name = vehicle.axles[axle].name + " " + NameOf(range.motion);
       for (size_t i = 0; i < 2; ++i) {
-        const std::optional<SweptEnd>& end = range.ended_by[i];
+        const auto& end = range.ended_by[i];
         ends.push_back({name + (i == 0 ? " -" : " +"), IsAngular(range.motion),
                         i == 0 ? range.low : range.high,
                         end ? vehicle.axles[end->axle].name + " " + DescribeShort(end->limit) : "nothing"});

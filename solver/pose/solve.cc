@@ -7,6 +7,7 @@
 #include <Eigen/SVD>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "solver/pose/link_equations.h"
 
@@ -141,11 +142,6 @@ double Correction(const AxleFrame& frame, const Pose& predicted, const Pose& sol
       .norm();
 }
 
-double SlopeDeterminant(const AxleFrame& frame, const Pose& pose) {
-  if (frame.links.size() == 4) return StateOfFour(frame, pose).determinant;
-  return EvaluateEquations(frame, pose).slope.determinant();
-}
-
 // The link that carries the most where the links line up: the greatest share of the force pattern
 // that the four unknowns resist least, each link weighted by the root of its rate.
 size_t BlockingLink(const AxleFrame& frame, const Pose& pose) {
@@ -189,6 +185,11 @@ Solved Solve(const AxleFrame& frame, const Pose& guess) {
 
 }  // namespace
 
+double SlopeDeterminant(const AxleFrame& frame, const Pose& pose) {
+  if (frame.links.size() == 4) return StateOfFour(frame, pose).determinant;
+  return EvaluateEquations(frame, pose).slope.determinant();
+}
+
 PoseSolution SolvePose(const AxleFrame& frame, const Pose& guess) {
   return Solve(frame, guess).solution;
 }
@@ -222,6 +223,64 @@ PoseSolution MovePose(const AxleFrame& frame, const HousingMotion& from, double 
     }
     share *= 0.5;
   }
+}
+
+namespace {
+
+// A solved pose on the way to a fold.
+struct NearFold {
+  double at;      // the way's parameter
+  double square;  // of the determinant
+  Pose pose;
+};
+
+Eigen::Vector4d Unknowns(const Pose& pose) { return {pose.x, pose.y, pose.steer, pose.pitch}; }
+
+}  // namespace
+
+std::optional<Fold> FindFold(const AxleFrame& frame, const std::function<PlaceOnWay(double)>& place,
+                             double from, const Pose& solved, double out, const Pose& stuck) {
+  constexpr double kMet = 1e-9;  // of the way asked about: 5 pm of 5 mm
+  constexpr int kMost = 60;
+  const double way = out - from, sign = SlopeDeterminant(frame, solved);
+  // The pose at a parameter if it is found near a guess and in the same assembly.
+  const auto solve = [&](double at, const Eigen::Vector4d& guess,
+                         double within) -> std::optional<NearFold> {
+    const PlaceOnWay there = place(at);
+    const Pose near{guess[kX], guess[kY], guess[kSteer], guess[kPitch], there.z, there.roll};
+    const auto [found, determinant] = Solve(frame, near);
+    const bool is_near = (Unknowns(found.pose) - guess).norm() <= within;
+    if (found.status != SolveStatus::kConverged || !is_near || sign * determinant <= 0.0) {
+      return std::nullopt;
+    }
+    return NearFold{at, determinant * determinant, found.pose};
+  };
+  // Where the walk got stuck, by its height or its roll, whichever went farther.
+  const PlaceOnWay end = place(out);
+  const double dz = end.z - solved.z, dr = end.roll - solved.roll;
+  const bool by_height = std::abs(dz) > 0.5 * frame.track * std::abs(dr);
+  const double share = by_height ? (stuck.z - solved.z) / dz : (stuck.roll - solved.roll) / dr;
+  if (!(share > 0.0 && share < 1.0)) return std::nullopt;
+  NearFold a{from, sign * sign, solved};
+  std::optional<NearFold> b = solve(from + 0.999 * share * way, Unknowns(stuck), 1e-2);
+  double ahead = 0.9;  // share of what seems left that is gone at once
+  for (int i = 0; b && i < kMost; ++i) {
+    if (b->square >= a.square) return std::nullopt;
+    const double fold = b->at + b->square * (b->at - a.at) / (a.square - b->square);
+    if (std::abs(fold - b->at) < kMet * std::abs(way)) return Fold{fold, b->pose};
+    const double next = b->at + ahead * (fold - b->at);
+    const double root_a = std::sqrt(std::abs(fold - a.at)),
+                 root_b = std::sqrt(std::abs(fold - b->at));
+    const Eigen::Vector4d step = (Unknowns(a.pose) - Unknowns(b->pose)) *
+                                 ((std::sqrt(std::abs(fold - next)) - root_b) / (root_a - root_b));
+    if (auto found = solve(next, Unknowns(b->pose) + step, step.norm())) {
+      a = *std::exchange(b, std::move(found));
+      ahead = 0.9;
+    } else if ((ahead *= 0.5) < 1e-3) {
+      return std::nullopt;
+    }
+  }
+  return std::nullopt;
 }
 
 }  // namespace linkwright

@@ -3,6 +3,7 @@
 // another assembly of the same links.
 #pragma once
 
+#include <functional>
 #include <optional>
 
 #include "solver/pose/axle_frame.h"
@@ -35,5 +36,33 @@ struct PoseSolution {
 // must keep the sign of the equations' determinant.
 [[nodiscard]] PoseSolution MovePose(const AxleFrame& frame, const HousingMotion& from, double z,
                                     double roll);
+
+// Determinant of the slope of the equations in the four unknowns at a pose: its sign tells the
+// assembly, and it is 0 where the links line up.
+[[nodiscard]] double SlopeDeterminant(const AxleFrame& frame, const Pose& pose);
+
+// Where the links line up on a way.
+struct Fold {
+  double at;  // the way's parameter there
+  Pose pose;  // the last one before it, nearer to it than 1e-9 of what was asked about
+};
+
+// A place of a housing on a way.
+struct PlaceOnWay {
+  double at;       // the way's parameter
+  double z, roll;  // [m, rad]
+};
+
+// The fold between a solved pose and a place that the links do not follow to: the determinant's
+// square falls to 0 there like a straight line, and the pose goes like the root of what is left.
+//   place    height and roll at a parameter of the way
+//   from     parameter of the pose `solved`;  out   of the place beyond the fold
+//   stuck    the last pose that MovePose reached on the way, near the fold
+//   returns  absent where it is no such fold
+//   source   docs/theory.md (5)
+[[nodiscard]] std::optional<Fold> FindFold(const AxleFrame& frame,
+                                           const std::function<PlaceOnWay(double)>& place,
+                                           double from, const Pose& solved, double out,
+                                           const Pose& stuck);
 
 }  // namespace linkwright

@@ -44,16 +44,22 @@ std::optional<double> LeftAt(const Way& way, const Step& from, double s, size_t 
   return LeftOf(way.limits, limit, Transform(moved.pose));
 }
 
-// The parameter between `a`, where a limit holds, and `b`, where it is past its end, at which
+// A place of a limit on the way: the parameter and what is left there.
+struct LeftThere {
+  double at, left;
+};
+
+// The parameter between a place where a limit holds and one where it is past its end, at which
 // kEndTolerance is used up.
-double FindEnd(const Way& way, const Step& from, double a, double b, size_t limit) {
+double FindEnd(const Way& way, const Step& from, const LeftThere& holds, const LeftThere& past,
+               size_t limit) {
   const auto over = [&](double s) -> std::optional<double> {
     const std::optional<double> left = LeftAt(way, from, s, limit);
     return left ? std::optional(*left + kEndTolerance) : std::nullopt;
   };
-  const std::optional<double> at_a = over(a), at_b = over(b);
-  if (!at_a || !at_b || *at_a <= 0.0) return a;
-  return CloseIn(over, {a, *at_a, b, *at_b}, kFound).above;
+  if (holds.left + kEndTolerance <= 0.0) return holds.at;
+  const SignChange wide{holds.at, holds.left + kEndTolerance, past.at, past.left + kEndTolerance};
+  return CloseIn(over, wide, kFound).above;
 }
 
 // The farthest parameter on the way to `out` at which something holds: it does at the step itself.
@@ -81,7 +87,7 @@ void MarkEnds(const Way& way, const Step& from, const Step& to, std::vector<Limi
     }
     if (!now || *now >= -kEndTolerance) continue;
     if (*before >= -kEndTolerance) {
-      hits[i].at = FindEnd(way, from, from.place.parameter, end, i);
+      hits[i].at = FindEnd(way, from, {from.place.parameter, *before}, {end, *now}, i);
     } else if (*now <= *before) {
       hits[i].at = from.place.parameter;
     }
@@ -107,7 +113,8 @@ void MarkDips(const Way& way, const Step& before, const Step& here, const Step& 
     };
     const LeastPoint least = LeastOnInterval(left, 0.0, 1.0, 3, kClosedIn);
     if (least.value >= -kEndTolerance) continue;
-    hits[i].at = FindEnd(way, here, low, low + least.at * (high - low), i);
+    const double past = low + least.at * (high - low);
+    hits[i].at = FindEnd(way, here, {low, left(0.0)}, {past, least.value}, i);
   }
 }
 
@@ -124,14 +131,35 @@ std::optional<TravelLimit> RefusalAt(const Way& way, double s, const PoseSolutio
   return TravelLimit{{*kind}, "", "", LimitRole::kEndsRows};
 }
 
+// What ends the way for good, and the pose there.
+struct Refusal {
+  LimitHit hit;
+  Pose pose;
+};
+
 // The farthest place that is not refused between a step and a place that is.
-LimitHit FindRefusal(const Way& way, const Step& from, double out, TravelLimit refused) {
+//   moved   how far the links went on the way to `out`
+Refusal FindRefusal(const Way& way, const Step& from, double out, const PoseSolution& moved,
+                    TravelLimit refused) {
+  const auto hit = [&refused](double at) {
+    return LimitHit{
+        .limit = std::move(refused), .at_rest = {}, .left = {}, .at = at, .wheel_travel = {}};
+  };
+  if (refused.id.kind == LimitKind::kLinksStraight) {
+    const auto place = [&](double s) {
+      const AxlePlace there = way.path->place(s, way.axle);
+      return PlaceOnWay{s, there.z, there.roll};
+    };
+    const auto fold = FindFold(way.rig->axles[way.axle].frame, place, from.place.parameter,
+                               from.place.motion.pose, out, moved.pose);
+    if (fold) return {hit(fold->at), fold->pose};
+  }
   const double in = LastThatHolds(from.place.parameter, out, [&](double s) {
     std::optional<TravelLimit> there = RefusalAt(way, s, way.To(from.place.motion, s));
     if (there) refused = *std::move(there);
     return !there;
   });
-  return {.limit = std::move(refused), .at_rest = {}, .left = {}, .at = in, .wheel_travel = {}};
+  return {hit(in), way.To(from.place.motion, in).pose};
 }
 
 bool EndFound(const std::vector<LimitHit>& hits) {
@@ -174,9 +202,10 @@ void WalkOut(const Way& way, const Step& stance, const WalkRequest& request, Axl
     PoseSolution moved = way.To(here.place.motion, s);
     std::optional<LimitHit> refused;
     if (std::optional<TravelLimit> limit = RefusalAt(way, s, moved)) {
-      refused = FindRefusal(way, here, s, *std::move(limit));
-      s = *refused->at;
-      moved = way.To(here.place.motion, s);
+      Refusal last = FindRefusal(way, here, s, moved, *std::move(limit));
+      s = *last.hit.at;
+      moved.pose = last.pose;
+      refused = std::move(last.hit);
     }
     const Step next = StepAt(way, s, moved.pose);
     MarkEnds(way, here, next, walk.hits);
@@ -227,6 +256,7 @@ std::optional<Pose> PoseOn(const Rig& rig, const AxleWalk& walk, double paramete
     return std::abs(p.parameter) > std::abs(parameter);
   });
   const HousingMotion& near = std::prev(beyond)->motion;
+  if (std::prev(beyond)->parameter == parameter) return near.pose;
   const AxlePlace place = walk.path.place(parameter, walk.axle);
   const PoseSolution moved = MovePose(rig.axles[walk.axle].frame, near, place.z, place.roll);
   if (moved.status != SolveStatus::kConverged) return std::nullopt;

@@ -249,6 +249,26 @@ TEST(AxleWalk, TwoEndsOfOneCoilAreKeptApart) {
   EXPECT_FALSE(Find(down, LimitKind::kCoilBound)->at);
 }
 
+// Where the square root of the housing's closed form is 0 (Moved): to the nanometre, and fast.
+TEST(AxleWalk, LinksLineUpWhereTheClosedFormSays) {
+  const Vehicle vehicle = ParallelTruck();
+  const Rig rig = PrepareRig(vehicle);
+  const double fold = 1.0 / std::sqrt(1.0 / (kA * kA) + 1.0 / (kB * kB));
+  for (const double far : {0.6, -0.6}) {
+    for (const double step : {kStep, 0.007}) {
+      const AxleWalk walk = WalkAxle(rig, 0, Bounce(rig), {.far = far, .step = step});
+      const LimitHit* links = Find(walk.hits, LimitKind::kLinksStraight);
+      ASSERT_TRUE(links != nullptr && links->at);
+      EXPECT_NEAR(std::abs(*links->at), fold, 1e-9);
+      EXPECT_EQ(walk.places.back().parameter, *links->at);
+      // The pose goes like the root of what is left: to within the root of 5 pm of the fold's.
+      const Eigen::Vector3d there = Moved(std::copysign(fold * (1.0 - 1e-15), far));
+      EXPECT_NEAR(walk.places.back().motion.pose.x - walk.places.front().motion.pose.x, there.x(),
+                  1e-5);
+    }
+  }
+}
+
 // A damper upright over the housing centre: shut and open where its length says.
 TEST(AxleWalk, EndsWhereTheDamperIsShut) {
   Vehicle vehicle = ParallelTruck();
