@@ -3,8 +3,8 @@
 
 #include <cmath>
 
-#include "solver/geometry/least.h"
 #include "solver/model/error.h"
+#include "solver/numeric/minima.h"
 
 namespace linkwright {
 namespace {

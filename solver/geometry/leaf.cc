@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "solver/numeric/roots.h"
+
 namespace linkwright {
 namespace {
 
@@ -84,17 +86,15 @@ double CamberOf(const LeafShape& shape) {
 
 std::optional<double> CurvatureFor(const LeafSpring& spring, double camber) {
   const double longest = std::max(spring.arc_fixed, spring.arc_shackled) - Clamped(spring);
-  double high = std::numbers::pi / 2.0 / longest;
-  double low = -high;
-  if (camber < CamberOf(BendLeaf(spring, low)) || camber > CamberOf(BendLeaf(spring, high))) {
-    return std::nullopt;
-  }
-  // Camber grows with curvature over this range, so halving finds the one root to the last digit.
-  for (;;) {
-    const double middle = low + (high - low) / 2.0;
-    if (middle <= low || middle >= high) return middle;
-    (CamberOf(BendLeaf(spring, middle)) < camber ? low : high) = middle;
-  }
+  const double most = std::numbers::pi / 2.0 / longest;
+  // Camber grows with curvature over this range: one root, to the last digit.
+  const auto over = [&](double curvature) {
+    return CamberOf(BendLeaf(spring, curvature)) - camber;
+  };
+  const SignChange wide{most, over(most), -most, over(-most)};
+  if (wide.f_above < 0.0 || wide.f_below > 0.0) return std::nullopt;
+  if (wide.f_above == 0.0) return most;
+  return CloseIn(over, wide, 1e-16 * most).below;
 }
 
 std::optional<LeafPose> PoseLeaf(const LeafSpring& spring, double curvature) {

@@ -49,4 +49,12 @@ SignChange CloseIn(const MaybeFunction& f, const SignChange& wide, double met) {
   return {above.x, above.f, below.x, below.f};
 }
 
+double LastThatHolds(double in, double out, double met, const std::function<bool(double)>& holds) {
+  while (std::abs(out - in) > met) {
+    const double middle = 0.5 * (in + out);
+    (holds(middle) ? in : out) = middle;
+  }
+  return in;
+}
+
 }  // namespace linkwright

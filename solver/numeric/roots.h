@@ -26,4 +26,9 @@ struct SignChange {
 //   source     [Chandrupatla], inverse quadratic interpolation where it is safe, halving elsewhere
 [[nodiscard]] SignChange CloseIn(const MaybeFunction& f, const SignChange& wide, double met);
 
+// The farthest place from `in` toward `out` at which something holds, to `met`: it does at `in`,
+// not at `out`, and changes once between them. By halving, for it has no measure.
+[[nodiscard]] double LastThatHolds(double in, double out, double met,
+                                   const std::function<bool(double)>& holds);
+
 }  // namespace linkwright

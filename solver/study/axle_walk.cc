@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "solver/geometry/least.h"
 #include "solver/model/error.h"
+#include "solver/numeric/minima.h"
 #include "solver/numeric/roots.h"
 
 namespace linkwright {
@@ -62,16 +62,6 @@ double FindEnd(const Way& way, const Step& from, const LeftThere& holds, const L
   return CloseIn(over, wide, kFound).above;
 }
 
-// The farthest parameter on the way to `out` at which something holds: it does at the step itself.
-template <typename Holds>
-double LastThatHolds(double in, double out, const Holds& holds) {
-  while (std::abs(out - in) > kLinksFound) {
-    const double middle = 0.5 * (in + out);
-    (holds(middle) ? in : out) = middle;
-  }
-  return in;
-}
-
 // Marks what runs out between two steps. What is past its end already runs out there and then,
 // unless this way leads out of it.
 void MarkEnds(const Way& way, const Step& from, const Step& to, std::vector<LimitHit>& hits) {
@@ -81,7 +71,7 @@ void MarkEnds(const Way& way, const Step& from, const Step& to, std::vector<Limi
     double end = to.place.parameter;
     std::optional<double> now = to.left[i];
     if (!now) {
-      end = LastThatHolds(from.place.parameter, end,
+      end = LastThatHolds(from.place.parameter, end, kLinksFound,
                           [&](double s) { return LeftAt(way, from, s, i).has_value(); });
       now = LeftAt(way, from, end, i);
     }
@@ -154,7 +144,7 @@ Refusal FindRefusal(const Way& way, const Step& from, double out, const PoseSolu
                                from.place.motion.pose, out, moved.pose);
     if (fold) return {hit(fold->at), fold->pose};
   }
-  const double in = LastThatHolds(from.place.parameter, out, [&](double s) {
+  const double in = LastThatHolds(from.place.parameter, out, kLinksFound, [&](double s) {
     std::optional<TravelLimit> there = RefusalAt(way, s, way.To(from.place.motion, s));
     if (there) refused = *std::move(there);
     return !there;

@@ -62,6 +62,7 @@ std::optional<Rig> Lengthened(const Rig& rig, size_t axle, const std::vector<siz
   Rig longer = rig;
   AxleFrame& frame = longer.axles[axle].frame;
   Pose pose = longer.axles[axle].measured.pose;
+  const double sign = SlopeDeterminant(frame, pose);
   const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(by) / kPoseStep)));
   for (int step = 1; step <= steps; ++step) {
     for (const size_t i : members) {
@@ -69,7 +70,9 @@ std::optional<Rig> Lengthened(const Rig& rig, size_t axle, const std::vector<siz
       if (!(frame.links[i].length > 0.0)) return std::nullopt;
     }
     const PoseSolution solution = SolvePose(frame, pose);
-    if (solution.status != SolveStatus::kConverged) return std::nullopt;
+    // The same assembly of the links: another would be another axle.
+    const bool kept = sign * SlopeDeterminant(frame, solution.pose) > 0.0;
+    if (solution.status != SolveStatus::kConverged || !kept) return std::nullopt;
     pose = solution.pose;
   }
   longer.axles[axle].measured = EvaluateMotion(frame, pose);

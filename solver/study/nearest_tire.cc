@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "solver/geometry/least.h"
 #include "solver/geometry/steering.h"
+#include "solver/numeric/minima.h"
 
 namespace linkwright {
 namespace {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "solver/model/error.h"
+#include "solver/numeric/roots.h"
 
 namespace linkwright {
 namespace {
@@ -40,7 +41,7 @@ std::optional<double> CamberFor(const LeafSpring& spring, double x) {
   };
   constexpr double kStep = 0.002;  // [m] finer than any camber is read
   constexpr double kFar = 0.4;     // [m] no road spring has more
-  constexpr int kHalvings = 60;    // a step of 2 mm to below 1e-17 m
+  constexpr double kMet = 1e-15;   // [m]
   for (int side : {1, -1}) {
     double low = spring.camber_now;
     std::optional<double> at_low = off(low);
@@ -52,14 +53,12 @@ std::optional<double> CamberFor(const LeafSpring& spring, double x) {
         at_low = here;
         continue;
       }
-      double high = camber;
-      for (int i = 0; i < kHalvings; ++i) {
-        const double middle = low + (high - low) / 2.0;
-        const std::optional<double> value = off(middle);
-        if (!value) return std::nullopt;
-        (*value * *at_low > 0.0 ? low : high) = middle;
-      }
-      return high;
+      const double sign = std::copysign(1.0, *at_low);
+      const auto signed_off = [&](double at) -> std::optional<double> {
+        const std::optional<double> value = off(at);
+        return value ? std::optional(sign * *value) : std::nullopt;
+      };
+      return CloseIn(signed_off, {low, sign * *at_low, camber, sign * *here}, kMet).below;
     }
   }
   return std::nullopt;

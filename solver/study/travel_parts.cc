@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "solver/model/force_law.h"
+#include "solver/numeric/roots.h"
 #include "solver/rest/settle.h"
 #include "solver/study/reachable.h"
 
@@ -81,17 +82,23 @@ Span WithTab(Span span, const Eigen::Vector3d& along, double move) {
   return span;
 }
 
-// The move at which `excess`, which grows with it, is 0; absent where none within reach does.
-//   low   as far toward the axle as it grows all the way
-template <typename F>
-std::optional<double> FindMove(double low, const F& excess) {
-  double high = kFarTab;
-  if (excess(low) > 0.0 || excess(high) < 0.0) return std::nullopt;
-  while (high - low > kTabFound) {
-    const double middle = 0.5 * (low + high);
-    (excess(middle) < 0.0 ? low : high) = middle;
-  }
-  return 0.5 * (low + high);
+// The moves of a tab, along the damper, from which one of a damper's ends can be kept: those at or
+// beyond `move`, one way or the other.
+struct TabBound {
+  double move;      // [m]; the end of what is within reach where all of that will do
+  bool everywhere;  // that is so
+  bool nowhere;     // no move within reach will do
+};
+
+// Where `excess`, which grows with the move, is 0 between two moves.
+//   wanted_above   the moves wanted are those at which it is above 0, else those below
+TabBound FindBound(double low, double high, bool wanted_above,
+                   const std::function<double(double)>& excess) {
+  const double at_low = excess(low), at_high = excess(high);
+  if (at_low >= 0.0) return {low, wanted_above, !wanted_above};
+  if (at_high <= 0.0) return {high, !wanted_above, wanted_above};
+  const SignChange closed = CloseIn(excess, {high, at_high, low, at_low}, kTabFound);
+  return {0.5 * (closed.above + closed.below), false, false};
 }
 
 void FitDamper(const Damper& damper, const AxleFrame& frame, const Poses& poses, double reserve,
@@ -104,25 +111,30 @@ void FitDamper(const Damper& damper, const AxleFrame& frame, const Poses& poses,
     return RangeOf(WithTab(damper.span, along, move), frame, poses);
   };
   const double nearest = -std::min(kFarTab, 0.5 * advice.least);  // not past its other end
-  const auto low = FindMove(
-      nearest, [&](double move) { return range(move).least - reserve - *damper.shortest; });
-  const auto high = FindMove(
-      nearest, [&](double move) { return range(move).greatest + reserve - *damper.longest; });
-  if (low && high ? *low > *high + kTabFound : lacking > 0.0) {
+  const TabBound low = FindBound(nearest, kFarTab, true, [&](double move) {
+    return range(move).least - reserve - *damper.shortest;
+  });
+  const TabBound high = FindBound(nearest, kFarTab, false, [&](double move) {
+    return range(move).greatest + reserve - *damper.longest;
+  });
+  const bool found = !low.everywhere && !low.nowhere && !high.everywhere && !high.nowhere;
+  const bool crossed = found && low.move > high.move + kTabFound;
+  if (crossed || (lacking > 0.0 && !found)) {
     advice.fit = DamperFit::kStrokeShort;
-    advice.stroke_short = low && high ? std::max(lacking, *low - *high) : lacking;
+    advice.stroke_short = found ? std::max(lacking, low.move - high.move) : lacking;
     return;
   }
-  if (!low || !high) {
+  if (low.nowhere || high.nowhere) {
     advice.fit = DamperFit::kTabTooFar;
     return;
   }
-  if (*low <= kTabFound && *high >= -kTabFound) {
+  if (low.move <= kTabFound && high.move >= -kTabFound) {
     advice.fit = DamperFit::kFits;
     return;
   }
   advice.fit = DamperFit::kMoveTab;
-  advice.tab_move = 0.5 * (*low + *high);
+  // With both ends in reach they get the same spare; else the shorter move, for one end has plenty.
+  advice.tab_move = found ? 0.5 * (low.move + high.move) : std::clamp(0.0, low.move, high.move);
   advice.p_CP = damper.span.p_CP + *advice.tab_move * along;
 }
 

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <limits>
 
-#include "solver/geometry/least.h"
+#include "solver/numeric/minima.h"
 #include "solver/study/motions.h"
 
 namespace linkwright {
@@ -31,8 +31,7 @@ void AddCoilsAt(const Rig& rig, size_t index, const Pose& pose, bool bump,
     }
     const std::optional<double> bound = BoundLength(spring);
     if (bump && bound && length - *bound < aims.coil_gap) {
-      to.push_back(
-          {WarningKind::kCoilNearSolid, index, name, "", length - *bound, aims.coil_gap});
+      to.push_back({WarningKind::kCoilNearSolid, index, name, "", length - *bound, aims.coil_gap});
     }
   }
 }

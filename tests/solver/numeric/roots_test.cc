@@ -53,5 +53,12 @@ TEST(CloseIn, EndsWhereTheFunctionIsDefinedNoFurther) {
   EXPECT_GT(closed.below - closed.above, 0.1) << "nothing between them is defined";
 }
 
+TEST(LastThatHolds, IsTheLastPlaceInEitherDirection) {
+  const auto holds = [](double x) { return std::abs(x) <= 0.3; };
+  EXPECT_NEAR(LastThatHolds(0.0, 1.0, 1e-12, holds), 0.3, 1e-12);
+  EXPECT_NEAR(LastThatHolds(0.0, -1.0, 1e-12, holds), -0.3, 1e-12);
+  EXPECT_TRUE(holds(LastThatHolds(0.0, 1.0, 1e-3, holds)));
+}
+
 }  // namespace
 }  // namespace linkwright

@@ -137,6 +137,28 @@ TEST(TravelParts, AMovedTabMakesTheDamperAtHandDo) {
   }
 }
 
+// A stroke so long that one of the damper's ends is kept wherever its tab could go.
+TEST(TravelParts, ADamperWithPlentyOfStrokeFits) {
+  const Stood stood(Roomy());
+  const TravelWish wish{.split = {}, .bump = 0.075, .droop = 0.095};
+  const DamperAdvice needed = Advise(stood, wish).dampers[0];
+  const auto with = [&](double shortest, double longest) {
+    Vehicle vehicle = stood.vehicle;
+    vehicle.axles[0].dampers[0].shortest = shortest, vehicle.axles[0].dampers[0].longest = longest;
+    // Where the vehicle rests without it: one too long would prop it up.
+    const Rig rig = PrepareRig(vehicle);
+    const LimitsReport limits = FindLimits(rig, &stood.stance);
+    return AdviseParts(rig, nullptr, &stood.stance, limits, wish, kReserve).dampers[0];
+  };
+  EXPECT_EQ(with(needed.closed - 0.002, needed.open + 0.6).fit, DamperFit::kFits);
+  EXPECT_EQ(with(0.001, needed.open + 0.002).fit, DamperFit::kFits);
+  // 20 mm too long closed, and no end of it open: its tab goes up by just that.
+  const DamperAdvice moved = with(needed.closed + 0.020, needed.open + 0.6);
+  ASSERT_EQ(moved.fit, DamperFit::kMoveTab);
+  EXPECT_NEAR(*moved.tab_move, 0.020, 0.004);  // [m] the damper leans, so not quite
+  EXPECT_EQ(with(needed.closed + 0.5, needed.open + 0.6).fit, DamperFit::kTabTooFar);
+}
+
 TEST(TravelParts, AShortStrokeIsSaidWithHowMuchItLacks) {
   const Stood stood(Roomy());
   const TravelWish wish{.split = {}, .bump = 0.075, .droop = 0.095};
