@@ -79,14 +79,16 @@ int RunCheck(const CheckOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddCheck(CLI::App& root) {
+Command CheckCommand() {
   auto options = std::make_shared<CheckOptions>();
-  CLI::App* app =
-      root.add_subcommand("check", "is the file sound: what the links hold, the masses, the coils");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  app->add_option("--load", options->load, "look at it under this load only; by default every one");
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunCheck(*options, streams); }};
+  Command command{.name = "check",
+                  .help = "is the file sound: what the links hold, the masses, the coils"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddOption(command, "--load", options->load,
+            "look at it under this load only; by default every one");
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunCheck(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

@@ -2,6 +2,7 @@
 #include "cli/command.h"
 
 #include <fmt/format.h>
+#include <spdlog/logger.h>
 
 #include "io/read/options.h"
 #include "io/read/read_number.h"
@@ -12,16 +13,15 @@
 
 namespace linkwright {
 
-void AddCommonOptions(CLI::App& app, CommonOptions& options) {
-  app.add_option("--csv", options.csv, "also write the table as CSV to this file");
-  app.add_option("--json", options.json, "also write everything as JSON to this file");
-  app.add_option("--units", options.units, "show results in metric or inch units")
-      ->check(CLI::IsMember({"metric", "inch"}));
-  app.add_flag(
-      "--strict", options.strict,
-      "exit with status 1 where something is to be looked at: a finding of check, a coil or "
-      "wheel that has let go, rows that end before the range asked for");
-  app.add_flag("--verbose", options.verbose, "say on standard error what is read and done");
+void AddCommonOptions(Command& command, CommonOptions& options) {
+  AddOption(command, "--csv", options.csv, "also write the table as CSV to this file");
+  AddOption(command, "--json", options.json, "also write everything as JSON to this file");
+  AddOption(command, "--units", options.units, "show results in metric or inch units").choices = {
+      "metric", "inch"};
+  AddOption(command, "--strict", options.strict,
+            "exit with status 1 where something is to be looked at: a finding of check, a coil or "
+            "wheel that has let go, rows that end before the range asked for");
+  AddOption(command, "--verbose", options.verbose, "say on standard error what is read and done");
 }
 
 VehicleFile ReadFor(const CommonOptions& options, const std::string& path, Streams& streams) {

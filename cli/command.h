@@ -2,16 +2,19 @@
 // What every command shares: its common options, what it reads, where its results go.
 #pragma once
 
-#include <CLI/CLI.hpp>
 #include <functional>
 #include <ostream>
 #include <stdexcept>
 
 #include "cli/findings.h"
-#include "cli/log.h"
+#include "cli/options.h"
 #include "cli/run.h"
 #include "io/read/vehicle_file.h"
 #include "io/write/json.h"
+
+namespace spdlog {
+class logger;
+}
 
 namespace linkwright {
 
@@ -26,12 +29,6 @@ struct Streams {
   spdlog::logger& log;
 };
 
-// One command: its place in the command line and what to run when it is the one named.
-struct Command {
-  CLI::App* app;
-  std::function<int(Streams&)> run;
-};
-
 // Options that every command has.
 struct CommonOptions {
   std::string csv;    // path; empty: none
@@ -41,7 +38,7 @@ struct CommonOptions {
   bool verbose = false;
 };
 
-void AddCommonOptions(CLI::App& app, CommonOptions& options);
+void AddCommonOptions(Command& command, CommonOptions& options);
 
 // Reads the vehicle and, under --verbose, logs what was read.
 [[nodiscard]] VehicleFile ReadFor(const CommonOptions& options, const std::string& path,
@@ -86,16 +83,16 @@ void WriteFiles(const CommonOptions& options, const DataTable& csv, const Docume
 // One line a note, with an empty line before the first.
 void PrintNotes(std::ostream& out, const std::vector<std::string>& notes);
 
-Command AddCheck(CLI::App& root);
-Command AddSettle(CLI::App& root);
-Command AddSweep(CLI::App& root);
-Command AddCompare(CLI::App& root);
-Command AddDriveline(CLI::App& root);
-Command AddSteering(CLI::App& root);
-Command AddOriginal(CLI::App& root);
-Command AddRoll(CLI::App& root);
-Command AddRide(CLI::App& root);
-Command AddLimits(CLI::App& root);
-Command AddOpenings(CLI::App& root);
+[[nodiscard]] Command CheckCommand();
+[[nodiscard]] Command SettleCommand();
+[[nodiscard]] Command SweepCommand();
+[[nodiscard]] Command CompareCommand();
+[[nodiscard]] Command DrivelineCommand();
+[[nodiscard]] Command SteeringCommand();
+[[nodiscard]] Command OriginalCommand();
+[[nodiscard]] Command RollCommand();
+[[nodiscard]] Command RideCommand();
+[[nodiscard]] Command LimitsCommand();
+[[nodiscard]] Command OpeningsCommand();
 
 }  // namespace linkwright

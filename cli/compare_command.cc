@@ -272,16 +272,17 @@ int RunCompare(CompareOptions options, Streams& streams) {
 
 }  // namespace
 
-Command AddCompare(CLI::App& root) {
+Command CompareCommand() {
   auto options = std::make_shared<CompareOptions>();
-  CLI::App* app = root.add_subcommand("compare", "two states side by side");
-  app->add_option("FIRST", options->first, "vehicle file or variant")->required();
-  app->add_option("SECOND", options->second, "vehicle file or variant")->required();
-  app->add_option("--column", options->columns,
-                  "curves to show, by column name; by default the usual ones; a CSV has them all");
-  AddSweepRequest(*app, options->request);
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunCompare(*options, streams); }};
+  Command command{.name = "compare", .help = "two states side by side"};
+  AddFile(command, "FIRST", options->first, "vehicle file or variant");
+  AddFile(command, "SECOND", options->second, "vehicle file or variant");
+  AddOption(command, "--column", options->columns,
+            "curves to show, by column name; by default the usual ones; a CSV has them all");
+  AddSweepRequest(command, options->request);
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunCompare(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

@@ -55,19 +55,21 @@ int RunDriveline(const DrivelineOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddDriveline(CLI::App& root) {
+Command DrivelineCommand() {
   auto options = std::make_shared<DrivelineOptions>();
-  CLI::App* app = root.add_subcommand(
-      "driveline", "shafts: angles, plunge, cancelling and what to turn, speed, wind-up");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  app->add_option("--load", options->load, "stand it under this load first; by default the first");
-  app->add_option("--speed", options->speed,
-                  "of the output, in rpm; by default each shaft's top_speed_rpm");
-  app->add_option("--torque", options->torque,
-                  "at the driven axle's wheels together (shaft torque times axle ratio), driving "
-                  "forward: shows the wind-up");
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunDriveline(*options, streams); }};
+  Command command{.name = "driveline",
+                  .help = "shafts: angles, plunge, cancelling and what to turn, speed, wind-up"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddOption(command, "--load", options->load,
+            "stand it under this load first; by default the first");
+  AddOption(command, "--speed", options->speed,
+            "of the output, in rpm; by default each shaft's top_speed_rpm");
+  AddOption(command, "--torque", options->torque,
+            "at the driven axle's wheels together (shaft torque times axle ratio), driving "
+            "forward: shows the wind-up");
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunDriveline(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

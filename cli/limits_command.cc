@@ -76,18 +76,21 @@ int RunLimits(const LimitsOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddLimits(CLI::App& root) {
+Command LimitsCommand() {
   auto options = std::make_shared<LimitsOptions>();
-  CLI::App* app = root.add_subcommand(
-      "limits", "what ends each axle's travel, what the rest has left, which parts would suit");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  app->add_option("--load", options->load, "stand it under this load first; by default the first");
-  app->add_option("--split", options->split,
-                  "advise parts that make this share of the travel bump, in percent");
-  app->add_option("--bump", options->bump, "advise parts for this bump of both wheels");
-  app->add_option("--droop", options->droop, "advise parts for this droop of both wheels");
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunLimits(*options, streams); }};
+  Command command{
+      .name = "limits",
+      .help = "what ends each axle's travel, what the rest has left, which parts would suit"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddOption(command, "--load", options->load,
+            "stand it under this load first; by default the first");
+  AddOption(command, "--split", options->split,
+            "advise parts that make this share of the travel bump, in percent");
+  AddOption(command, "--bump", options->bump, "advise parts for this bump of both wheels");
+  AddOption(command, "--droop", options->droop, "advise parts for this droop of both wheels");
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunLimits(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

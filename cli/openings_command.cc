@@ -75,19 +75,21 @@ int RunOpenings(const OpeningsOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddOpenings(CLI::App& root) {
+Command OpeningsCommand() {
   auto options = std::make_shared<OpeningsOptions>();
-  CLI::App* app = root.add_subcommand(
-      "openings", "how near the tyres come to their openings, and how to centre them");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  app->add_option("--load", options->load, "stand it under this load first; by default the first");
-  app->add_option("--lock", options->lock,
-                  "steer of the wheel inside the bend at full lock; by default the file's");
-  app->add_option("--centre-split", options->split,
-                  "share in percent of the wheelbase mismatch that the chassis is cut or stretched "
-                  "for, the rest left evenly; by default 100");
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunOpenings(*options, streams); }};
+  Command command{.name = "openings",
+                  .help = "how near the tyres come to their openings, and how to centre them"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddOption(command, "--load", options->load,
+            "stand it under this load first; by default the first");
+  AddOption(command, "--lock", options->lock,
+            "steer of the wheel inside the bend at full lock; by default the file's");
+  AddOption(command, "--centre-split", options->split,
+            "share in percent of the wheelbase mismatch that the chassis is cut or stretched "
+            "for, the rest left evenly; by default 100");
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunOpenings(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

@@ -49,13 +49,15 @@ int RunOriginal(const OriginalOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddOriginal(CLI::App& root) {
+Command OriginalCommand() {
   auto options = std::make_shared<OriginalOptions>();
-  CLI::App* app = root.add_subcommand(
-      "original", "where the old leaf-sprung axles sat when new: design wheelbase and openings");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunOriginal(*options, streams); }};
+  Command command{
+      .name = "original",
+      .help = "where the old leaf-sprung axles sat when new: design wheelbase and openings"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunOriginal(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

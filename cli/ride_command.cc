@@ -236,19 +236,20 @@ int RunRide(const RideOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddRide(CLI::App& root) {
+Command RideCommand() {
   auto options = std::make_shared<RideOptions>();
-  CLI::App* app = root.add_subcommand(
-      "ride", "how it rides: frequencies, damping, wheel hop, frequency against load");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  app->add_option("--load", options->load, "under this load; by default the first");
-  app->add_option("--payload", options->payload,
-                  "put up to this mass on top, in five steps; 500 kg or 1000 lb unless given");
-  app->add_option("--at", options->at,
-                  "x, y and z of the payload's centre; by default over the rear axle")
-      ->expected(3);
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunRide(*options, streams); }};
+  Command command{.name = "ride",
+                  .help = "how it rides: frequencies, damping, wheel hop, frequency against load"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddOption(command, "--load", options->load, "under this load; by default the first");
+  AddOption(command, "--payload", options->payload,
+            "put up to this mass on top, in five steps; 500 kg or 1000 lb unless given");
+  AddOption(command, "--at", options->at,
+            "x, y and z of the payload's centre; by default over the rear axle")
+      .count = 3;
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunRide(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

@@ -171,19 +171,19 @@ int RunRoll(const RollOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddRoll(CLI::App& root) {
+Command RollCommand() {
   auto options = std::make_shared<RollOptions>();
-  CLI::App* app = root.add_subcommand(
-      "roll", "how it leans: roll stiffness, load transfer, wheel lift, shaft torque");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  app->add_option("--load", options->load, "under this load; by default the first");
-  app->add_option("--lateral", options->lateral,
-                  "sideways acceleration in g, + turning left; 0.5 unless given");
-  app->add_option(
-      "--torque", options->torque,
-      "torque in a driveshaft, + as an engine that turns clockwise seen from its front");
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunRoll(*options, streams); }};
+  Command command{.name = "roll",
+                  .help = "how it leans: roll stiffness, load transfer, wheel lift, shaft torque"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddOption(command, "--load", options->load, "under this load; by default the first");
+  AddOption(command, "--lateral", options->lateral,
+            "sideways acceleration in g, + turning left; 0.5 unless given");
+  AddOption(command, "--torque", options->torque,
+            "torque in a driveshaft, + as an engine that turns clockwise seen from its front");
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunRoll(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "cli/run.h"
 
+#include <CLI/CLI.hpp>
 #include <exception>
 #include <new>
 #include <optional>
 #include <streambuf>
 
 #include "cli/command.h"
+#include "cli/log.h"
 #include "io/read/options.h"
 #include "io/read/suggest.h"
 #include "io/shown.h"
@@ -24,23 +26,46 @@ constexpr const char* kCannotWrite =
 constexpr const char* kOurMistake =
     "linkwright: this should not happen, and the file is not to blame: please report it";
 
-int RunCommand(const std::vector<Command>& commands, Streams& streams) {
-  for (const Command& command : commands) {
-    if (command.app->parsed()) return command.run(streams);
+// A command in the command line.
+struct Listed {
+  Command command;
+  CLI::App* app;
+};
+
+Listed List(CLI::App& root, Command command) {
+  CLI::App* app = root.add_subcommand(command.name, command.help);
+  for (const Option& option : command.options) {
+    CLI::Option* added = std::visit(
+        [&](auto* to) {
+          if constexpr (std::is_same_v<decltype(to), bool*>) {
+            return app->add_flag(option.name, *to, option.help);
+          } else {
+            return app->add_option(option.name, *to, option.help);
+          }
+        },
+        option.to);
+    if (option.required) added->required();
+    if (option.count > 1) added->expected(option.count);
+    if (!option.choices.empty()) added->check(CLI::IsMember(option.choices));
+  }
+  return {std::move(command), app};
+}
+
+int RunCommand(const std::vector<Listed>& commands, Streams& streams) {
+  for (const Listed& listed : commands) {
+    if (listed.app->parsed()) return listed.command.run(streams);
   }
   return kUnusable;
 }
 
 // A first word that is no command and no option, for a message that names it.
 std::optional<std::string> UnknownCommand(const std::vector<std::string>& arguments,
-                                          const std::vector<Command>& commands) {
+                                          const std::vector<Listed>& commands) {
   if (arguments.empty() || arguments.front().starts_with('-')) return std::nullopt;
   std::vector<std::string_view> names;
-  std::vector<std::string> owned;
-  for (const Command& command : commands) owned.push_back(command.app->get_name());
-  for (const std::string& name : owned) {
-    if (name == arguments.front()) return std::nullopt;
-    names.push_back(name);
+  for (const Listed& listed : commands) {
+    if (listed.command.name == arguments.front()) return std::nullopt;
+    names.emplace_back(listed.command.name);
   }
   const std::string nearest = NearestWord(arguments.front(), names);
   return "there is no command '" + arguments.front() + "'" +
@@ -94,10 +119,10 @@ class ShownBuffer : public std::streambuf {
 };
 
 // An option that is given nothing (--csv "") is no option left away.
-void RefuseEmptyValues(const std::vector<Command>& commands) {
-  for (const Command& command : commands) {
-    if (!command.app->parsed()) continue;
-    for (const CLI::Option* option : command.app->get_options()) {
+void RefuseEmptyValues(const std::vector<Listed>& commands) {
+  for (const Listed& listed : commands) {
+    if (!listed.app->parsed()) continue;
+    for (const CLI::Option* option : listed.app->get_options()) {
       for (const std::string& value : option->results()) {
         if (!value.empty() || option->get_items_expected_max() == 0) continue;
         const std::string name = option->get_name();
@@ -113,10 +138,12 @@ int RunShown(const std::vector<std::string>& arguments, std::ostream& out, std::
   CLI::App app{kDescription, "linkwright"};
   app.require_subcommand(1);
   app.set_version_flag("--version", "linkwright " LINKWRIGHT_VERSION);
-  const std::vector<Command> commands{AddCheck(app),   AddSettle(app),    AddSweep(app),
-                                      AddCompare(app), AddDriveline(app), AddSteering(app),
-                                      AddLimits(app),  AddOpenings(app),  AddOriginal(app),
-                                      AddRoll(app),    AddRide(app)};
+  std::vector<Listed> commands;
+  for (const auto& make : {CheckCommand, SettleCommand, SweepCommand, CompareCommand,
+                           DrivelineCommand, SteeringCommand, LimitsCommand, OpeningsCommand,
+                           OriginalCommand, RollCommand, RideCommand}) {
+    commands.push_back(List(app, make()));
+  }
   if (const auto unknown = UnknownCommand(arguments, commands)) {
     err << "linkwright: " << *unknown << "\n";
     return kUnusable;

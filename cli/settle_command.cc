@@ -44,13 +44,14 @@ int RunSettle(const SettleOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddSettle(CLI::App& root) {
+Command SettleCommand() {
   auto options = std::make_shared<SettleOptions>();
-  CLI::App* app = root.add_subcommand("settle", "where it stands under each load");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  app->add_option("--load", options->load, "only this load; by default every one");
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunSettle(*options, streams); }};
+  Command command{.name = "settle", .help = "where it stands under each load"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddOption(command, "--load", options->load, "only this load; by default every one");
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunSettle(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

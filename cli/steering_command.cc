@@ -50,14 +50,17 @@ int RunSteering(const SteeringOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddSteering(CLI::App& root) {
+Command SteeringCommand() {
   auto options = std::make_shared<SteeringOptions>();
-  CLI::App* app = root.add_subcommand(
-      "steering", "drag link and track bar: steer over travel and roll, toe, caster, centring");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  app->add_option("--load", options->load, "stand it under this load first; by default the first");
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunSteering(*options, streams); }};
+  Command command{
+      .name = "steering",
+      .help = "drag link and track bar: steer over travel and roll, toe, caster, centring"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddOption(command, "--load", options->load,
+            "stand it under this load first; by default the first");
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunSteering(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

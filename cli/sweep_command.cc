@@ -38,13 +38,14 @@ int RunSweep(const SweepCommandOptions& options, Streams& streams) {
 
 }  // namespace
 
-Command AddSweep(CLI::App& root) {
+Command SweepCommand() {
   auto options = std::make_shared<SweepCommandOptions>();
-  CLI::App* app = root.add_subcommand("sweep", "the curves over travel");
-  app->add_option("FILE", options->file, "vehicle file or variant")->required();
-  AddSweepRequest(*app, options->request);
-  AddCommonOptions(*app, options->common);
-  return {app, [options](Streams& streams) { return RunSweep(*options, streams); }};
+  Command command{.name = "sweep", .help = "the curves over travel"};
+  AddFile(command, "FILE", options->file, "vehicle file or variant");
+  AddSweepRequest(command, options->request);
+  AddCommonOptions(command, options->common);
+  command.run = [options](Streams& streams) { return RunSweep(*options, streams); };
+  return command;
 }
 
 }  // namespace linkwright

@@ -81,7 +81,8 @@ MotionRequest ParseMotion(const SweepRequest& request, const GridOptions& grid) 
           "--motion one-wheel needs --wheel: front-left, front-right, rear-left or "
           "rear-right");
     }
-    while (request.wheel != kWheels[motion.wheel]) ++motion.wheel;  // CLI11 has checked it is one
+    while (request.wheel != kWheels[motion.wheel])
+      ++motion.wheel;  // the command line has checked it is one
   }
   return motion;
 }
@@ -153,17 +154,18 @@ Swept SweepFrom(const VehicleFile& file, const Rig& rig, const Stance* stance,
 
 }  // namespace
 
-void AddSweepRequest(CLI::App& app, SweepRequest& request) {
-  app.add_option("--load", request.load, "stand it under this load first; by default the first");
-  app.add_option("--motion", request.motion,
-                 "bounce (every wheel together), roll (the body on level ground), one-wheel, "
-                 "crossed (front and rear rolled opposite ways), or steer (at rest)")
-      ->check(CLI::IsMember({"bounce", "roll", "one-wheel", "crossed", "steer"}));
-  app.add_option("--wheel", request.wheel, "which wheel moves in one-wheel")
-      ->check(CLI::IsMember(std::vector<std::string>(kWheels.begin(), kWheels.end())));
-  app.add_option("--from", request.from, "first travel or angle; by default full droop");
-  app.add_option("--to", request.to, "last travel or angle; by default full bump");
-  app.add_option("--step", request.step, "between rows; by default 10 mm, 1/2 in or 1 deg");
+void AddSweepRequest(Command& command, SweepRequest& request) {
+  AddOption(command, "--load", request.load,
+            "stand it under this load first; by default the first");
+  AddOption(command, "--motion", request.motion,
+            "bounce (every wheel together), roll (the body on level ground), one-wheel, "
+            "crossed (front and rear rolled opposite ways), or steer (at rest)")
+      .choices = {"bounce", "roll", "one-wheel", "crossed", "steer"};
+  AddOption(command, "--wheel", request.wheel, "which wheel moves in one-wheel")
+      .choices.assign(kWheels.begin(), kWheels.end());
+  AddOption(command, "--from", request.from, "first travel or angle; by default full droop");
+  AddOption(command, "--to", request.to, "last travel or angle; by default full bump");
+  AddOption(command, "--step", request.step, "between rows; by default 10 mm, 1/2 in or 1 deg");
 }
 
 Swept RunSweepRequest(const VehicleFile& file, const SweepRequest& request, UnitSystem units) {

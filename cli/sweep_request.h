@@ -18,7 +18,7 @@ struct SweepRequest {
   std::optional<UnitSystem> typed_in;  // of plain numbers among them; absent: the file's own
 };
 
-void AddSweepRequest(CLI::App& app, SweepRequest& request);
+void AddSweepRequest(Command& command, SweepRequest& request);
 
 // The rows and the notes under them; or the load under which there are none because the vehicle
 // finds no rest.

@@ -7,6 +7,7 @@
 #include "solver/geometry/driveshaft.h"
 #include "solver/model/error.h"
 #include "solver/model/masses.h"
+#include "solver/model/places.h"
 #include "solver/rest/settle.h"
 #include "solver/study/axle_walk.h"
 
@@ -38,30 +39,6 @@ Eigen::Isometry3d BodyWay(const Vehicle& vehicle, const BodyMove& move) {
 void MoveMass(Mass& mass, FixedTo fixed_to, const Eigen::Isometry3d& body, double longer) {
   if (fixed_to == FixedTo::kBody) mass.p_CM = body * mass.p_CM;
   if (fixed_to == FixedTo::kRear) mass.p_CM.x() -= longer;
-}
-
-template <typename Members>
-void MoveSpans(Members& members, const Eigen::Vector3d& by) {
-  for (auto& member : members) member.span.p_CP += by, member.span.p_CQ += by;
-}
-
-void MoveAxle(Axle& axle, const Eigen::Vector3d& by) {
-  axle.p_CW_l += by, axle.p_CW_r += by;
-  if (axle.unsprung) axle.unsprung->p_CM += by;
-  MoveSpans(axle.links, by), MoveSpans(axle.springs, by), MoveSpans(axle.bump_stops, by);
-  MoveSpans(axle.dampers, by), MoveSpans(axle.straps, by);
-  for (AArm& arm : axle.a_arms) arm.p_CP[0] += by, arm.p_CP[1] += by, arm.p_CQ += by;
-  for (RadiusArm& arm : axle.radius_arms) arm.p_CP += by, arm.p_CQ[0] += by, arm.p_CQ[1] += by;
-  for (WattsLink& watts : axle.watts_links) {
-    watts.pivot += by;
-    for (size_t i = 0; i < 2; ++i) watts.end[i] += by, watts.far[i] += by;
-  }
-  if (axle.pinion) axle.pinion->p_CY += by;
-  if (axle.kingpin && axle.kingpin->p_CK) *axle.kingpin->p_CK += by;
-  if (!axle.steering) return;
-  axle.steering->drag_link.p_CP += by, axle.steering->drag_link.p_CQ += by;
-  if (axle.steering->tie_rod)
-    axle.steering->tie_rod->p_CL += by, axle.steering->tie_rod->p_CR += by;
 }
 
 // The finished sprung mass with its known items moved and the rest as two lumps over the axles.
@@ -133,7 +110,9 @@ Vehicle WithBodyMoved(const Vehicle& vehicle, const BodyMove& move) {
     moved.sprung = MovedSprung(vehicle, body, move.longer);
     moved.ledger.reset();
   }
-  MoveAxle(moved.axles[1], {-move.longer, 0.0, 0.0});
+  // A longer chassis takes the rear axle back with everything that holds it.
+  const VisitPlace back = [&](Eigen::Vector3d& place) { place.x() -= move.longer; };
+  VisitPlaces(moved.axles[1], back, back);
   for (Axle& axle : moved.axles) {
     if (axle.opening) MoveOpening(*axle.opening, body);
   }

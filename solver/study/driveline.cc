@@ -7,6 +7,7 @@
 
 #include "solver/geometry/floor.h"
 #include "solver/geometry/travel_limits.h"
+#include "solver/numeric/minima.h"
 #include "solver/study/grid.h"
 #include "solver/study/shaft_place.h"
 #include "solver/study/sweep_row.h"
@@ -139,17 +140,8 @@ std::optional<PhaseAdvice> BestPhase(JointChain chain) {
   }
   constexpr double kPlaysNoPart = 1e-6;  // [rad] rounding of straight joints
   if (most - least < kPlaysNoPart) return std::nullopt;
-  double low = best - kStep, high = best + kStep;
   constexpr double kFound = 1e-9;  // [rad] far below what a spline's teeth allow
-  while (high - low > kFound) {
-    const double third = (high - low) / 3.0;
-    if (net(low + third) < net(high - third)) {
-      high -= third;
-    } else {
-      low += third;
-    }
-  }
-  const double phase = 0.5 * (low + high);
+  const double phase = LeastBetween(net, best - kStep, best + kStep, kFound).at;
   return PhaseAdvice{.phase = phase, .net_angle = net(phase)};
 }
 

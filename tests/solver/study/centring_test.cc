@@ -40,6 +40,17 @@ std::array<Offset, 2> Settled(const Vehicle& vehicle) {
 }
 
 // The rear axle and its brackets as a person would shift them in the file.
+// A gap at the rear axle goes back with it: as wide then as before.
+TEST(Centring, AGapGoesWithItsAxle) {
+  Vehicle van = VanWithBody();
+  const Eigen::Vector3d hub = van.axles[1].p_CW_l;
+  van.axles[1].gaps = {{"hose", {hub + Eigen::Vector3d(0.0, -0.1, 0.2), hub}, {}}};
+  const Vehicle moved = WithBodyMoved(van, {.ahead = 0.0, .up_front = 0.0, .up_rear = 0.0, .longer = 0.08});
+  const Span &before = van.axles[1].gaps[0].span, &after = moved.axles[1].gaps[0].span;
+  EXPECT_EQ(after.p_CP, Eigen::Vector3d(before.p_CP - Eigen::Vector3d(0.08, 0.0, 0.0)));
+  EXPECT_EQ(after.p_CQ, Eigen::Vector3d(before.p_CQ - Eigen::Vector3d(0.08, 0.0, 0.0)));
+}
+
 void ShiftRear(Vehicle& vehicle, double back) {
   Axle& rear = vehicle.axles[1];
   const auto shift = [&](Eigen::Vector3d& p) { p.x() -= back; };
