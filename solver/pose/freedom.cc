@@ -64,7 +64,9 @@ std::vector<FreeMotion> Motions(const Eigen::Matrix4d& V, const Eigen::Vector4d&
   const std::vector<Eigen::Index> names = NameDirections(directions);
   std::vector<FreeMotion> motions;
   for (size_t i = 0; i < columns.size(); ++i) {
-    motions.push_back({V.col(columns[i]), held[columns[i]], MotionInWords(names[i])});
+    FreeMotion& motion = motions.emplace_back();
+    motion = {V.col(columns[i]), held[columns[i]], {}};
+    motion.words = MotionInWords(names[i]);
   }
   return motions;
 }
