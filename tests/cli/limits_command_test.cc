@@ -179,11 +179,10 @@ TEST(LimitsCommand, EveryLimitOfTheFileChangesWhatIsPointedAt) {
   for (const Case& each : cases) {
     const auto out = [&](const char* value) {
       const Folder folder;
-      return RunProgram(
-                 {"limits",
-                  WriteVariant(folder, std::string("add:\n  axles.rear.links.track "
-                                                   "bar.misalignment_limit: 20\n  aims: {") +
-                                           each.key + ": " + value + "}\n")})
+      return RunProgram({"limits",
+                         WriteVariant(folder, std::string("add:\n  axles.rear.links.track "
+                                                          "bar.misalignment_limit: 20\n  aims: {") +
+                                                  each.key + ": " + value + "}\n")})
           .out;
     };
     EXPECT_NE(out(each.strict).find(each.sentence), std::string::npos) << each.key;
@@ -280,6 +279,22 @@ TEST(LimitsCommand, JsonHoldsItsTables) {
   for (const char* name : {"\"limits\"", "\"travel\"", "\"dampers\"", "\"rear margins\""}) {
     EXPECT_NE(json.find(name), std::string::npos) << name;
   }
+}
+
+// One way across the front links line up at 35.26 deg, sooner than the rear damper is open at
+// 37.75: no pose beyond is told of, and nothing in the file ends that crossing.
+TEST(LimitsCommand, ACrossingGoesNoFartherThanBothAxlesLinksFollow) {
+  const std::string file =
+      std::string(LINKWRIGHT_SOURCE_DIR) + "/fixtures/hard/limits_cross_far.yaml";
+  const Sheet sheet = RunToSheet({"limits", file});
+  EXPECT_EQ(Value(sheet, "crossed", "crossed +", "ended_by"), "nothing in the file");
+  EXPECT_EQ(Value(sheet, "crossed", "crossed +", "diagonal_travel"), "");
+  EXPECT_EQ(Value(sheet, "crossed", "crossed -", "ended_by"), "rear damper left open");
+  const auto number = [&](const char* quantity) {
+    return ToNumber(Value(sheet, "crossed", "crossed -", quantity));
+  };
+  EXPECT_NEAR(-number("diagonal_travel"),
+              number("front_wheel_travel") + number("rear_wheel_travel"), 1e-6);
 }
 
 }  // namespace
