@@ -13,13 +13,13 @@ struct LeastPoint {
 };
 
 // Closes in by golden section on the one low point between two places.
-//   precision   of `at` [of what it is]
+//   precision   of `at` [of what it is]; finer than numbers are there, it is as fine as they are
 template <typename F>
 LeastPoint LeastBetween(const F& f, double a, double b, double precision) {
   const double golden = 0.5 * (std::sqrt(5.0) - 1.0);
   double c = b - golden * (b - a), d = a + golden * (b - a);
   double fc = f(c), fd = f(d);
-  while (b - a > precision) {
+  while (b - a > precision && a < c && c < d && d < b) {
     if (fc <= fd) {
       b = d, d = c, fd = fc, c = b - golden * (b - a), fc = f(c);
     } else {

@@ -52,6 +52,7 @@ SignChange CloseIn(const MaybeFunction& f, const SignChange& wide, double met) {
 double LastThatHolds(double in, double out, double met, const std::function<bool(double)>& holds) {
   while (std::abs(out - in) > met) {
     const double middle = 0.5 * (in + out);
+    if (middle == in || middle == out) break;  // as fine as numbers are
     (holds(middle) ? in : out) = middle;
   }
   return in;

@@ -188,7 +188,8 @@ void WalkOut(const Way& way, const Step& stance, const WalkRequest& request, Axl
   Step here = stance, before = StepBehind(way, stance, -sign * request.step);
   for (int i = 1; std::abs(here.place.parameter) < far; ++i) {
     const bool found = EndFound(walk.hits);  // once more: a dip is seen from the step after it
-    double s = sign * std::min(i * request.step, far);
+    const double out = i * request.step;
+    double s = sign * (out < far - kFound ? out : far);  // no last step of a rounding
     PoseSolution moved = way.To(here.place.motion, s);
     std::optional<LimitHit> refused;
     if (std::optional<TravelLimit> limit = RefusalAt(way, s, moved)) {

@@ -88,16 +88,13 @@ std::vector<SweptSample> SamplesOf(const Rig& rig, const AxlePath& path, size_t 
                                    const SweptRange& range) {
   std::vector<SweptSample> samples;
   for (const double end : {range.low, range.high}) {
-    HousingMotion here = StartMotion(rig, axle, path);
-    if (end == range.low) samples.push_back({0.0, here});
+    if (end == range.low) samples.push_back({0.0, StartMotion(rig, axle, path)});
     if (end == 0.0) continue;
-    for (int i = 1; i <= kStepsASide; ++i) {
-      const double parameter = end * i / kStepsASide;
-      const AxlePlace place = path.place(parameter, axle);
-      const PoseSolution moved = MovePose(rig.axles[axle].frame, here, place.z, place.roll);
-      if (moved.status != SolveStatus::kConverged) break;
-      here = EvaluateMotion(rig.axles[axle].frame, moved.pose);
-      samples.push_back({parameter, here});
+    // The walk has the pose at its end even where that is where the links line up.
+    const AxleWalk walk = WalkAxle(
+        rig, axle, path, {.far = end, .step = std::abs(end) / kStepsASide, .watch = Watch::kRows});
+    for (auto place = walk.places.begin() + 1; place != walk.places.end(); ++place) {
+      samples.push_back({place->parameter, place->motion});
     }
   }
   std::sort(samples.begin(), samples.end(),

@@ -16,6 +16,14 @@ TEST(LeastBetween, ClosesInOnASmoothLowPointAndOnACorner) {
   EXPECT_NEAR(LeastBetween(corner, -1.0, 1.0, 1e-9).at, 0.3, 1e-9);
 }
 
+// Two neighbours of all numbers have none between them: the search ends all the same.
+TEST(LeastBetween, EndsWhereNumbersAreNoFiner) {
+  const double a = 0.112977907593198646, b = std::nextafter(a, 1.0);
+  const auto falling = [](double x) { return -x; };
+  EXPECT_EQ(LeastBetween(falling, a, b, 1e-9 * (b - a)).at, b);
+  EXPECT_GE(LeastOnInterval(falling, a, b, 3, 1e-9).at, a);
+}
+
 // Two dips, of which a coarse look sees the shallower one deeper.
 double TwoDips(double x) {
   return 1.0 - std::exp(-400.0 * (x - 0.24) * (x - 0.24)) -
