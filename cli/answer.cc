@@ -37,32 +37,21 @@ std::string ToTextTurning(const std::vector<NamedTable>& tables,
 
 int HandOut(const Answer& answer, const std::string& text, const VehicleFile& file,
             const CommonOptions& options, Streams& streams) {
+  std::vector<std::string> lines =
+      LinesOf(answer.findings, file.vehicle, OutputUnits(options, file));
+  lines.insert(lines.end(), answer.notes.begin(), answer.notes.end());
   WriteFiles(options, ToLongTable(answer.tables),
              {.command = answer.command,
               .file = file.path,
               .title = file.vehicle.title,
               .tables = answer.tables,
-              .notes = answer.notes},
+              .notes = lines},
              file.inputs);
   streams.out << answer.head << text;
-  for (const std::string& note : answer.notes) streams.out << note << "\n";
+  for (const std::string& line : lines) streams.out << line << "\n";
   streams.out << answer.cautions;
-  const bool warned =
-      std::any_of(answer.notes.begin(), answer.notes.end(),
-                  [](const std::string& note) { return note.starts_with(kLookAtThis); });
+  const bool warned = options.strict && (AnyPast(answer.findings) || IsAnythingAmiss(file));
   return Verdict(options, warned, streams);
-}
-
-void AddFindings(const std::vector<Finding>& findings, std::vector<std::string>& notes) {
-  for (const Finding& finding : findings) {
-    notes.push_back((finding.warning ? kLookAtThis : "") + finding.text);
-  }
-}
-
-void AddCount(const VehicleFile& file, std::vector<std::string>& notes,
-              const LimitsReport* limits) {
-  const std::string count = CountFindings(file, limits);
-  if (!count.empty()) notes.push_back(count);
 }
 
 }  // namespace linkwright

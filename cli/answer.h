@@ -11,8 +11,9 @@ struct Answer {
   const char* command;  // its name in the JSON document
   std::string head;     // over the tables, with an empty line after it
   std::vector<NamedTable> tables;
-  std::vector<std::string> notes;  // those to look at begin with kLookAtThis
-  std::string cautions;            // under the notes
+  std::vector<std::string> notes;   // under the findings
+  std::string cautions;             // under the notes
+  std::vector<Finding> findings{};  // of this command's own question
 };
 
 // The tables one after another, each under its title with an empty line after it; one whose title
@@ -30,15 +31,8 @@ struct Answer {
 
 // Writes what --csv and --json ask for, then prints.
 //   text      the tables as shown
-//   returns   kAnswerIsNo under --strict where a note is to be looked at
+//   returns   kAnswerIsNo under --strict where something in the file is to be looked at
 [[nodiscard]] int HandOut(const Answer& answer, const std::string& text, const VehicleFile& file,
                           const CommonOptions& options, Streams& streams);
-
-// Findings as notes.
-void AddFindings(const std::vector<Finding>& findings, std::vector<std::string>& notes);
-
-// The note that counts what `check` would point at, where there is something.
-void AddCount(const VehicleFile& file, std::vector<std::string>& notes,
-              const LimitsReport* limits = nullptr);
 
 }  // namespace linkwright

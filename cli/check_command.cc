@@ -7,6 +7,8 @@
 #include "cli/settled.h"
 #include "io/write/check_tables.h"
 #include "solver/model/masses.h"
+#include "solver/study/findings/file_findings.h"
+#include "solver/study/findings/vehicle_findings.h"
 
 namespace linkwright {
 namespace {
@@ -21,6 +23,15 @@ CheckReport CheckFile(const VehicleFile& file) {
     return CheckVehicle(file.vehicle);
   } catch (const ModelError& error) {
     throw Locate(file, error);
+  }
+}
+
+// Links that leave an axle free are named by the report; nothing more is to be had of them.
+VehicleFindings FindIn(const VehicleFile& file, const CheckReport& report, const Load* load) {
+  try {
+    return FindAll(PrepareRig(file.vehicle), report, load);
+  } catch (const ModelError&) {
+    return {.findings = FileFindings(file.vehicle, report), .gaps = {}, .fights = {}};
   }
 }
 
@@ -50,18 +61,12 @@ int RunCheck(const CheckOptions& options, Streams& streams) {
   }
   const Load* load = options.load.empty() ? nullptr : &FindLoad(file.vehicle, options.load);
   const CheckReport report = CheckFile(file);
-  std::vector<NamedTable> tables;
-  std::vector<Finding> findings;
-  try {
-    tables = CheckTables(file.vehicle, report, units);
-    FoundInFile found = AllFindings(file, report, units, {.load = load, .cures = true});
-    findings = std::move(found.findings);
-    tables.insert(tables.end(), found.tables.begin(), found.tables.end());
-  } catch (const ModelError& error) {
-    throw Locate(file, error);
-  }
-  std::vector<std::string> notes;
-  AddFindings(findings, notes);
+  const VehicleFindings found = FindIn(file, report, load);
+  std::vector<NamedTable> tables = CheckTables(file.vehicle, report, units);
+  if (!found.gaps.empty()) tables.push_back({"gaps", GapTable(file.vehicle, found.gaps, units)});
+  std::vector<std::string> notes = CheckNotes(file.vehicle, report, units);
+  const std::vector<std::string> fights = FightNotes(file.vehicle, found.fights, units);
+  notes.insert(notes.end(), fights.begin(), fights.end());
   AddAssumedBushings(file, units, notes);
   std::string head = Heading(file) + "loads: " + LoadsOf(file.vehicle, load) + "\n\n";
   std::vector<NamedTable> in_files{{"standing", LoadTable(file.vehicle, load, units)}};
@@ -70,7 +75,8 @@ int RunCheck(const CheckOptions& options, Streams& streams) {
                               .head = std::move(head),
                               .tables = in_files,
                               .notes = notes,
-                              .cautions = {}},
+                              .cautions = {},
+                              .findings = found.findings},
                              ToPageText(tables), file, options.common, streams);
   streams.out.flush();
   (void)PrepareFor(file);  // links that leave an axle free, or lock it, are an error in the file

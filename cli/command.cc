@@ -89,8 +89,8 @@ std::string Cautions() {
 
 int Verdict(const CommonOptions& options, bool warned, Streams& streams) {
   if (!options.strict || !warned) return kDone;
-  streams.err << "linkwright: under --strict the answer is no: something said above is to be "
-                 "looked at\n";
+  streams.err << "linkwright: under --strict the answer is no: something in the file is to be "
+                 "looked at; linkwright check names it\n";
   return kAnswerIsNo;
 }
 

@@ -76,8 +76,6 @@ void Evaluate(State& state, const SweepRequest& request, UnitSystem units) {
   state.curves = std::move(swept.table);
   state.cut_short = swept.cut_short;
   state.notes = std::move(swept.notes);
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) state.notes.push_back(findings);
 }
 
 // Three columns a value: first, second, change; one line a row key and quantity.
@@ -240,11 +238,6 @@ void WriteComparison(const CommonOptions& options, const State& first, const Sta
              inputs);
 }
 
-bool IsWarned(const State& state) {
-  return std::any_of(state.notes.begin(), state.notes.end(),
-                     [](const std::string& note) { return note.starts_with(kLookAtThis); });
-}
-
 int RunCompare(CompareOptions options, Streams& streams) {
   State first = ReadState(options.common, options.first, streams);
   State second = ReadState(options.common, options.second, streams);
@@ -264,7 +257,9 @@ int RunCompare(CompareOptions options, Streams& streams) {
   streams.out << comparison.text << Cautions();
   for (const Refusal& refusal : first.refusals) streams.err << FormatRefusal(first.file, refusal);
   for (const Refusal& refusal : second.refusals) streams.err << FormatRefusal(second.file, refusal);
-  const bool warned = first.cut_short || second.cut_short || IsWarned(first) || IsWarned(second);
+  const bool warned =
+      options.common.strict && (first.cut_short || second.cut_short ||
+                                IsAnythingAmiss(first.file) || IsAnythingAmiss(second.file));
   const bool no = !first.refusals.empty() || !second.refusals.empty();
   const int verdict = Verdict(options.common, warned, streams);
   return no ? kAnswerIsNo : verdict;

@@ -4,6 +4,7 @@
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/driveline_tables.h"
+#include "solver/study/findings/driveline_findings.h"
 
 namespace linkwright {
 namespace {
@@ -41,15 +42,16 @@ int RunDriveline(const DrivelineOptions& options, Streams& streams) {
   std::vector<NamedTable> in_files{StandingTable(*standing, units)};
   in_files.insert(in_files.end(), tables.begin(), tables.end());
   std::vector<std::string> notes{StandingNote(*standing)};
-  AddFindings(DrivelineFindings(file.vehicle, reports, units), notes);
-  AddCount(file, notes);
+  const std::vector<std::string> told = DrivelineNotes(file.vehicle, reports, units);
+  notes.insert(notes.end(), told.begin(), told.end());
   return HandOut({.command = "driveline",
                   .head = Heading(file, standing->load),
                   .tables = in_files,
                   .notes = notes,
                   .cautions = Cautions() +
                               "A shaft that bottoms breaks gearboxes, one that parts kills: prove "
-                              "both ends of travel by hand.\n"},
+                              "both ends of travel by hand.\n",
+                  .findings = DrivelineFindings(file.vehicle, reports)},
                  ToPageText(tables), file, options.common, streams);
 }
 

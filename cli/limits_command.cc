@@ -4,6 +4,7 @@
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/limits_tables.h"
+#include "solver/study/findings/limits_findings.h"
 
 namespace linkwright {
 namespace {
@@ -31,7 +32,7 @@ TravelWish ParseWish(const LimitsOptions& options, UnitSystem units) {
 struct LimitsAnswer {
   std::vector<NamedTable> tables;
   std::vector<Finding> findings;
-  LimitsReport limits;
+  std::vector<std::string> notes;
 };
 
 LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
@@ -42,8 +43,14 @@ LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
     const PartsAdvice advice = AdviseParts(standing.rig, standing.load, stance, limits, wish,
                                            file.vehicle.aims.damper_reserve);
     const bool planned = wish.split || wish.bump || wish.droop;
-    return {LimitsTables(file.vehicle, limits, advice, units),
-            LimitsFindings(file.vehicle, limits, advice, units, planned), limits};
+    std::vector<Finding> findings = AdviceFindings(file.vehicle, advice);
+    for (Finding& finding : LimitsFindings(file.vehicle, limits, &advice)) {
+      finding.as_found = planned;
+      findings.push_back(std::move(finding));
+    }
+    KeepWorst(findings);
+    return {LimitsTables(file.vehicle, limits, advice, units), findings,
+            LimitsNotes(file.vehicle, limits, advice, units, planned)};
   } catch (const ModelError& error) {
     throw Locate(file, error);
   }
@@ -59,9 +66,7 @@ int RunLimits(const LimitsOptions& options, Streams& streams) {
   std::vector<NamedTable> in_files{StandingTable(*standing, units)};
   in_files.insert(in_files.end(), answer.tables.begin(), answer.tables.end());
   std::vector<std::string> notes{StandingNote(*standing)};
-  AddFindings(answer.findings, notes);
-  const bool first = standing->load == nullptr || standing->load == &file.vehicle.loads.front();
-  AddCount(file, notes, first ? &answer.limits : nullptr);
+  notes.insert(notes.end(), answer.notes.begin(), answer.notes.end());
   return HandOut(
       {.command = "limits",
        .head = Heading(file),
@@ -70,7 +75,8 @@ int RunLimits(const LimitsOptions& options, Streams& streams) {
        .cautions = "Straps stretch: order one that is this long under load. Tabs, stops "
                    "and straps carry hard blows;\nhow strong they and their welds must be "
                    "is not said here.\n" +
-                   Cautions()},
+                   Cautions(),
+       .findings = answer.findings},
       ToPageText(answer.tables), file, options.common, streams);
 }
 

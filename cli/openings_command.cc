@@ -4,6 +4,7 @@
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/openings_tables.h"
+#include "solver/study/findings/openings_findings.h"
 
 namespace linkwright {
 namespace {
@@ -60,8 +61,11 @@ int RunOpenings(const OpeningsOptions& options, Streams& streams) {
   std::vector<NamedTable> in_files{StandingTable(*standing, units)};
   in_files.insert(in_files.end(), tables.begin(), tables.end());
   std::vector<std::string> notes{StandingNote(*standing)};
-  AddFindings(OpeningsFindings(file.vehicle, answer, units), notes);
-  AddCount(file, notes);
+  const std::vector<std::string> told = OpeningsNotes(file.vehicle, answer, units);
+  notes.insert(notes.end(), told.begin(), told.end());
+  std::vector<Finding> findings = OpeningsFindings(file.vehicle, answer.report);
+  const std::vector<Finding> plans = PlanFindings(answer.plans);
+  findings.insert(findings.end(), plans.begin(), plans.end());
   return HandOut({.command = "openings",
                   .head = Heading(file),
                   .tables = in_files,
@@ -69,7 +73,8 @@ int RunOpenings(const OpeningsOptions& options, Streams& streams) {
                   .cautions = "A cut frame is an engineered repair: the frame maker's rules on "
                               "cutting, welding and heating come first.\nNobody works under a body "
                               "or an axle that one machine holds up.\n" +
-                              Cautions()},
+                              Cautions(),
+                  .findings = findings},
                  ToPageText(tables), file, options.common, streams);
 }
 

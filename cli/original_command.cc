@@ -3,6 +3,7 @@
 
 #include "cli/answer.h"
 #include "io/write/original_tables.h"
+#include "solver/study/findings/original_findings.h"
 
 namespace linkwright {
 namespace {
@@ -33,17 +34,15 @@ int RunOriginal(const OriginalOptions& options, Streams& streams) {
   const UnitSystem units = OutputUnits(options.common, file);
   const OriginalReport report = Report(file, units);
   const std::vector<NamedTable> tables = OriginalTables(file.vehicle, report, units);
-  std::vector<std::string> notes;
-  AddFindings(OriginalFindings(file.vehicle, report, units), notes);
-  AddCount(file, notes);
   return HandOut({.command = "original",
                   .head = Heading(file),
                   .tables = tables,
-                  .notes = notes,
+                  .notes = OriginalNotes(file.vehicle, report, units),
                   .cautions = Cautions() +
                               "A leaf spring holds energy too: hold axle and leaf before a "
                               "shackle, an eye or a U-bolt is undone.\nMeasure with the vehicle on "
-                              "its wheels; nobody works under one that a single jack holds up.\n"},
+                              "its wheels; nobody works under one that a single jack holds up.\n",
+                  .findings = OriginalFindings(file.vehicle, report)},
                  ToPageText(tables), file, options.common, streams);
 }
 

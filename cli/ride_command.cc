@@ -10,6 +10,7 @@
 #include "io/write/ride_tables.h"
 #include "solver/model/masses.h"
 #include "solver/rest/settle.h"
+#include "solver/study/findings/ride_findings.h"
 
 namespace linkwright {
 namespace {
@@ -64,53 +65,6 @@ RideStudy StudyRide(const VehicleFile& file, const Settled& settled, const RideO
   return study;
 }
 
-void AddFrequencyNotes(const VehicleFile& file, const RideStudy& study,
-                       std::vector<std::string>& notes) {
-  const RideReport& report = study.report;
-  const Aims& aims = file.vehicle.aims;
-  if (report.rear_over_front) {
-    const double ratio = *report.rear_over_front;
-    const bool flat = ratio >= aims.flat_ride_least && ratio <= aims.flat_ride_most;
-    const bool stop = report.axles[0].stop_touches || report.axles[1].stop_touches;
-    notes.push_back(fmt::format(
-        "rear over front {}: flat ride wants {} to {}, the rear quicker than the "
-        "front, "
-        "so that it catches up after a bump (aims.flat_ride_least, flat_ride_most); {}{}",
-        ShowNumber(ratio, 2), ShowNumber(aims.flat_ride_least, 2),
-        ShowNumber(aims.flat_ride_most, 2), flat ? "it is" : "it is not",
-        stop ? "; a bump stop touches, and its rate is in it" : ""));
-  }
-  for (size_t i = 0; i < 2; ++i) {
-    const AxleRide& axle = report.axles[i];
-    if (!axle.frequency || *axle.frequency <= aims.frequency) continue;
-    const std::string& name = file.vehicle.axles[i].name;
-    const char* why = axle.stop_touches ? "a bump stop touches at rest, and its rate is in it"
-                                        : "coils too stiff for what they carry";
-    notes.push_back(
-        fmt::format("look at this: the {} ride frequency is {} Hz, above {} (aims.frequency): {}",
-                    name, ShowNumber(*axle.frequency, 2), ShowNumber(aims.frequency, 2), why));
-  }
-}
-
-void AddDampingNotes(const VehicleFile& file, const RideStudy& study,
-                     std::vector<std::string>& notes) {
-  if (!study.report.damped) {
-    notes.emplace_back("no damper has a rate, so no damping is shown");
-    return;
-  }
-  const Aims& aims = file.vehicle.aims;
-  for (const ModeReport& row : study.report.modes) {
-    const bool body = row.mode.part <= kBodyRoll;
-    const double ratio = row.mode.damping;
-    if (!body || (ratio >= aims.damping_least && ratio <= aims.damping_most)) continue;
-    notes.push_back(
-        fmt::format("{} is damped {} by the whole model; {} to {} is usual "
-                    "(common practice; aims.damping_least, damping_most)",
-                    ModeName(row.mode.part), ShowNumber(ratio, 2),
-                    ShowNumber(aims.damping_least, 2), ShowNumber(aims.damping_most, 2)));
-  }
-}
-
 // Where the whole model's two in side view do not pair with the two-degree body's one to one.
 void AddLikeness(const RideStudy& study, std::vector<std::string>& notes) {
   const ModeReport *bounce = nullptr, *pitch = nullptr;
@@ -127,19 +81,6 @@ void AddLikeness(const RideStudy& study, std::vector<std::string>& notes) {
       "the "
       "centre of mass more; the names are the two-degree body's, as in the other tables",
       ShowNumber(bounce->mode.undamped, 2), ShowNumber(pitch->mode.undamped, 2)));
-}
-
-void AddHopNotes(const VehicleFile& file, const RideStudy& study, std::vector<std::string>& notes) {
-  const Aims& aims = file.vehicle.aims;
-  for (const ModeReport& row : study.report.modes) {
-    const bool hop = row.mode.part == kFrontHop || row.mode.part == kRearHop;
-    const double hertz = row.mode.undamped;
-    if (!hop || (hertz >= aims.hop_least && hertz <= aims.hop_most)) continue;
-    notes.push_back(
-        fmt::format("{} is at {} Hz; {} to {} is usual (course notes; aims.hop_least, hop_most)",
-                    ModeName(row.mode.part), ShowNumber(hertz, 1), ShowNumber(aims.hop_least, 1),
-                    ShowNumber(aims.hop_most, 1)));
-  }
 }
 
 void AddAssumptions(const VehicleFile& file, const RideStudy& study,
@@ -187,9 +128,7 @@ std::string NoteOnNames(const std::vector<LoadedRide>& loads,
 
 std::vector<std::string> RideNotes(const VehicleFile& file, const RideStudy& study) {
   std::vector<std::string> notes;
-  AddFrequencyNotes(file, study, notes);
-  AddDampingNotes(file, study, notes);
-  AddHopNotes(file, study, notes);
+  if (!study.report.damped) notes.emplace_back("no damper has a rate, so no damping is shown");
   AddLikeness(study, notes);
   const std::string names = NoteOnNames(study.loads, study.payload);
   if (!names.empty()) notes.push_back(names);
@@ -224,12 +163,12 @@ int RunRide(const RideOptions& options, Streams& streams) {
   const std::vector<NamedTable> tables = RideTables(file.vehicle, study, units);
   std::vector<std::string> notes = RideNotes(file, study);
   AddAssumedBushings(file, units, notes);
-  AddCount(file, notes);
   const int status = HandOut({.command = "ride",
                               .head = Heading(file) + "load: " + study.load + "\n\n",
                               .tables = tables,
                               .notes = notes,
-                              .cautions = Cautions()},
+                              .cautions = Cautions(),
+                              .findings = RideFindings(file.vehicle, study.load, study.report)},
                              ToTextTurning(tables, {"axles"}), file, options.common, streams);
   return settled.refusals.empty() ? status : kAnswerIsNo;
 }

@@ -23,9 +23,7 @@ int RunSettle(const SettleOptions& options, Streams& streams) {
   const Settled settled = SettleLoads(file, options.load);
   const UnitSystem units = OutputUnits(options.common, file);
   const DataTable table = SettleTable(file.vehicle, settled.loads, units);
-  std::vector<std::string> notes = SettleNotes(file, settled, units);
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) notes.push_back(findings);
+  const std::vector<std::string> notes = SettleNotes(file, settled, units);
   WriteFiles(options.common, table,
              {.command = "settle",
               .file = file.path,
@@ -38,7 +36,9 @@ int RunSettle(const SettleOptions& options, Streams& streams) {
   PrintNotes(streams.out, notes);
   streams.out << Cautions();
   for (const Refusal& refusal : settled.refusals) streams.err << FormatRefusal(file, refusal);
-  const int verdict = Verdict(options.common, HasLetGo(settled) || !findings.empty(), streams);
+  const int verdict =
+      Verdict(options.common, options.common.strict && (HasLetGo(settled) || IsAnythingAmiss(file)),
+              streams);
   return settled.refusals.empty() ? verdict : kAnswerIsNo;
 }
 

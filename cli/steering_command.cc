@@ -4,6 +4,7 @@
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/steering_tables.h"
+#include "solver/study/findings/steering_findings.h"
 
 namespace linkwright {
 namespace {
@@ -36,15 +37,16 @@ int RunSteering(const SteeringOptions& options, Streams& streams) {
     notes.emplace_back(
         "no axle has steering: {drag_link: {frame: ..., axle: ...}}: only sideways is answered");
   }
-  AddFindings(SteeringFindings(file.vehicle, report, units), notes);
-  AddCount(file, notes);
+  const std::vector<std::string> told = SteeringNotes(file.vehicle, report, units);
+  notes.insert(notes.end(), told.begin(), told.end());
   return HandOut(
       {.command = "steering",
        .head = Heading(file, standing->load),
        .tables = in_files,
        .notes = notes,
        .cautions = Cautions() + "Steering parts that bind, run out of thread or touch kill: turn "
-                                "lock to lock at both ends of travel.\n"},
+                                "lock to lock at both ends of travel.\n",
+       .findings = SteeringFindings(file.vehicle, report)},
       ToPageText(tables), file, options.common, streams);
 }
 

@@ -21,8 +21,6 @@ int RunSweep(const SweepCommandOptions& options, Streams& streams) {
     streams.err << FormatRefusal(file, *swept.refusal);
     return kAnswerIsNo;
   }
-  const std::string findings = CountFindings(file);
-  if (!findings.empty()) swept.notes.push_back(findings);
   WriteFiles(options.common, *swept.table,
              {.command = "sweep",
               .file = file.path,
@@ -33,7 +31,8 @@ int RunSweep(const SweepCommandOptions& options, Streams& streams) {
   streams.out << Heading(file, swept.load) << ToGroupedText(*swept.table);
   PrintNotes(streams.out, swept.notes);
   streams.out << Cautions();
-  return Verdict(options.common, swept.cut_short || !findings.empty(), streams);
+  return Verdict(options.common,
+                 options.common.strict && (swept.cut_short || IsAnythingAmiss(file)), streams);
 }
 
 }  // namespace

@@ -124,4 +124,22 @@ std::vector<NamedTable> CheckTables(const Vehicle& vehicle, const CheckReport& r
   return tables;
 }
 
+DataTable GapTable(const Vehicle& vehicle, const std::vector<GapAtLeast>& gaps, UnitSystem units) {
+  const TableOf<GapAtLeast> columns{
+      {"gap", "gap", kNumber, "axle and name",
+       [&](const GapAtLeast& gap) { return vehicle.axles[gap.axle].name + " " + gap.name; }},
+      {"rest", "at rest", kLength, "between its two points", &GapAtLeast::rest},
+      {"least", "least", kLength,
+       "over bounce, and over roll of the housing at rest height, out to what ends each",
+       &GapAtLeast::least},
+      {"travel", "least at travel", kLength,
+       "of both wheels from rest; + bump; empty where it is nearest rolled",
+       [](const GapAtLeast& gap) { return gap.rolled ? Cell() : Cell(gap.at); }},
+      {"roll", "least at roll", kAngle,
+       "of the housing against the body; + left wheel up; empty where it is nearest in bounce",
+       [](const GapAtLeast& gap) { return gap.rolled ? Cell(gap.at) : Cell(); }},
+      {"limit", "limit", kLength, "its own, or aims.gap", &GapAtLeast::limit}};
+  return ToTable(columns, gaps, units);
+}
+
 }  // namespace linkwright

@@ -4,7 +4,7 @@
 
 #include "io/write/json.h"
 #include "solver/study/check.h"
-#include "solver/study/warnings.h"
+#include "solver/study/over_travel.h"
 
 namespace linkwright {
 
@@ -12,24 +12,17 @@ namespace linkwright {
 [[nodiscard]] std::vector<NamedTable> CheckTables(const Vehicle& vehicle, const CheckReport& report,
                                                   UnitSystem units);
 
-// A finding for the reader: something to look at, or that all is well.
-struct Finding {
-  bool warning;
-  std::string text;
-};
-[[nodiscard]] std::vector<Finding> CheckFindings(const Vehicle& vehicle, const CheckReport& report,
-                                                 UnitSystem units);
+// How many links hold each axle, and what they do to one another near the measured stance.
+[[nodiscard]] std::vector<std::string> CheckNotes(const Vehicle& vehicle, const CheckReport& report,
+                                                  UnitSystem units);
 
 // "gaps": each at its nearest.
-[[nodiscard]] DataTable GapTable(const Vehicle& vehicle, const WarningReport& report,
+[[nodiscard]] DataTable GapTable(const Vehicle& vehicle, const std::vector<GapAtLeast>& gaps,
                                  UnitSystem units);
 
-// What the finished vehicle is pointed at for, and what links fighting one another must take.
-[[nodiscard]] std::vector<Finding> WarningFindings(const Vehicle& vehicle,
-                                                   const WarningReport& report, UnitSystem units);
-
-// That a body leans inward: "the body's centre of mass lies 41.3 mm below the roll axis, ...".
-//   arm   sprung centre of mass above the roll axis, below 0 [m]
-[[nodiscard]] std::string LeansInward(double arm, UnitSystem units);
+// What links fighting one another must take at crossed extremes.
+[[nodiscard]] std::vector<std::string> FightNotes(const Vehicle& vehicle,
+                                                  const std::vector<FightAtExtremes>& fights,
+                                                  UnitSystem units);
 
 }  // namespace linkwright

@@ -251,11 +251,6 @@ TableOf<ShaftReport> OrderColumns(const Driveshaft& shaft) {
 
 }  // namespace
 
-std::string JointName(size_t joint, size_t joints) {
-  if (joint == 0) return "output";
-  return joint + 1 == joints ? "pinion" : "centre bearing";
-}
-
 std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
                                         const std::vector<ShaftReport>& reports, UnitSystem units) {
   std::vector<NamedTable> tables;

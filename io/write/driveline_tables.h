@@ -14,9 +14,9 @@ namespace linkwright {
                                                       UnitSystem units);
 
 // Good or bad, why, and what to turn: a warning where a limit is passed.
-[[nodiscard]] std::vector<Finding> DrivelineFindings(const Vehicle& vehicle,
-                                                     const std::vector<ShaftReport>& reports,
-                                                     UnitSystem units);
+[[nodiscard]] std::vector<std::string> DrivelineNotes(const Vehicle& vehicle,
+                                                      const std::vector<ShaftReport>& reports,
+                                                      UnitSystem units);
 
 // Every table there can be, "NAME" for a shaft: for the output reference.
 [[nodiscard]] std::vector<NamedTable> AllDrivelineTables();
@@ -24,8 +24,5 @@ namespace linkwright {
 // Where each part points at rest.
 [[nodiscard]] DataTable SlopeTable(const Driveshaft& shaft, const ShaftReport& report,
                                    UnitSystem units);
-
-// "output", "centre bearing", "pinion".
-[[nodiscard]] std::string JointName(size_t joint, size_t joints);
 
 }  // namespace linkwright

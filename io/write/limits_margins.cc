@@ -19,7 +19,8 @@ std::array<const AxleLimit*, 4> WaysOf(const LimitsReport& limits, size_t axle) 
 bool AreSame(const LimitHit& a, const LimitHit& b) { return a.limit.id == b.limit.id; }
 
 // What the same thing has in one of the ways, where it is there.
-std::function<Cell(const LimitHit&)> In(const AxleLimit& way, std::optional<double> LimitHit::*what) {
+std::function<Cell(const LimitHit&)> In(const AxleLimit& way,
+                                        std::optional<double> LimitHit::*what) {
   return [&way, what](const LimitHit& wanted) {
     for (const LimitHit& each : way.hits) {
       if (AreSame(each, wanted)) return Cell(each.*what);
@@ -51,9 +52,11 @@ DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, Unit
        In(*up, left)},
       {"crossed_down", "crossed -", d, "the same the other way", In(*down, left)}};
   std::vector<LimitHit> all = bump->hits;
-  std::erase_if(all, [&](auto& each) { return !each.at_rest || IsAngle(each.limit.id.kind) != joints; });
+  std::erase_if(all,
+                [&](auto& each) { return !each.at_rest || IsAngle(each.limit.id.kind) != joints; });
   std::stable_sort(all.begin(), all.end(), [](const LimitHit& a, const LimitHit& b) {
-    return a.limit.id.kind != b.limit.id.kind ? a.limit.id.kind < b.limit.id.kind : a.limit.name < b.limit.name;
+    return a.limit.id.kind != b.limit.id.kind ? a.limit.id.kind < b.limit.id.kind
+                                              : a.limit.name < b.limit.name;
   });
   return ToTable(columns, all, units);
 }

@@ -64,8 +64,4 @@ const char* NameOf(LimitMotion motion) {
   return "crossed -";
 }
 
-bool AreTwins(const TravelLimit& a, const TravelLimit& b) {
-  return a.id.kind == b.id.kind && a.both == b.both;
-}
-
 }  // namespace linkwright

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "io/write/check_tables.h"
-#include "io/write/finding_writer.h"
 #include "solver/study/travel_parts.h"
 
 namespace linkwright {
@@ -15,24 +14,16 @@ namespace linkwright {
                                                    const LimitsReport& limits,
                                                    const PartsAdvice& advice, UnitSystem units);
 
-// What falls short of a limit of the file (Vehicle::aims), what stands in the way of a wish, and
-// what the file leaves unwatched.
-//   planned   a travel other than the one found is wanted: what is said of the travel found then
-//   says
-//             so, lest it be read as the plan's
-[[nodiscard]] std::vector<Finding> LimitsFindings(const Vehicle& vehicle,
-                                                  const LimitsReport& limits,
-                                                  const PartsAdvice& advice, UnitSystem units,
-                                                  bool planned);
+// Ways that nothing ends, parts for which nothing is asked, what is taken as it is given, and what
+// is not watched for want of data.
+//   planned   a travel other than the one found is wanted
+[[nodiscard]] std::vector<std::string> LimitsNotes(const Vehicle& vehicle,
+                                                   const LimitsReport& limits,
+                                                   const PartsAdvice& advice, UnitSystem units,
+                                                   bool planned);
 
-// What is taken as it is given, and what is not watched for want of data.
-void SayUnwatched(const FindingWriter& writer, size_t axle);
-
-// "damper left closed": a member and how it ends. Shared with the findings.
+// "damper left closed": a member and how it ends.
 [[nodiscard]] std::string NameOf(const TravelLimit& limit);
-
-// Whether two ends are the same on the two sides of an axle: "damper left", "damper right" closed.
-[[nodiscard]] bool AreTwins(const TravelLimit& a, const TravelLimit& b);
 
 // "bump", "droop", "crossed +", "crossed -".
 [[nodiscard]] const char* NameOf(LimitMotion motion);

@@ -22,9 +22,10 @@ struct OpeningsAnswer {
                                                      const OpeningsAnswer& answer,
                                                      UnitSystem units);
 
-// What falls short of an aim, what the plan says, and what the file does not allow to be told.
-[[nodiscard]] std::vector<Finding> OpeningsFindings(const Vehicle& vehicle,
-                                                    const OpeningsAnswer& answer, UnitSystem units);
+// What the plan says, and what the file does not allow to be told.
+[[nodiscard]] std::vector<std::string> OpeningsNotes(const Vehicle& vehicle,
+                                                     const OpeningsAnswer& answer,
+                                                     UnitSystem units);
 
 // "front left tyre to lip"; "on its tread"; "crossed". Shared with the findings.
 [[nodiscard]] std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance);

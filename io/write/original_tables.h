@@ -12,8 +12,10 @@ namespace linkwright {
                                                      const OriginalReport& report,
                                                      UnitSystem units);
 
-[[nodiscard]] std::vector<Finding> OriginalFindings(const Vehicle& vehicle,
-                                                    const OriginalReport& report, UnitSystem units);
+// What the readings say of the wheelbase, and what was assumed.
+[[nodiscard]] std::vector<std::string> OriginalNotes(const Vehicle& vehicle,
+                                                     const OriginalReport& report,
+                                                     UnitSystem units);
 
 // Every table there can be, for the output reference.
 [[nodiscard]] std::vector<NamedTable> AllOriginalTables();

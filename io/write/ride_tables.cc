@@ -173,30 +173,6 @@ TableOf<RideStudy> PlaceColumns() {
 
 }  // namespace
 
-std::string ModeName(MotionPart part) {
-  switch (part) {
-    case kBodyHeave:
-      return "bounce";
-    case kBodyPitch:
-      return "pitch";
-    case kBodyRoll:
-      return "roll";
-    case kBodySway:
-      return "sway";
-    case kBodyYaw:
-      return "yaw";
-    case kFrontHop:
-      return "front hop";
-    case kFrontTramp:
-      return "front tramp";
-    case kRearHop:
-      return "rear hop";
-    case kRearTramp:
-      return "rear tramp";
-  }
-  return {};
-}
-
 std::vector<NamedTable> RideTables(const Vehicle& vehicle, const RideStudy& study,
                                    UnitSystem units) {
   const RideReport& report = study.report;

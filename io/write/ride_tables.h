@@ -18,9 +18,6 @@ struct RideStudy {
   bool payload_placed = false;                           // asked for, or over the rear axle
 };
 
-// "bounce", "front hop": what a mode is called.
-[[nodiscard]] std::string ModeName(MotionPart part);
-
 // axles, body, modes, modes by textbook, inertias, loads, payload place, payload.
 [[nodiscard]] std::vector<NamedTable> RideTables(const Vehicle& vehicle, const RideStudy& study,
                                                  UnitSystem units);

@@ -13,8 +13,10 @@ namespace linkwright {
                                                      const SteeringReport& report,
                                                      UnitSystem units);
 
-[[nodiscard]] std::vector<Finding> SteeringFindings(const Vehicle& vehicle,
-                                                    const SteeringReport& report, UnitSystem units);
+// What centres an axle, and what the file does not allow to be told.
+[[nodiscard]] std::vector<std::string> SteeringNotes(const Vehicle& vehicle,
+                                                     const SteeringReport& report,
+                                                     UnitSystem units);
 
 // Every table there can be, for the output reference.
 [[nodiscard]] std::vector<NamedTable> AllSteeringTables();

@@ -58,6 +58,11 @@ struct TravelLimit {
   LimitRole role;
 };
 
+// The same on the two sides of an axle: "damper left", "damper right" closed.
+[[nodiscard]] inline bool AreTwins(const TravelLimit& a, const TravelLimit& b) {
+  return a.id.kind == b.id.kind && a.both == b.both;
+}
+
 // A member that is not to be shorter, or longer, than a length.
 struct LengthLimit {
   TravelLimit limit;

@@ -230,4 +230,28 @@ LinearModel Linearise(const Rig& rig, const Stance& stance, const Inertias& iner
   return model;
 }
 
+std::string ModeName(MotionPart part) {
+  switch (part) {
+    case kBodyHeave:
+      return "bounce";
+    case kBodyPitch:
+      return "pitch";
+    case kBodyRoll:
+      return "roll";
+    case kBodySway:
+      return "sway";
+    case kBodyYaw:
+      return "yaw";
+    case kFrontHop:
+      return "front hop";
+    case kFrontTramp:
+      return "front tramp";
+    case kRearHop:
+      return "rear hop";
+    case kRearTramp:
+      return "rear tramp";
+  }
+  return {};
+}
+
 }  // namespace linkwright

@@ -3,6 +3,8 @@
 // housings, from the same coordinates and the same energy that the stance came from.
 #pragma once
 
+#include <string>
+
 #include <Eigen/Core>
 
 #include "solver/rest/total_energy.h"
@@ -45,6 +47,9 @@ enum MotionPart {
   kRearHop,
   kRearTramp
 };
+
+// "bounce", "front hop": what a mode is called.
+[[nodiscard]] std::string ModeName(MotionPart part);
 constexpr size_t kMotionParts = 9;
 
 // The seven unknowns of a rest, and how far each axle's contact has gone to the left [m].

@@ -101,7 +101,6 @@ CheckReport CheckVehicle(const Vehicle& vehicle) {
     }
   }
   AddMismatches(vehicle, report.mismatches);
-  report.oddities = FindOddities(vehicle);
   return report;
 }
 

@@ -5,7 +5,6 @@
 
 #include "solver/pose/freedom.h"
 #include "solver/rest/rig.h"
-#include "solver/study/oddities.h"
 
 namespace linkwright {
 
@@ -47,7 +46,6 @@ struct CheckReport {
   std::array<AxleCheck, 2> axles;
   std::vector<CoilCheck> coils;
   std::vector<Mismatch> mismatches;  // greater than Aims::mirror
-  std::vector<Oddity> oddities;
 };
 
 // Needs frames only, so that it also reports on links that leave an axle free.

@@ -103,4 +103,31 @@ std::vector<size_t> DrivenAxles(const Vehicle& vehicle) {
   return {axles.begin(), axles.end()};
 }
 
+RollStudy StudyRoll(const Rig& rig, const Load& load, const Stance& rest, double lateral,
+                    std::optional<double> torque) {
+  RollStudy study{.rest = rest,
+                  .report = ReportStance(rig, rest),
+                  .geometry = RollGeometryOf(rig, rest),
+                  .stiffness = {},
+                  .spread = {},
+                  .corner = TakeCorner(rig, load, rest, lateral),
+                  .turns = {},
+                  .tipping = {},
+                  .lateral = lateral,
+                  .torque = torque,
+                  .torques = {}};
+  for (size_t i = 0; i < 2; ++i) {
+    study.stiffness[i] = SplitRollStiffness(rig, rest, i);
+    study.spread[i] = SpreadOfCoils(rig, rest, i);
+    const bool left_turn = i == 0;
+    study.turns[i] = TightenTurn(rig, load, rest, left_turn);
+    study.tipping[i] = StiffTippingPoint(rig, rest, left_turn);
+  }
+  if (!torque) return study;
+  for (const size_t axle : DrivenAxles(*rig.vehicle)) {
+    study.torques.push_back(LiftByTorque(rig, load, rest, axle, *torque));
+  }
+  return study;
+}
+
 }  // namespace linkwright

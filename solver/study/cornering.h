@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "solver/rest/roll.h"
+#include "solver/rest/stance_report.h"
 #include "solver/study/push_ends.h"
 
 namespace linkwright {
@@ -67,5 +68,29 @@ struct TorqueLift {
 
 // Axles that a shaft drives: those of the file's driveshafts, else those with a share of the drive.
 [[nodiscard]] std::vector<size_t> DrivenAxles(const Vehicle& vehicle);
+
+// What has been found out about a vehicle under one load.
+struct RollStudy {
+  Stance rest;
+  StanceReport report;
+  RollGeometry geometry;
+  std::array<RollParts, 2> stiffness;
+  std::array<std::optional<CoilSpread>, 2> spread;
+  Corner corner;
+  std::array<PushEnds, 2> turns;  // tighter and tighter to the left, to the right: shares of 1 g
+  std::array<TippingPoint, 2> tipping;  // the same two with nothing giving
+  double lateral = 0.0;                 // asked about [m/s2]
+  std::optional<double> torque;         // asked about [N m]
+  std::vector<TorqueLift> torques;      // of the driven axles
+};
+
+//   rest      under the load, kRests
+//   lateral   other than 0 [m/s2];  torque   the same, on every pinion [N m]
+[[nodiscard]] RollStudy StudyRoll(const Rig& rig, const Load& load, const Stance& rest,
+                                  double lateral, std::optional<double> torque);
+
+// Whether what happens at a share of 1 g happens as the vehicle stands: then it is told in words,
+// for the two decimals of a table would call it 0.00.
+[[nodiscard]] inline bool AtOnce(double share_of_g) { return share_of_g < 0.005; }
 
 }  // namespace linkwright

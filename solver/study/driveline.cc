@@ -298,4 +298,9 @@ double AngleAllowedAt(double speed) {
   return product / rpm * kDegree;
 }
 
+std::string JointName(size_t joint, size_t joints) {
+  if (joint == 0) return "output";
+  return joint + 1 == joints ? "pinion" : "centre bearing";
+}
+
 }  // namespace linkwright

@@ -118,4 +118,7 @@ struct DrivelineRequest {
 //   source   docs/theory.md (63)
 [[nodiscard]] double AngleAllowedAt(double speed);
 
+// "output", "centre bearing", "pinion".
+[[nodiscard]] std::string JointName(size_t joint, size_t joints);
+
 }  // namespace linkwright

@@ -25,6 +25,7 @@ void AddInTheWay(const std::vector<LimitHit>& hits, size_t axle, LimitMotion mot
     to.push_back({.axle = axle,
                   .motion = motion,
                   .limit = hit.limit,
+                  .parameter = *hit.at,
                   .at = *hit.wheel_travel,
                   .wanted = wanted,
                   .short_by = short_by});

@@ -107,8 +107,8 @@ TEST(CheckCommand, EveryLimitIsTheFiles) {
                            "\nadd:\n  axles.rear.links.track bar.misalignment_limit: 60 deg\n"
                            "  axles.front.gaps: {pan: {frame: [0, 0, 560], axle: [0, 0, 360]}}\n";
   for (const FileLimit& limit :
-       {FileLimit{"coil_preload", "200", "0", "at full droop, less than"},
-        FileLimit{"coil_gap", "500", "0", "before it is solid, less than"},
+       {FileLimit{"coil_preload", "200", "0", "it may leave its seat"},
+        FileLimit{"coil_gap", "500", "0", "left before it is solid"},
         FileLimit{"stop_crush", "0.99", "0", "is it taken as rigid?"},
         FileLimit{"height_change", "0", "1000", "not at mock-up height"},
         FileLimit{"tire_squash", "0.9", "0", "the nominal radius taken"},
@@ -121,7 +121,7 @@ TEST(CheckCommand, EveryLimitIsTheFiles) {
         FileLimit{"scales", "0", "1", "look at the rates"},
         FileLimit{"hub_height", "0", "1000", "was it on stands"},
         FileLimit{"gap", "500", "0", "over the travel, less than"},
-        FileLimit{"joint_reserve", "89 deg", "0", "to its misalignment limit"},
+        FileLimit{"joint_reserve", "89 deg", "0", "left before its misalignment limit"},
         FileLimit{"link_force", "1", "1e9", "from links fighting one another, more"}}) {
     for (const bool tight : {true, false}) {
       const Folder folder;

@@ -4,62 +4,19 @@
 #include <algorithm>
 #include <cmath>
 
-#include "io/write/finding_writer.h"
+#include "io/write/note_writer.h"
 #include "io/write/openings_tables.h"
 #include "solver/model/masses.h"
 
 namespace linkwright {
 namespace {
 
-std::string When(const FindingWriter& writer, const NearestTire& nearest) {
-  std::string text = NameOf(nearest.motion);
-  if (nearest.motion != TireMotion::kRest) {
-    text = fmt::format("{} at {}, this wheel at {}", text,
-                       IsAngular(nearest.motion) ? writer.Angle(nearest.parameter)
-                                                 : writer.Length(nearest.parameter),
-                       writer.Length(nearest.wheel_travel));
-  }
-  if (nearest.steer) {
-    text += fmt::format(", steered {} {}", writer.Angle(std::abs(*nearest.steer)),
-                        *nearest.steer >= 0.0 ? "left" : "right");
-  }
-  return text;
-}
-
-void JudgeClearance(const FindingWriter& writer, const TireClearance& clearance, double aim) {
-  const NearestTire* least = LeastOf(clearance);
-  if (least == nullptr || least->gap.distance >= aim) return;
-  const std::string name = NameOf(*writer.vehicle, clearance);
-  const std::string when = When(writer, *least);
-  if (least->gap.distance < 0.0) {
-    writer.Warn(fmt::format("{}: {} deep in: {}", name, writer.Length(-least->gap.distance), when));
-  } else {
-    writer.Warn(fmt::format("{}: {} clear, aim {} or more: {}", name,
-                            writer.Length(least->gap.distance), writer.Length(aim), when));
-  }
-}
-
-void JudgeOffset(const FindingWriter& writer, const WheelInOpening& wheel, double aim) {
-  const double off = std::max(std::abs(wheel.ahead), std::abs(wheel.up));
-  if (wheel.side != 0 || off <= aim) return;  // both sides of an axle stand alike
-  writer.Warn(
-      fmt::format("{} wheels: {} {} and {} {} the centre of their openings at rest, aim {} "
-                  "or less",
-                  writer.vehicle->axles[wheel.axle].name, writer.Length(std::abs(wheel.ahead)),
-                  wheel.ahead >= 0.0 ? "ahead of" : "behind", writer.Length(std::abs(wheel.up)),
-                  wheel.up >= 0.0 ? "above" : "below", writer.Length(aim)));
-}
-
-std::string Way(const FindingWriter& writer, double value, const char* plus, const char* minus) {
+std::string Way(const NoteWriter& writer, double value, const char* plus, const char* minus) {
   return fmt::format("{} {}", writer.Length(std::abs(value)), value >= 0.0 ? plus : minus);
 }
 
-void SayPlan(const FindingWriter& writer, const CentringPlan& plan) {
-  if (!plan.found) {
-    writer.Warn("no plan that centres the wheels was found: " + plan.message);
-    return;
-  }
-  if (plan.share == 0.0) return;
+void SayPlan(const NoteWriter& writer, const CentringPlan& plan) {
+  if (!plan.found || plan.share == 0.0) return;
   writer.Say(fmt::format(
       "plan: {} the chassis between the axles, set the body {} on it, {} at its front opening and "
       "{} at its rear one; settled again, the hubs stand {} and {}",
@@ -73,7 +30,7 @@ void SayPlan(const FindingWriter& writer, const CentringPlan& plan) {
 }
 
 // What the shafts must follow when the chassis is cut or stretched.
-void SayShafts(const FindingWriter& writer, const CentringPlan& plan) {
+void SayShafts(const NoteWriter& writer, const CentringPlan& plan) {
   if (!plan.found || plan.move.longer == 0.0) return;
   for (const ShaftChange& shaft : plan.shafts) {
     writer.Say(
@@ -85,7 +42,7 @@ void SayShafts(const FindingWriter& writer, const CentringPlan& plan) {
 }
 
 // What moves with the body must be told, or it is taken to stay.
-void SayMasses(const FindingWriter& writer) {
+void SayMasses(const NoteWriter& writer) {
   const Vehicle& vehicle = *writer.vehicle;
   if (IsGeometryOnly(vehicle)) {
     writer.Say("centring is about the measured stance: the file has no masses to settle with");
@@ -103,7 +60,7 @@ void SayMasses(const FindingWriter& writer) {
                    "leaves its weight where it is");
 }
 
-void SaySteering(const FindingWriter& writer, const OpeningsReport& report, size_t axle) {
+void SaySteering(const NoteWriter& writer, const OpeningsReport& report, size_t axle) {
   const Axle& it = writer.vehicle->axles[axle];
   if (!it.kingpin && !it.steering) return;
   if (!it.kingpin || !it.kingpin->p_CK) {
@@ -117,14 +74,9 @@ void SaySteering(const FindingWriter& writer, const OpeningsReport& report, size
                                ? ""
                                : "; no tie_rod is given, so both wheels steer alike"));
   }
-  if (report.steer_refused[axle]) {
-    writer.Warn(it.name +
-                ": the drag link or tie rod does not follow to full lock everywhere; "
-                "those places are left out");
-  }
 }
 
-void SayMissing(const FindingWriter& writer, const OpeningsReport& report, size_t axle) {
+void SayMissing(const NoteWriter& writer, const OpeningsReport& report, size_t axle) {
   const Axle& it = writer.vehicle->axles[axle];
   if (!it.opening) {
     writer.Say(it.name + ": no opening is given, so nothing is said of its wheels");
@@ -159,7 +111,7 @@ void SayMissing(const FindingWriter& writer, const OpeningsReport& report, size_
 }
 
 // Where a sweep went as far as is usual because nothing in the file ends it.
-void SayUnended(const FindingWriter& writer, const OpeningsReport& report, size_t axle) {
+void SayUnended(const NoteWriter& writer, const OpeningsReport& report, size_t axle) {
   std::string where;
   for (const SweptRange& range : report.ranges[axle]) {
     if (range.motion == TireMotion::kRest) continue;
@@ -178,16 +130,10 @@ void SayUnended(const FindingWriter& writer, const OpeningsReport& report, size_
 
 }  // namespace
 
-std::vector<Finding> OpeningsFindings(const Vehicle& vehicle, const OpeningsAnswer& answer,
-                                      UnitSystem units) {
-  std::vector<Finding> findings;
-  const FindingWriter writer{&vehicle, units, &findings};
-  for (const WheelInOpening& wheel : answer.report.wheels) {
-    JudgeOffset(writer, wheel, vehicle.aims.wheel_off_center);
-  }
-  for (const TireClearance& clearance : answer.report.clearances) {
-    JudgeClearance(writer, clearance, vehicle.aims.tire_clearance);
-  }
+std::vector<std::string> OpeningsNotes(const Vehicle& vehicle, const OpeningsAnswer& answer,
+                                       UnitSystem units) {
+  std::vector<std::string> notes;
+  const NoteWriter writer{&vehicle, units, &notes};
   for (const CentringPlan& plan : answer.plans) SayPlan(writer, plan);
   if (!answer.plans.empty()) SayShafts(writer, answer.plans.front());
   if (answer.plans.empty()) {
@@ -199,7 +145,7 @@ std::vector<Finding> OpeningsFindings(const Vehicle& vehicle, const OpeningsAnsw
     SayMissing(writer, answer.report, axle);
     SayUnended(writer, answer.report, axle);
   }
-  return findings;
+  return notes;
 }
 
 }  // namespace linkwright

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include "io/write/finding_words.h"
+
 #include <gtest/gtest.h>
 
 #include "io/write/check_tables.h"
+#include "solver/study/findings/file_findings.h"
 #include "tests/support/usual_aims.h"
 
 namespace linkwright::check {
@@ -27,40 +30,54 @@ Sound SoundVehicle() {
   return sound;
 }
 
-std::vector<Finding> FindingsOf(const Sound& sound, UnitSystem units = UnitSystem::kMetric) {
-  return CheckFindings(sound.vehicle, sound.report, units);
+// A finding in words, and whether it is to be looked at.
+struct Line {
+  bool past;
+  std::string text;
+};
+
+// The findings of the report; of its bare vehicle nothing else is looked at.
+std::vector<Line> FindingsOf(const Sound& sound, UnitSystem units = UnitSystem::kMetric) {
+  std::vector<Line> lines;
+  for (const Finding& finding : FileFindings(sound.vehicle, sound.report)) {
+    const FindingKind kind = finding.kind;
+    if (kind == FindingKind::kShortLink) continue;
+    lines.push_back({finding.past, Words(finding, sound.vehicle, units)});
+  }
+  return lines;
 }
 
-TEST(CheckFindings, FourLinksThatHoldAllAreNoWarning) {
-  const std::vector<Finding> findings = FindingsOf(SoundVehicle());
-  ASSERT_EQ(findings.size(), 2U);
-  EXPECT_FALSE(findings[0].warning);
-  EXPECT_EQ(findings[0].text, "the front axle: four links hold its four motions, none too many");
-  EXPECT_EQ(findings[1].text, "the rear axle: four links hold its four motions, none too many");
+TEST(FindingWords, FourLinksThatHoldAllAreNoWarning) {
+  const Sound sound = SoundVehicle();
+  EXPECT_TRUE(FindingsOf(sound).empty());
+  EXPECT_EQ(
+      CheckNotes(sound.vehicle, sound.report, UnitSystem::kMetric),
+      (std::vector<std::string>{"the front axle: four links hold its four motions, none too many",
+                                "the rear axle: four links hold its four motions, none too many"}));
 }
 
-TEST(CheckFindings, AFreeMotionIsAWarningInItsWords) {
+TEST(FindingWords, AFreeMotionIsAWarningInItsWords) {
   Sound sound = SoundVehicle();
   sound.report.axles[1].freedom.free = {
       {.direction = Eigen::Vector4d::UnitY(), .held = 0.0, .words = "can move sideways"}};
-  const std::vector<Finding> findings = FindingsOf(sound);
-  ASSERT_EQ(findings.size(), 2U);
-  EXPECT_TRUE(findings[1].warning);
-  EXPECT_EQ(findings[1].text, "the rear axle can move sideways");
+  const std::vector<Line> findings = FindingsOf(sound);
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_TRUE(findings[0].past);
+  EXPECT_EQ(findings[0].text, "the rear axle can move sideways");
 }
 
-TEST(CheckFindings, AWeakMotionIsAWarningThatSaysWhatABushingMillimetreBecomes) {
+TEST(FindingWords, AWeakMotionIsAWarningThatSaysWhatABushingMillimetreBecomes) {
   Sound sound = SoundVehicle();
   sound.report.axles[0].freedom.weak = {
       {.direction = Eigen::Vector4d::UnitX(), .held = 0.02, .words = "can wind up"}};
-  const std::vector<Finding> findings = FindingsOf(sound);
-  EXPECT_TRUE(findings[0].warning);
+  const std::vector<Line> findings = FindingsOf(sound);
+  EXPECT_TRUE(findings[0].past);
   EXPECT_EQ(findings[0].text,
             "the front axle is nearly free: it can wind up (1 mm of give in a bushing is 50 mm at "
             "the axle)");
 }
 
-TEST(CheckFindings, LinksThatFightAreNamedWithTheirForces) {
+TEST(FindingWords, LinksThatFightAreNamedWithTheirForces) {
   Sound sound = SoundVehicle();
   constexpr double kPerRadian = 180.0 / 3.14159265358979323846;  // 100 N a degree, in N a radian
   sound.report.axles[0].freedom.fight = LinkFight{.too_many = 1,
@@ -72,39 +89,38 @@ TEST(CheckFindings, LinksThatFightAreNamedWithTheirForces) {
                                                   .roll_name = "upper arm left",
                                                   .bounce_link = 4,
                                                   .roll_link = 2};
-  const std::vector<Finding> findings = FindingsOf(sound);
-  EXPECT_FALSE(findings[0].warning);
-  EXPECT_EQ(findings[0].text,
+  EXPECT_TRUE(FindingsOf(sound).empty());
+  EXPECT_EQ(CheckNotes(sound.vehicle, sound.report, UnitSystem::kMetric).front(),
             "the front axle: 5 links where four would do, so it lives on bushing give: near the "
             "measured stance upper arm left takes 100 N a degree of roll, and track bar takes 50 N "
             "a 10 mm of bounce");
 }
 
 // The finding on the rear axle's coils against the scales.
-Finding WeightFinding(double by_coils) {
+Line WeightFinding(double by_coils) {
   Sound sound = SoundVehicle();
   sound.report.axles[1].weight = WeightCheck{.by_coils = by_coils,
                                              .by_scales = 700.0,
                                              .tire_height = std::nullopt,
                                              .measured_height = 0.36};
-  return FindingsOf(sound).at(2);
+  return FindingsOf(sound).at(0);
 }
 
-TEST(CheckFindings, CoilsAndScalesMayDifferByThreePercentAndNoMore) {
-  EXPECT_FALSE(WeightFinding(700.0 * 1.0299).warning);
-  EXPECT_FALSE(WeightFinding(700.0 * 0.9701).warning);
-  EXPECT_TRUE(WeightFinding(700.0 * 1.0301).warning);
-  EXPECT_TRUE(WeightFinding(700.0 * 0.9699).warning);
+TEST(FindingWords, CoilsAndScalesMayDifferByThreePercentAndNoMore) {
+  EXPECT_FALSE(WeightFinding(700.0 * 1.0299).past);
+  EXPECT_FALSE(WeightFinding(700.0 * 0.9701).past);
+  EXPECT_TRUE(WeightFinding(700.0 * 1.0301).past);
+  EXPECT_TRUE(WeightFinding(700.0 * 0.9699).past);
   EXPECT_EQ(WeightFinding(707.0).text,
             "the rear axle: its coils and stops at their measured length say 707.0 kg, the scales "
             "say 700.0 kg: +1.0 %");
 }
 
-TEST(CheckFindings, MembersThatAreNoMirrorImagesAreAWarningWithTheDistance) {
+TEST(FindingWords, MembersThatAreNoMirrorImagesAreAWarningWithTheDistance) {
   Sound sound = SoundVehicle();
   sound.report.mismatches = {{1, "wheel centres", 0.0254}};
-  const std::vector<Finding> findings = FindingsOf(sound, UnitSystem::kInch);
-  EXPECT_TRUE(findings.back().warning);
+  const std::vector<Line> findings = FindingsOf(sound, UnitSystem::kInch);
+  EXPECT_TRUE(findings.back().past);
   EXPECT_EQ(findings.back().text,
             "the rear axle: wheel centres are no mirror images, 1.00 in apart; more than 0.06 in "
             "(common practice)");

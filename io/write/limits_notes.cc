@@ -1,13 +1,33 @@
 // SPDX-License-Identifier: MIT
-// What `limits` takes as it is given, and what it cannot watch for want of data.
+// What `limits` tells beside its findings: ways that nothing ends, parts for which nothing is
+// asked, what it takes as it is given, and what it cannot watch for want of data.
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <set>
 
-#include "io/write/finding_writer.h"
 #include "io/write/limits_tables.h"
+#include "io/write/note_writer.h"
 
 namespace linkwright {
 namespace {
+
+void SayEnd(const NoteWriter& writer, const AxleLimit& limit) {
+  if (limit.ended_by) return;
+  writer.Say(fmt::format("{} {}: nothing in the file ends it",
+                         writer.vehicle->axles[limit.axle].name, NameOf(limit.motion)));
+}
+
+void SayWish(const NoteWriter& writer, size_t axle, const PartsAdvice& advice) {
+  for (const bool bump : {true, false}) {
+    if (bump ? advice.wanted[axle].bump : advice.wanted[axle].droop) continue;
+    const char* way = bump ? "bump" : "droop";
+    writer.Say(
+        fmt::format("{}: no {} is wanted and none is found, so no parts are advised for it; "
+                    "ask with --{}",
+                    writer.vehicle->axles[axle].name, way, way));
+  }
+}
 
 template <typename Members, typename F>
 void AddMissing(std::set<std::string>& what, const Members& members, const char* text,
@@ -15,9 +35,7 @@ void AddMissing(std::set<std::string>& what, const Members& members, const char*
   if (std::any_of(members.begin(), members.end(), lacks)) what.insert(text);
 }
 
-}  // namespace
-
-void SayUnwatched(const FindingWriter& writer, size_t axle) {
+void SayUnwatched(const NoteWriter& writer, size_t axle) {
   const Axle& it = writer.vehicle->axles[axle];
   std::set<std::string> what;
   AddMissing(what, it.springs, "coils going solid (solid_length)",
@@ -48,11 +66,37 @@ void SayUnwatched(const FindingWriter& writer, size_t axle) {
   writer.Say(it.name + ", not watched for want of data: " + text);
 }
 
-void SayLipLegs(const FindingWriter& writer, const Axle& axle) {
+}  // namespace
+
+void SayLipLegs(const NoteWriter& writer, const Axle& axle) {
   if (!axle.opening || !axle.opening->radius) return;
   writer.Say(axle.name +
              ": assumed: from the ends of its arc the opening's edge runs straight down without "
              "end; below the real one's lower end a tyre is clear that is said to touch");
+}
+
+std::vector<std::string> LimitsNotes(const Vehicle& vehicle, const LimitsReport& limits,
+                                     const PartsAdvice& advice, UnitSystem units, bool planned) {
+  std::vector<std::string> notes;
+  const NoteWriter writer{&vehicle, units, &notes};
+  if (planned) {
+    writer.Say(
+        "what is in the way, stops and coils are judged in the travel wanted; lines that say 'as "
+        "found' are of the vehicle as the file has it, without the parts advised");
+  }
+  for (size_t axle = 0; axle < 2; ++axle) {
+    if (vehicle.axles[axle].straps.empty()) {
+      writer.Say(vehicle.axles[axle].name +
+                 ": the file has no strap, so that something else must end droop");
+    }
+    for (const AxleLimit& limit : limits.bounce[axle]) SayEnd(writer, limit);
+    for (const CrossedLimit& crossed : limits.crossed) {
+      if (!crossed.first) SayEnd(writer, crossed.axles[axle]);
+    }
+    SayWish(writer, axle, advice);
+  }
+  for (size_t axle = 0; axle < 2; ++axle) SayUnwatched(writer, axle);
+  return notes;
 }
 
 }  // namespace linkwright

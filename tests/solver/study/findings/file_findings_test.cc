@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "solver/study/oddities.h"
+#include "solver/study/findings/file_findings.h"
 
 #include <gtest/gtest.h>
 
@@ -8,13 +8,13 @@
 namespace linkwright {
 namespace {
 
-std::vector<OddityKind> KindsIn(const Vehicle& vehicle) {
-  std::vector<OddityKind> kinds;
-  for (const Oddity& oddity : FindOddities(vehicle)) kinds.push_back(oddity.kind);
+std::vector<FindingKind> KindsIn(const Vehicle& vehicle) {
+  std::vector<FindingKind> kinds;
+  for (const Finding& oddity : FindOddities(vehicle)) kinds.push_back(oddity.kind);
   return kinds;
 }
 
-using Kinds = std::vector<OddityKind>;
+using Kinds = std::vector<FindingKind>;
 
 TEST(FindOddities, AVanMeasuredWellHasNone) { EXPECT_EQ(KindsIn(sample::HarbourVan()), Kinds{}); }
 
@@ -22,7 +22,7 @@ TEST(FindOddities, ALostMinusAcrossLeavesAShortBar) {
   Vehicle van = sample::HarbourVan();
   Link& bar = van.axles[kFront].links.back();
   bar.span.p_CQ = bar.span.p_CP + Eigen::Vector3d(0.02, 0.03, -0.05);
-  EXPECT_EQ(KindsIn(van), Kinds{OddityKind::kShortLink});
+  EXPECT_EQ(KindsIn(van), Kinds{FindingKind::kShortLink});
 }
 
 TEST(FindOddities, ALostMinusAlongMakesAnArmAsLongAsTheTruck) {
@@ -31,24 +31,24 @@ TEST(FindOddities, ALostMinusAlongMakesAnArmAsLongAsTheTruck) {
   x = -x;
   const Kinds kinds = KindsIn(van);
   ASSERT_FALSE(kinds.empty());
-  EXPECT_EQ(kinds.front(), OddityKind::kLongLink);
+  EXPECT_EQ(kinds.front(), FindingKind::kLongLink);
 }
 
 TEST(FindOddities, SwappedEndsOfAnArmAreNoticed) {
   Vehicle van = sample::HarbourVan();
   std::swap(van.axles[kRear].links[0].span.p_CP, van.axles[kRear].links[0].span.p_CQ);
-  const std::vector<Oddity> oddities = FindOddities(van);
+  const std::vector<Finding> oddities = FindOddities(van);
   ASSERT_EQ(oddities.size(), 1u);
-  EXPECT_EQ(oddities[0].kind, OddityKind::kEndsSwapped);
+  EXPECT_EQ(oddities[0].kind, FindingKind::kEndsSwapped);
   EXPECT_EQ(oddities[0].member, "lower arm left");
 }
 
 TEST(FindOddities, APointUnderTheFloorIsNoticed) {
   Vehicle van = sample::HarbourVan();
   van.axles[kRear].links[1].span.p_CP.z() = van.floor_z - 0.038;
-  const std::vector<Oddity> oddities = FindOddities(van);
+  const std::vector<Finding> oddities = FindOddities(van);
   ASSERT_EQ(oddities.size(), 1u);
-  EXPECT_EQ(oddities[0].kind, OddityKind::kBelowFloor);
+  EXPECT_EQ(oddities[0].kind, FindingKind::kBelowFloor);
   EXPECT_NEAR(oddities[0].value, -0.038, 1e-15);
 }
 
@@ -58,7 +58,7 @@ TEST(FindOddities, ATrackForHalfATrackIsNoticed) {
     Vehicle van = sample::HarbourVan();
     van.axles[kFront].p_CW_l.y() *= factor;
     van.axles[kFront].p_CW_r.y() *= factor;
-    EXPECT_EQ(KindsIn(van), factor > 1.25 ? Kinds{OddityKind::kTracksDiffer} : Kinds{}) << factor;
+    EXPECT_EQ(KindsIn(van), factor > 1.25 ? Kinds{FindingKind::kTracksDiffer} : Kinds{}) << factor;
   }
 }
 
@@ -66,13 +66,13 @@ TEST(FindOddities, ACoilLongerThanItsFreeLengthIsLoose) {
   Vehicle van = sample::HarbourVan();
   van.axles[kFront].springs[0].law.free_length =
       MeasuredLength(van.axles[kFront].springs[0].span) - 1e-3;
-  EXPECT_EQ(KindsIn(van), Kinds{OddityKind::kLooseCoil});
+  EXPECT_EQ(KindsIn(van), Kinds{FindingKind::kLooseCoil});
 }
 
 TEST(FindOddities, UnsprungHeavierThanTheScalesIsNoticed) {
   Vehicle van = sample::HarbourVan();
   van.axles[kFront].unsprung->mass = 885.0;  // 446 + 439 on the scales
-  EXPECT_EQ(KindsIn(van), Kinds{OddityKind::kHeavyUnsprung});
+  EXPECT_EQ(KindsIn(van), Kinds{FindingKind::kHeavyUnsprung});
 }
 
 }  // namespace

@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+// What readings of the leaf-sprung original are pointed at for.
+#pragma once
+
+#include "solver/study/findings/finding.h"
+#include "solver/study/original.h"
+
+namespace linkwright {
+
+// What is judged is told, past its aim or not; the vehicle has a leaf_original.
+[[nodiscard]] std::vector<Finding> OriginalFindings(const Vehicle& vehicle,
+                                                    const OriginalReport& report);
+
+}  // namespace linkwright

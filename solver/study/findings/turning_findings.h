@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: MIT
+// What a vehicle is pointed at for in a corner.
+#pragma once
+
+#include "solver/study/cornering.h"
+#include "solver/study/findings/finding.h"
+
+namespace linkwright {
+
+[[nodiscard]] std::vector<Finding> TurningFindings(const Vehicle& vehicle, const RollStudy& study);
+
+}  // namespace linkwright
