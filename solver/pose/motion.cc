@@ -14,12 +14,15 @@ Taylor RollVariable(double roll) { return {.v = roll, .r = 1.0}; }
 
 // dq/ds = -slope^-1 dF/ds with the unknowns held; then d2q/ds2 = -slope^-1 d2F/ds2 with their first
 // derivatives in and their second ones left out. docs/theory.md (5)
-std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose) {
+//   determinant   receives that of the slope
+std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose,
+                                    double& determinant) {
   std::array<Taylor, 4> q{Constant(pose.x), Constant(pose.y), Constant(pose.steer),
                           Constant(pose.pitch)};
   const Taylor z = HeightVariable(pose.z), roll = RollVariable(pose.roll);
   const PoseEquations<Taylor> held = EvaluateEquations(frame, q, z, roll);
   const Eigen::PartialPivLU<Eigen::Matrix4d> slope(held.slope);
+  determinant = slope.determinant();
   Eigen::Matrix<double, 4, 2> first;
   for (int i = 0; i < 4; ++i) {
     const Taylor& F = held.F[static_cast<size_t>(i)];
@@ -49,12 +52,9 @@ std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose) {
 }  // namespace
 
 HousingMotion EvaluateMotion(const AxleFrame& frame, const Pose& pose) {
-  HousingMotion motion{.pose = pose,
-                       .q = UnknownsAlong(frame, pose),
-                       .p = {},
-                       .R = {},
-                       .link_forces = {},
-                       .strain = {}};
+  HousingMotion motion{};
+  motion.pose = pose;
+  motion.q = UnknownsAlong(frame, pose, motion.determinant);
   motion.p = {motion.q[kX], motion.q[kY], HeightVariable(pose.z)};
   motion.R = HousingRotation(motion.q[kSteer], RollVariable(pose.roll), motion.q[kPitch]);
   if (frame.links.size() <= 4) return motion;

@@ -18,6 +18,7 @@ struct HousingMotion {
   Rotation<Taylor> R;               // R_CA
   std::vector<double> link_forces;  // from over-constraint, tension + [N]; empty for four links
   Taylor strain;                    // energy in over-constrained links [J]; 0 for four
+  double determinant = 0.0;         // SlopeDeterminant there
 };
 
 // Derivatives at a solved pose.

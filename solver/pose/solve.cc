@@ -28,6 +28,10 @@ struct WeightedResiduals {
   const AxleFrame& frame;
   Pose at;
   Eigen::Matrix<double, N, 1> root_weight;
+  // Of four links, at the place last accepted, which is where the search ends: TinySolver asks for
+  // the slope nowhere else.
+  mutable Eigen::Vector4d last = {};
+  mutable Eigen::Matrix4d slope = {};
 
   [[nodiscard]] int NumResiduals() const { return static_cast<int>(frame.links.size()); }
 
@@ -47,7 +51,13 @@ struct WeightedResiduals {
     Pose pose = at;
     pose.x = q[kX], pose.y = q[kY], pose.steer = q[kSteer], pose.pitch = q[kPitch];
     LinkResiduals(frame.links, pose, residuals, jacobian);
-    if constexpr (N == 4) return true;
+    if constexpr (N == 4) {
+      if (jacobian != nullptr) {
+        last = Eigen::Map<const Eigen::Vector4d>(residuals);
+        slope = Eigen::Map<const Eigen::Matrix4d>(jacobian);
+      }
+      return true;
+    }
     const int n = NumResiduals();
     Whiten(residuals);
     if (jacobian == nullptr) return true;
@@ -56,8 +66,9 @@ struct WeightedResiduals {
   }
 };
 
+// The minimum of the strain energy, and the function as it was last asked about.
 template <int N>
-Pose Minimise(const AxleFrame& frame, const Pose& guess) {
+std::pair<Pose, WeightedResiduals<N>> Minimise(const AxleFrame& frame, const Pose& guess) {
   WeightedResiduals<N> function{.frame = frame, .at = guess, .root_weight = {}};
   const auto n = static_cast<Eigen::Index>(frame.links.size());
   function.root_weight.resize(n);
@@ -82,23 +93,20 @@ Pose Minimise(const AxleFrame& frame, const Pose& guess) {
   solver.Solve(function, &q);
   Pose pose = guess;
   pose.x = q[kX], pose.y = q[kY], pose.steer = q[kSteer], pose.pitch = q[kPitch];
-  return pose;
+  return {pose, function};
 }
 
-// The greatest residual of four links at a pose, and the determinant of their slope there.
+// The greatest residual of four links at a pose [m], and the determinant of their slope there.
 struct SquareState {
   double worst, determinant;
 };
 
-SquareState StateOfFour(const AxleFrame& frame, const Pose& pose) {
-  std::array<double, 4> residuals{};
-  Eigen::Matrix4d J;
-  LinkResiduals(frame.links, pose, residuals.data(), J.data());
+SquareState StateOf(const Eigen::Vector4d& residuals, const Eigen::Matrix4d& slope) {
   double worst = 0.0;
-  for (double r : residuals) {
+  for (const double r : residuals) {
     if (!(std::abs(r) <= worst)) worst = std::abs(r);  // a NaN sticks
   }
-  return {worst, J.determinant()};
+  return {worst, slope.determinant()};
 }
 
 // A solution and the determinant of the equations' slope there; its sign tells the branch the links
@@ -167,26 +175,31 @@ size_t BlockingLink(const AxleFrame& frame, const Pose& pose) {
 Solved Solve(const AxleFrame& frame, const Pose& guess) {
   switch (frame.links.size()) {
     case 4: {
-      const Pose pose = Minimise<4>(frame, guess);
-      const SquareState at = StateOfFour(frame, pose);
+      const auto [pose, function] = Minimise<4>(frame, guess);
+      const SquareState at = StateOf(function.last, function.slope);
       PoseSolution solution = Solution(
           pose, at.worst <= kResidualMet ? SolveStatus::kConverged : SolveStatus::kNotConverged);
       solution.worst_link_error = at.worst;
       return {solution, at.determinant};
     }
     case 5:
-      return Polish(frame, Minimise<5>(frame, guess));
+      return Polish(frame, Minimise<5>(frame, guess).first);
     case 6:
-      return Polish(frame, Minimise<6>(frame, guess));
+      return Polish(frame, Minimise<6>(frame, guess).first);
     default:
-      return Polish(frame, Minimise<Eigen::Dynamic>(frame, guess));
+      return Polish(frame, Minimise<Eigen::Dynamic>(frame, guess).first);
   }
 }
 
 }  // namespace
 
 double SlopeDeterminant(const AxleFrame& frame, const Pose& pose) {
-  if (frame.links.size() == 4) return StateOfFour(frame, pose).determinant;
+  if (frame.links.size() == 4) {
+    Eigen::Vector4d residuals;
+    Eigen::Matrix4d slope;
+    LinkResiduals(frame.links, pose, residuals.data(), slope.data());
+    return slope.determinant();
+  }
   return EvaluateEquations(frame, pose).slope.determinant();
 }
 
@@ -197,7 +210,7 @@ PoseSolution SolvePose(const AxleFrame& frame, const Pose& guess) {
 PoseSolution MovePose(const AxleFrame& frame, const HousingMotion& from, double z, double roll) {
   const double arm = 0.5 * frame.track;
   HousingMotion here = from;
-  const double sign = std::copysign(1.0, SlopeDeterminant(frame, from.pose));
+  const double sign = std::copysign(1.0, from.determinant);
   double share = 1.0;  // of what is left to walk
   while (true) {
     const double dz = z - here.pose.z, dr = roll - here.pose.roll;

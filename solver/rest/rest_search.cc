@@ -125,18 +125,18 @@ class PushedStep {
 
   [[nodiscard]] bool Usable() const { return newton_.step.allFinite() && longest_ <= 10.0; }
 
-  // One accepted move, or none.
-  [[nodiscard]] bool Take(FoundRest& found) const {
+  // One accepted move: the share of the step that was taken; 0: none.
+  [[nodiscard]] double Take(FoundRest& found) const {
     double share = std::min(1.0, kLongestStep / std::max(longest_, kLongestStep));
     double refused = share;
     std::optional<RestState> moved = Tried(share);
     for (int halving = 0; halving < kMostHalvings && !moved; ++halving) {
       refused = share;
       share *= 0.5;
-      if (share * longest_ < kStepMet) return false;
+      if (share * longest_ < kStepMet) return 0.0;
       moved = Tried(share);
     }
-    if (!moved) return false;
+    if (!moved) return 0.0;
     for (int look = 0; look < kLengthenings && refused - share > 1e-3 * share; ++look) {
       const double between = 0.5 * (share + refused);
       if (std::optional<RestState> further = Tried(between)) {
@@ -149,7 +149,7 @@ class PushedStep {
     found.state = *moved;
     found.force = newton_.force;
     found.converged = share == 1.0 && longest_ <= kStepMet;
-    return true;
+    return share;
   }
 
  private:
@@ -177,14 +177,18 @@ class PushedStep {
   const double longest_;
 };
 
-bool AdvanceUnderPush(const RestQuestion& question, FoundRest& found) {
-  const PushedStep step(question, found);
-  return step.Usable() && step.Take(found);
-}
-
+// Where no position is near, the search goes there and back over the place where the slope jumps,
+// each time by less of a step that stays as long; one that gets somewhere soon takes its steps
+// whole.
 void FollowPush(const RestQuestion& question, FoundRest& found) {
+  constexpr double kHardlyAny = 0.05;
+  constexpr int kMostHardly = 3;  // one after another
+  int hardly = 0;
   for (int iteration = 0; iteration < kMostUnderPush && !found.converged; ++iteration) {
-    if (!AdvanceUnderPush(question, found)) break;
+    const PushedStep step(question, found);
+    const double share = step.Usable() ? step.Take(found) : 0.0;
+    hardly = share < kHardlyAny ? hardly + 1 : 0;
+    if (share == 0.0 || hardly == kMostHardly) break;
   }
 }
 
