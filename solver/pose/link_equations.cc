@@ -64,13 +64,12 @@ Dual<T> ResidualDual(const FrameLink& link, const std::array<T, 4>& q, const T& 
 
 template <typename T>
 LinkState<T> EvaluateByDual(const FrameLink& link, const std::array<T, 4>& q, const T& z,
-                            const T& roll, bool with_hessian) {
+                            const T& roll) {
   LinkState<T> state{};
-  if (!with_hessian || !std::is_same_v<T, double>) {
+  if constexpr (!std::is_same_v<T, double>) {
     const Dual<T> residual = ResidualDual(link, q, z, roll);
     state.residual = residual.v, state.gradient = residual.d;
   }
-  if (!with_hessian) return state;
   std::array<Dual<double>, 4> inner;
   for (size_t k = 0; k < 4; ++k) {
     inner[k].v = WithoutDerivatives(q[k]);
@@ -99,8 +98,7 @@ void ResidualByDual(const FrameLink& link, const Pose& pose, size_t i, size_t n,
 }
 
 template <typename T>
-LinkState<T> EvaluateLink(const FrameLink& link, const std::array<T, 3>& p, const Rotation<T>& R,
-                          bool with_hessian) {
+LinkState<T> EvaluateLink(const FrameLink& link, const std::array<T, 3>& p, const Rotation<T>& R) {
   using std::sqrt;
   const std::array<T, 3> Ra = Rotate(R, link.p_AQ);
   const std::array<T, 3> turned = Rotate(R, TurnedByPitch(link.p_AQ));
@@ -111,8 +109,6 @@ LinkState<T> EvaluateLink(const FrameLink& link, const std::array<T, 3>& p, cons
   const std::array<std::array<T, 3>, 4> ends = EndDerivatives(Ra, turned);
   LinkState<T> state{.residual = length - link.length, .gradient = {}, .hessian = {}};
   for (size_t k = 0; k < 4; ++k) state.gradient[k] = Dot(d, ends[k]) * inverse;
-  if (!with_hessian) return state;
-
   const EndCurvature bend = Curvature(Ra, turned, R, link.p_AQ);
   const Eigen::Vector3d dv = ValueOf(d);
   Eigen::Matrix<double, 3, 4> E;
@@ -176,14 +172,14 @@ namespace {
 
 template <typename T>
 std::vector<LinkState<T>> EvaluateAll(const AxleFrame& frame, const std::array<T, 4>& q, const T& z,
-                                      const T& roll, bool with_hessian) {
+                                      const T& roll) {
   const std::array<T, 3> p{q[kX], q[kY], z};
   const Rotation<T> R = HousingRotation(q[kSteer], roll, q[kPitch]);
   std::vector<LinkState<T>> states;
   states.reserve(frame.links.size());
   for (const FrameLink& link : frame.links) {
-    states.push_back(!IsPlain(link) ? EvaluateByDual(link, q, z, roll, with_hessian)
-                                    : EvaluateLink(link, p, R, with_hessian));
+    states.push_back(!IsPlain(link) ? EvaluateByDual(link, q, z, roll)
+                                    : EvaluateLink(link, p, R));
   }
   return states;
 }
@@ -218,19 +214,29 @@ void AddStiffness(const AxleFrame& frame, const std::vector<LinkState<T>>& state
   }
 }
 
+// Of four links: the residuals are the equations, and their slope needs no derivatives of its own.
+template <typename T>
+PoseEquations<T> EvaluateSquare(const AxleFrame& frame, const std::array<T, 4>& q, const T& z,
+                                const T& roll) {
+  const std::array<T, 3> p{q[kX], q[kY], z};
+  const Rotation<T> R = HousingRotation(q[kSteer], roll, q[kPitch]);
+  PoseEquations<T> equations;
+  for (size_t i = 0; i < 4; ++i) equations.F[i] = LinkResidual(frame.links[i], p, R);
+  const Eigen::Vector4d at = ValuesOf(q);
+  Eigen::Vector4d residuals;
+  LinkResiduals(frame.links,
+                {at[kX], at[kY], at[kSteer], at[kPitch], WithoutDerivatives(z),
+                 WithoutDerivatives(roll)},
+                residuals.data(), equations.slope.data());
+  return equations;
+}
+
 template <typename T>
 PoseEquations<T> Evaluate(const AxleFrame& frame, const std::array<T, 4>& q, const T& z,
                           const T& roll) {
-  const bool square = frame.links.size() == 4;
-  const std::vector<LinkState<T>> states = EvaluateAll(frame, q, z, roll, !square);
+  if (frame.links.size() == 4) return EvaluateSquare(frame, q, z, roll);
+  const std::vector<LinkState<T>> states = EvaluateAll(frame, q, z, roll);
   PoseEquations<T> equations{.F = {}, .slope = Eigen::Matrix4d::Zero()};
-  if (square) {
-    for (size_t i = 0; i < 4; ++i) {
-      equations.F[i] = states[i].residual;
-      equations.slope.row(static_cast<int>(i)) = ValuesOf(states[i].gradient).transpose();
-    }
-    return equations;
-  }
   double greatest = 0.0;
   for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
   std::vector<T> stretch;
