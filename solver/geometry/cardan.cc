@@ -2,8 +2,9 @@
 #include "solver/geometry/cardan.h"
 
 #include <Eigen/Geometry>
-#include <Eigen/SVD>
 #include <cmath>
+
+#include "solver/numeric/decompositions.h"
 
 namespace linkwright {
 namespace {
@@ -99,8 +100,7 @@ std::array<Eigen::Vector3d, 2> CancellingDirections(const JointChain& chain) {
   const Eigen::Vector3d& shaft = chain.along[before];
   const Eigen::Matrix2d map = TurnMap(chain, before);
   const double angle = NetAngle(map);
-  const Eigen::JacobiSVD<Eigen::Matrix2d, Eigen::NoQRPreconditioner> svd(map, Eigen::ComputeFullU);
-  const Eigen::Vector3d lean = Across(shaft) * svd.matrixU().col(0);
+  const Eigen::Vector3d lean = Across(shaft) * SingularValuesOf(map).U.col(0);
   return {std::cos(angle) * shaft + std::sin(angle) * lean,
           std::cos(angle) * shaft - std::sin(angle) * lean};
 }

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "solver/pose/freedom.h"
 
-#include <Eigen/SVD>
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
 #include "solver/model/error.h"
+#include "solver/numeric/decompositions.h"
 #include "solver/pose/link_equations.h"
 #include "solver/pose/motion.h"
 
@@ -104,9 +104,9 @@ Freedom AnalyseFreedom(const Axle&, const AxleFrame& frame) {
   Eigen::Vector4d held = Eigen::Vector4d::Zero();
   Eigen::Matrix4d V = Eigen::Matrix4d::Identity();
   if (!frame.links.empty()) {
-    const Eigen::JacobiSVD<Eigen::MatrixXd> svd(ScaledJacobian(frame), Eigen::ComputeFullV);
-    held.head(svd.singularValues().size()) = svd.singularValues();
-    V = svd.matrixV();
+    const SingularValues singular = SingularValuesOf(ScaledJacobian(frame));
+    held.head(singular.values.size()) = singular.values;
+    V = singular.V;
   }
   freedom.rank = static_cast<int>((held.array() >= kFree).count());
   freedom.free = Motions(V, held, 0.0, kFree);

@@ -4,11 +4,11 @@
 #include <ceres/tiny_solver.h>
 
 #include <Eigen/LU>
-#include <Eigen/SVD>
 #include <algorithm>
 #include <cmath>
 #include <utility>
 
+#include "solver/numeric/decompositions.h"
 #include "solver/pose/link_equations.h"
 
 namespace linkwright {
@@ -162,10 +162,9 @@ size_t BlockingLink(const AxleFrame& frame, const Pose& pose) {
   for (Eigen::Index i = 0; i < n; ++i) {
     J.row(i) *= std::sqrt(frame.links[static_cast<size_t>(i)].rate / greatest);
   }
-  const Eigen::JacobiSVD<Eigen::MatrixXd> svd(J, Eigen::ComputeThinU);
   // Two that carry alike, as mirror images do, are told apart by their order alone.
   constexpr double kAlike = 1e-3;
-  const Eigen::VectorXd carried = svd.matrixU().col(3).cwiseAbs();
+  const Eigen::VectorXd carried = SingularValuesOf(J).U.col(3).cwiseAbs();
   const double most = carried.maxCoeff();
   size_t first = 0;
   while (carried[static_cast<Eigen::Index>(first)] < (1.0 - kAlike) * most) ++first;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/linear_model.h"
 
-#include <Eigen/LU>
 #include <cmath>
 
+#include "solver/numeric/decompositions.h"
 #include "solver/rest/contact_line.h"
 #include "solver/rest/damping.h"
 #include "solver/rest/ride.h"
@@ -124,7 +124,7 @@ Eigen::MatrixXd FreeOfSeven(const Rig& rig, const Stance& stance, const RestStat
     A.row(static_cast<Eigen::Index>(i)) = height.gradient.transpose();
     K -= stance.wheel_load[held[i]] * height.hessian;
   }
-  return A.fullPivLu().kernel();
+  return KernelOf(A);
 }
 
 // The same with the sway of every axle whose tyres give sideways.

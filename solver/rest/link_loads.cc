@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/link_loads.h"
 
-#include <Eigen/LU>
 #include <cmath>
 
 #include "solver/model/masses.h"
+#include "solver/numeric/decompositions.h"
 #include "solver/pose/link_equations.h"
 
 namespace linkwright {
@@ -81,7 +81,7 @@ HousingBalance BalanceHousing(const Axle& axle, const RigAxle& prepared,
   const double half = 0.5 * prepared.frame.track;
   A.col(4) = -WorkOf(axes, up_C, {0.0, half, 0.0});
   A.col(5) = -WorkOf(axes, up_C, {0.0, -half, 0.0});
-  const SixVector x = A.fullPivLu().solve(b);
+  const SixVector x = SolveSquare(A, b);
   const Eigen::VectorXd shared = stiffness * (pull.topRows<4>().transpose() * x.head<4>());
   HousingBalance balance{.link_force = {shared.begin(), shared.end()}, .wheel_force = {x[4], x[5]}};
   for (size_t i = 0; i < motion.link_forces.size(); ++i) {

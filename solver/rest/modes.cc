@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/modes.h"
 
-#include <Eigen/Cholesky>
-#include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cmath>
 #include <complex>
@@ -10,6 +8,7 @@
 #include <numeric>
 
 #include "solver/numeric/assignment.h"
+#include "solver/numeric/decompositions.h"
 
 namespace linkwright {
 namespace {
@@ -28,9 +27,8 @@ struct Undamped {
 };
 
 Undamped SolveUndamped(const LinearModel& model) {
-  const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solver(model.stiffness,
-                                                                         model.mass);
-  return {solver.eigenvalues(), solver.eigenvectors()};
+  const SymmetricModes modes = SymmetricModesOf(model.stiffness, model.mass);
+  return {modes.values, modes.vectors};
 }
 
 // Kinetic energy of shape `mode` in each part, of 1.
@@ -102,12 +100,12 @@ Roots SolveDamped(const LinearModel& model, const Undamped& undamped) {
   A.topRightCorner(n, n).setIdentity();
   A.bottomLeftCorner(n, n).diagonal() = -undamped.squared;
   A.bottomRightCorner(n, n) = -damping;
-  const Eigen::EigenSolver<Eigen::MatrixXd> solver(A);
+  const ComplexModes modes = ComplexModesOf(A);
   Roots roots;
   for (Eigen::Index i = 0; i < 2 * n; ++i) {
-    const Complex root = solver.eigenvalues()[i];
+    const Complex root = modes.values[i];
     if (root.imag() < 0.0) continue;
-    const Eigen::VectorXcd shape = undamped.shapes * solver.eigenvectors().col(i).head(n);
+    const Eigen::VectorXcd shape = undamped.shapes * modes.vectors.col(i).head(n);
     RootPair pair{root, std::conj(root), Likeness(model, undamped, shape)};
     (root.imag() > 0.0 ? roots.pairs : roots.creeping).push_back(std::move(pair));
   }

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/rest_search.h"
 
-#include <Eigen/Cholesky>
 #include <Eigen/LU>
 #include <algorithm>
 #include <cmath>
+
+#include "solver/numeric/decompositions.h"
 
 namespace linkwright {
 namespace {
@@ -252,11 +253,11 @@ bool IsStable(const RestQuestion& question, const FoundRest& found) {
       K -= found.force[wheels[i].wheel] * wheels[i].height.hessian;
       A.row(static_cast<Eigen::Index>(i)) = wheels[i].height.gradient.transpose();
     }
-    const Eigen::MatrixXd kernel = A.fullPivLu().kernel();
+    const Eigen::MatrixXd kernel = KernelOf(A);
     reduced = kernel.transpose() * K * kernel;
   }
-  if (question.push.lateral == 0.0) return reduced.llt().info() == Eigen::Success;
-  return reduced.determinant() > 0.0;
+  if (question.push.lateral == 0.0) return IsPositiveDefinite(reduced);
+  return DeterminantOf(reduced) > 0.0;
 }
 
 }  // namespace linkwright

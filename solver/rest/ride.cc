@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/ride.h"
 
-#include <Eigen/Eigenvalues>
 #include <cmath>
 #include <limits>
 
 #include "solver/model/masses.h"
+#include "solver/numeric/decompositions.h"
 
 namespace linkwright {
 
@@ -47,12 +47,12 @@ std::optional<BodyModes> TwoModes(double front, double rear, double b, double c,
   Eigen::Matrix2d K;
   K << front + rear, (front * b - rear * c) / gyration,  //
       (front * b - rear * c) / gyration, (front * b * b + rear * c * c) / (gyration * gyration);
-  const Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d> modes(K / mass);
-  if (!(modes.eigenvalues()[0] > 0.0)) return std::nullopt;
+  const SymmetricModes modes = SymmetricModesOf(K / mass, Eigen::Matrix2d::Identity());
+  if (!(modes.values[0] > 0.0)) return std::nullopt;
   std::array<double, 2> hertz{}, node{};
   for (int i = 0; i < 2; ++i) {
-    const Eigen::Vector2d shape = modes.eigenvectors().col(i);
-    hertz[static_cast<size_t>(i)] = std::sqrt(modes.eigenvalues()[i]) / (2.0 * M_PI);
+    const Eigen::Vector2d shape = modes.vectors.col(i);
+    hertz[static_cast<size_t>(i)] = std::sqrt(modes.values[i]) / (2.0 * M_PI);
     node[static_cast<size_t>(i)] =
         shape[1] == 0.0 ? std::numeric_limits<double>::infinity() : gyration * shape[0] / shape[1];
   }

@@ -3,12 +3,12 @@
 
 #include <ceres/jet.h>
 
-#include <Eigen/LU>
 #include <algorithm>
 #include <cmath>
 
 #include "solver/model/force_law.h"
 #include "solver/model/masses.h"
+#include "solver/numeric/decompositions.h"
 #include "solver/pose/dual.h"
 #include "solver/pose/link_equations.h"
 #include "solver/rest/stance_report.h"
@@ -175,7 +175,7 @@ std::optional<Six> Solve(const Problem& problem, Six q) {
       b[i] = work[static_cast<size_t>(i)].a;
       A.row(i) = work[static_cast<size_t>(i)].v.transpose();
     }
-    const Six step = -A.fullPivLu().solve(b);
+    const Six step = -SolveSquare(A, b);
     const double longest = step.cwiseAbs().maxCoeff();
     if (!step.allFinite()) return std::nullopt;
     q += step * std::min(1.0, kLongestStep / std::max(longest, kLongestStep));
