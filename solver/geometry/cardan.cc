@@ -23,7 +23,7 @@ Basis Across(const Eigen::Vector3d& along) {
 // the driven shaft d; a constant-velocity joint into y swung along with the shaft.
 Eigen::Matrix3d CarryOver(const Eigen::Vector3d& from, const Eigen::Vector3d& to, JointKind kind) {
   if (kind == JointKind::kDouble) {
-    return Eigen::Quaterniond::FromTwoVectors(from, to).toRotationMatrix();
+    return ShortestTurn(from, to).toRotationMatrix();
   }
   Eigen::Matrix3d cross;
   cross << 0.0, -to.z(), to.y(), to.z(), 0.0, -to.x(), -to.y(), to.x(), 0.0;

@@ -35,4 +35,8 @@ ComplexModes ComplexModesOf(const Eigen::MatrixXd& A) {
   return {solver.eigenvalues(), solver.eigenvectors()};
 }
 
+Eigen::Quaterniond ShortestTurn(const Eigen::Vector3d& from, const Eigen::Vector3d& to) {
+  return Eigen::Quaterniond::FromTwoVectors(from, to);
+}
+
 }  // namespace linkwright

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <Eigen/Geometry>
 
 namespace linkwright {
 
@@ -36,5 +37,9 @@ struct ComplexModes {
   Eigen::MatrixXcd vectors;
 };
 [[nodiscard]] ComplexModes ComplexModesOf(const Eigen::MatrixXd& A);
+
+// The shortest turn that takes one direction to another; of opposite ones, about any axis across.
+[[nodiscard]] Eigen::Quaterniond ShortestTurn(const Eigen::Vector3d& from,
+                                              const Eigen::Vector3d& to);
 
 }  // namespace linkwright

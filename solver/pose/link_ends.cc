@@ -3,6 +3,8 @@
 
 #include <cmath>
 
+#include "solver/numeric/decompositions.h"
+
 namespace linkwright {
 namespace {
 
@@ -28,7 +30,7 @@ LinkTurn TurnBetween(const Eigen::Vector3d& before, const Eigen::Vector3d& now,
                      const Eigen::Quaterniond& other, const Eigen::Vector3d& bolt) {
   // The rod follows its ends by the shortest turn, then rolls about itself until both joints are
   // twisted alike.
-  const Eigen::Quaterniond shortest = Eigen::Quaterniond::FromTwoVectors(before, now);
+  const Eigen::Quaterniond shortest = ShortestTurn(before, now);
   const double twist = TurnAbout(shortest.conjugate() * other, before);
   const Eigen::Quaterniond turned = shortest * Eigen::AngleAxisd(0.5 * twist, before);
   return {.frame = TurnOfJoint(turned, before, bolt),
@@ -73,7 +75,7 @@ void AddRadiusArm(const FrameArm& arm, const std::string& name, const AxleFrame&
   // In A: from the midpoint of its eyes to where its frame eye was, and is.
   const Eigen::Vector3d before = (arm.reach * arm.along + arm.aside * arm.bolt).normalized();
   const Eigen::Vector3d now = (X_CA.inverse() * arm.chassis_eye - arm.mid).normalized();
-  const Eigen::Quaterniond in_A = Eigen::Quaterniond::FromTwoVectors(before, now);
+  const Eigen::Quaterniond in_A = ShortestTurn(before, now);
   const JointTurn on_housing = TurnOfJoint(in_A, before, arm.bolt);
   const Eigen::Quaterniond measured(Eigen::Matrix3d(frame.X_CA.linear()));
   const Eigen::Quaterniond in_C =
