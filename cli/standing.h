@@ -5,7 +5,7 @@
 
 #include "cli/answer.h"
 #include "cli/settled.h"
-#include "solver/study/lengthen.h"
+#include "solver/study/adjust/lengthen.h"
 
 namespace linkwright {
 

@@ -11,7 +11,7 @@
 #include "io/write/sweep_columns.h"
 #include "solver/model/masses.h"
 #include "solver/rest/settle.h"
-#include "solver/study/sweep.h"
+#include "solver/study/curves/sweep.h"
 
 namespace linkwright {
 namespace {

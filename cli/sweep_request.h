@@ -6,7 +6,7 @@
 
 #include "cli/command.h"
 #include "cli/settled.h"
-#include "solver/study/motions.h"
+#include "solver/study/curves/motions.h"
 
 namespace linkwright {
 

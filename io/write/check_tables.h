@@ -3,8 +3,8 @@
 #pragma once
 
 #include "io/write/json.h"
-#include "solver/study/check.h"
-#include "solver/study/over_travel.h"
+#include "solver/study/curves/over_travel.h"
+#include "solver/study/file/check.h"
 
 namespace linkwright {
 

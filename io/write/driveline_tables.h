@@ -3,7 +3,7 @@
 #pragma once
 
 #include "io/write/check_tables.h"
-#include "solver/study/driveline.h"
+#include "solver/study/driveline/driveline.h"
 
 namespace linkwright {
 

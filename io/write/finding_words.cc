@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "io/write/amount.h"
-#include "solver/study/cornering.h"
+#include "solver/study/ride/cornering.h"
 
 namespace linkwright {
 namespace {

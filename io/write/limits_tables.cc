@@ -21,7 +21,8 @@ const LimitHit* NextAfter(const AxleLimit& limit) {
   for (size_t i = *limit.ended_by + 1; i < limit.hits.size(); ++i) {
     const LimitHit& next = limit.hits[i];
     if (next.at && next.limit.role != LimitRole::kPassed &&
-        !AreTwins(next.limit, EndOf(limit)->limit)) return &next;
+        !AreTwins(next.limit, EndOf(limit)->limit))
+      return &next;
   }
   return nullptr;
 }

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "io/write/check_tables.h"
-#include "solver/study/travel_parts.h"
+#include "solver/study/travel/travel_parts.h"
 
 namespace linkwright {
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "io/write/data_table.h"
-#include "solver/study/motions.h"
+#include "solver/study/curves/motions.h"
 
 namespace linkwright {
 

@@ -121,9 +121,10 @@ std::vector<RangeEnd> SweptEnds(const Vehicle& vehicle, const OpeningsReport& re
       const std::string name = vehicle.axles[axle].name + " " + NameOf(range.motion);
       for (size_t i = 0; i < 2; ++i) {
         const auto& end = range.ended_by[i];
-        ends.push_back({name + (i == 0 ? " -" : " +"), IsAngular(range.motion),
-                        i == 0 ? range.low : range.high,
-                        end ? vehicle.axles[end->axle].name + " " + DescribeShort(end->limit) : "nothing"});
+        ends.push_back(
+            {name + (i == 0 ? " -" : " +"), IsAngular(range.motion),
+             i == 0 ? range.low : range.high,
+             end ? vehicle.axles[end->axle].name + " " + DescribeShort(end->limit) : "nothing"});
       }
     }
   }

@@ -3,8 +3,8 @@
 #pragma once
 
 #include "io/write/check_tables.h"
-#include "solver/study/centring.h"
-#include "solver/study/openings.h"
+#include "solver/study/openings/centring.h"
+#include "solver/study/openings/openings.h"
 
 namespace linkwright {
 

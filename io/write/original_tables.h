@@ -3,7 +3,7 @@
 #pragma once
 
 #include "io/write/check_tables.h"
-#include "solver/study/original.h"
+#include "solver/study/file/original.h"
 
 namespace linkwright {
 

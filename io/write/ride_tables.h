@@ -3,7 +3,7 @@
 #pragma once
 
 #include "io/write/json.h"
-#include "solver/study/ride_study.h"
+#include "solver/study/ride/ride_study.h"
 
 namespace linkwright {
 

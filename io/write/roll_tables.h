@@ -3,7 +3,7 @@
 #pragma once
 
 #include "io/write/json.h"
-#include "solver/study/cornering.h"
+#include "solver/study/ride/cornering.h"
 
 namespace linkwright {
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "io/write/check_tables.h"
-#include "solver/study/steering_report.h"
+#include "solver/study/steering/steering_report.h"
 
 namespace linkwright {
 

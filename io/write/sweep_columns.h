@@ -3,7 +3,7 @@
 #pragma once
 
 #include "io/write/data_table.h"
-#include "solver/study/sweep.h"
+#include "solver/study/curves/sweep.h"
 
 namespace linkwright {
 

@@ -8,7 +8,8 @@
 
 namespace linkwright {
 
-// A = U diag(values) V^T of an m x n matrix, k the lesser of both: U m x k, V n x n, values falling.
+// A = U diag(values) V^T of an m x n matrix, k the lesser of both: U m x k, V n x n, values
+// falling.
 struct SingularValues {
   Eigen::MatrixXd U, V;
   Eigen::VectorXd values;

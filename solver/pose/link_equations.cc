@@ -178,8 +178,7 @@ std::vector<LinkState<T>> EvaluateAll(const AxleFrame& frame, const std::array<T
   std::vector<LinkState<T>> states;
   states.reserve(frame.links.size());
   for (const FrameLink& link : frame.links) {
-    states.push_back(!IsPlain(link) ? EvaluateByDual(link, q, z, roll)
-                                    : EvaluateLink(link, p, R));
+    states.push_back(!IsPlain(link) ? EvaluateByDual(link, q, z, roll) : EvaluateLink(link, p, R));
   }
   return states;
 }
@@ -224,10 +223,10 @@ PoseEquations<T> EvaluateSquare(const AxleFrame& frame, const std::array<T, 4>& 
   for (size_t i = 0; i < 4; ++i) equations.F[i] = LinkResidual(frame.links[i], p, R);
   const Eigen::Vector4d at = ValuesOf(q);
   Eigen::Vector4d residuals;
-  LinkResiduals(frame.links,
-                {at[kX], at[kY], at[kSteer], at[kPitch], WithoutDerivatives(z),
-                 WithoutDerivatives(roll)},
-                residuals.data(), equations.slope.data());
+  LinkResiduals(
+      frame.links,
+      {at[kX], at[kY], at[kSteer], at[kPitch], WithoutDerivatives(z), WithoutDerivatives(roll)},
+      residuals.data(), equations.slope.data());
   return equations;
 }
 

@@ -15,8 +15,7 @@ Taylor RollVariable(double roll) { return {.v = roll, .r = 1.0}; }
 // dq/ds = -slope^-1 dF/ds with the unknowns held; then d2q/ds2 = -slope^-1 d2F/ds2 with their first
 // derivatives in and their second ones left out. docs/theory.md (5)
 //   determinant   receives that of the slope
-std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose,
-                                    double& determinant) {
+std::array<Taylor, 4> UnknownsAlong(const AxleFrame& frame, const Pose& pose, double& determinant) {
   std::array<Taylor, 4> q{Constant(pose.x), Constant(pose.y), Constant(pose.steer),
                           Constant(pose.pitch)};
   const Taylor z = HeightVariable(pose.z), roll = RollVariable(pose.roll);

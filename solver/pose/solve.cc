@@ -176,10 +176,9 @@ Solved Solve(const AxleFrame& frame, const Pose& guess) {
     case 4: {
       const auto [pose, function] = Minimise<4>(frame, guess);
       const SquareState at = StateOf(function.last, function.slope);
-      PoseSolution solution = Solution(
-          pose, at.worst <= kResidualMet ? SolveStatus::kConverged : SolveStatus::kNotConverged);
-      solution.worst_link_error = at.worst;
-      return {solution, at.determinant};
+      const bool met = at.worst <= kResidualMet;
+      return {Solution(pose, met ? SolveStatus::kConverged : SolveStatus::kNotConverged),
+              at.determinant};
     }
     case 5:
       return Polish(frame, Minimise<5>(frame, guess).first);

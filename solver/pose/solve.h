@@ -20,7 +20,6 @@ enum class SolveStatus {
 struct PoseSolution {
   Pose pose;  // the last pose reached
   SolveStatus status = SolveStatus::kNotConverged;
-  double worst_link_error = 0.0;        // four links: greatest |residual| [m]; more: 0
   std::optional<size_t> blocking_link;  // with kLinksStraight: the link that carries the most there
 };
 

@@ -240,14 +240,8 @@ std::optional<WindUp> WindUpUnder(const Rig& rig, const Stance& stance, size_t a
   WindUp result{.free = PoseOf(*free),
                 .wound = PoseOf(*wound),
                 .link_name = {},
-                .link_change = {},
-                .link_force = LinkForces(frame, PoseOf(*wound)),
-                .load_change = DriveOf(rig, stance, axle, torque).load};
+                .link_force = LinkForces(frame, PoseOf(*wound))};
   for (const FrameLink& link : frame.links) result.link_name.push_back(link.name);
-  const std::vector<double> before = LinkForces(frame, result.free);
-  for (size_t i = 0; i < before.size(); ++i) {
-    result.link_change.push_back(result.link_force[i] - before[i]);
-  }
   return result;
 }
 

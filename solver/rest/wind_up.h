@@ -10,9 +10,7 @@ struct WindUp {
   Pose free;                           // of the housing on its bushings without torque
   Pose wound;                          // with it
   std::vector<std::string> link_name;  // in the order of AxleFrame::links, legs of arms among them
-  std::vector<double> link_change;     // force in each link, wound less free, tension + [N]
   std::vector<double> link_force;      // wound [N]
-  double load_change;  // of this axle, both wheels, from the vehicle's acceleration [N]
 };
 
 // Where a housing goes when its wheels are driven: free in all six coordinates against its links'

@@ -9,7 +9,7 @@
 
 #include "solver/pose/solve.h"
 #include "solver/rest/settle.h"
-#include "solver/study/sweep_row.h"
+#include "solver/study/curves/sweep_row.h"
 #include "tests/bench/newton.h"
 #include "tests/multibody/multibody.h"
 #include "tests/support/vehicles.h"

@@ -98,14 +98,15 @@ TEST(LimitsCommand, SaysWhichFindingsAreOfTheTravelFoundWhereAnotherIsWanted) {
   EXPECT_EQ(plain.find("as found"), std::string::npos);
   EXPECT_NE(wished.find("lines that say 'as found' are of the vehicle as the file has it"),
             std::string::npos);
-  EXPECT_FALSE(lines(plain, "look at this: the rear axle: the damper is the stop in droop").empty());
+  EXPECT_FALSE(
+      lines(plain, "look at this: the rear axle: the damper is the stop in droop").empty());
   EXPECT_TRUE(lines(wished, "look at this: the rear axle: the damper is").empty());
   EXPECT_FALSE(
       lines(wished, "look at this: as found, the rear axle: the damper is the stop").empty());
   for (const std::string& line : lines(wished, "look at this: ")) {
     const bool found = line.find(" as found, ") != std::string::npos;
-    const bool plan = line.find("wanted") != std::string::npos ||
-                      line.find("as advised") != std::string::npos;
+    const bool plan =
+        line.find("wanted") != std::string::npos || line.find("as advised") != std::string::npos;
     EXPECT_NE(found, plan) << line;
   }
 }
@@ -149,7 +150,8 @@ TEST(LimitsCommand, WarnsOfADamperThatIsTheStopAndSaysWhatItDoesNotWatch) {
   const std::string van = VehiclePath("harbour_van");
   const Outcome outcome = RunProgram({"limits", van});
   EXPECT_EQ(outcome.exit, 0);
-  EXPECT_NE(outcome.out.find("look at this: the rear axle: the damper is the stop in droop"), std::string::npos)
+  EXPECT_NE(outcome.out.find("look at this: the rear axle: the damper is the stop in droop"),
+            std::string::npos)
       << outcome.out;
   EXPECT_NE(outcome.out.find("not watched for want of data: joints of links"), std::string::npos);
   EXPECT_NE(outcome.out.find("Coils hold energy"), std::string::npos);
@@ -169,7 +171,8 @@ TEST(LimitsCommand, EveryLimitOfTheFileChangesWhatIsPointedAt) {
   };
   const std::vector<Case> cases{
       {"bump_left", "900", "0", "at rest, less than 900.0 mm: "},
-      {"damper_left", "900", "0", "left at rest before damper left is fully closed, less than 900.0 mm"},
+      {"damper_left", "900", "0",
+       "left at rest before damper left is fully closed, less than 900.0 mm"},
       {"damper_reserve", "900", "0", "left before its end in bump"},
       {"slip_at_bump", "900", "0", "left before it bottoms in "},
       {"slip_at_droop", "900", "0", "left before it parts in "},
@@ -211,8 +214,7 @@ TEST(LimitsCommand, SaysWhatIsInTheWayOfAWishAndByHowMuch) {
   EXPECT_NEAR(ToNumber(Value(sheet, "in the way", row, "at")), coil, 1e-9);
   EXPECT_NEAR(ToNumber(Value(sheet, "in the way", row, "short_by")), 150.0 - coil, 1e-9);
   const std::string out = RunProgram({"limits", van, "--bump", "150", "--droop", "60"}).out;
-  EXPECT_NE(out.find(" short of the 150.0 mm of wheel travel that is wanted; "),
-            std::string::npos);
+  EXPECT_NE(out.find(" short of the 150.0 mm of wheel travel that is wanted; "), std::string::npos);
   // Crossed too: every way has its row.
   EXPECT_NE(out.find("rear crossed +: "), std::string::npos);
 }

@@ -10,9 +10,9 @@
 #include "io/read/vehicle_file.h"
 #include "solver/geometry/steering.h"
 #include "solver/rest/settle.h"
-#include "solver/study/openings.h"
-#include "solver/study/paths.h"
-#include "solver/study/swept_motion.h"
+#include "solver/study/openings/openings.h"
+#include "solver/study/openings/swept_motion.h"
+#include "solver/study/walk/paths.h"
 
 namespace linkwright::check {
 namespace {

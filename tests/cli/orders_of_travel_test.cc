@@ -11,10 +11,10 @@
 #include "io/read/vehicle_file.h"
 #include "solver/model/masses.h"
 #include "solver/rest/settle.h"
-#include "solver/study/centring.h"
-#include "solver/study/openings.h"
-#include "solver/study/paths.h"
-#include "solver/study/travel_parts.h"
+#include "solver/study/openings/centring.h"
+#include "solver/study/openings/openings.h"
+#include "solver/study/travel/travel_parts.h"
+#include "solver/study/walk/paths.h"
 
 namespace linkwright::check {
 namespace {

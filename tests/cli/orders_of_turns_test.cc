@@ -10,9 +10,9 @@
 #include "io/read/vehicle_file.h"
 #include "solver/geometry/steering.h"
 #include "solver/model/masses.h"
-#include "solver/study/driveline.h"
-#include "solver/study/limits.h"
-#include "solver/study/track_bar.h"
+#include "solver/study/driveline/driveline.h"
+#include "solver/study/steering/track_bar.h"
+#include "solver/study/travel/limits.h"
 
 namespace linkwright::check {
 namespace {

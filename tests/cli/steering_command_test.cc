@@ -60,8 +60,7 @@ TEST(SteeringCommand, WithoutADragLinkItStillCentresAxles) {
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_TRUE(Has(outcome, "no axle has steering"));
   EXPECT_TRUE(Has(outcome, "the rear axle stands 2.8 mm to the left of centre"));
-  EXPECT_TRUE(Has(outcome, "the rear axle: track bar longer by"))
-      << outcome.out;
+  EXPECT_TRUE(Has(outcome, "the rear axle: track bar longer by")) << outcome.out;
 }
 
 TEST(SteeringCommand, GeometryAloneStandsAsMeasured) {

@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-#include "solver/study/driveline.h"
+#include "solver/study/driveline/driveline.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {

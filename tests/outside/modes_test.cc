@@ -12,7 +12,7 @@
 #include "solver/model/masses.h"
 #include "solver/rest/roll.h"
 #include "solver/rest/settle.h"
-#include "solver/study/ride_study.h"
+#include "solver/study/ride/ride_study.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {

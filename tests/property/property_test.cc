@@ -8,7 +8,7 @@
 #include "solver/model/masses.h"
 #include "solver/rest/ride.h"
 #include "solver/rest/settle.h"
-#include "solver/study/sweep.h"
+#include "solver/study/curves/sweep.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {

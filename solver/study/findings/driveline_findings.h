@@ -2,7 +2,7 @@
 // What shafts are pointed at for.
 #pragma once
 
-#include "solver/study/driveline.h"
+#include "solver/study/driveline/driveline.h"
 #include "solver/study/findings/finding.h"
 
 namespace linkwright {

@@ -3,7 +3,7 @@
 // scales, left against right, and what is possible but most likely a slip.
 #pragma once
 
-#include "solver/study/check.h"
+#include "solver/study/file/check.h"
 #include "solver/study/findings/finding.h"
 
 namespace linkwright {

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "solver/study/openings.h"
+#include "solver/study/openings/openings.h"
 
 namespace linkwright {
 

@@ -3,8 +3,8 @@
 #pragma once
 
 #include "solver/study/findings/finding.h"
-#include "solver/study/limits.h"
-#include "solver/study/travel_parts.h"
+#include "solver/study/travel/limits.h"
+#include "solver/study/travel/travel_parts.h"
 
 namespace linkwright {
 

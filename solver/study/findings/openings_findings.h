@@ -2,8 +2,8 @@
 // What wheels and tyres in their openings are pointed at for.
 #pragma once
 
-#include "solver/study/centring.h"
 #include "solver/study/findings/finding.h"
+#include "solver/study/openings/centring.h"
 
 namespace linkwright {
 

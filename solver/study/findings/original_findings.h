@@ -2,8 +2,8 @@
 // What readings of the leaf-sprung original are pointed at for.
 #pragma once
 
+#include "solver/study/file/original.h"
 #include "solver/study/findings/finding.h"
-#include "solver/study/original.h"
 
 namespace linkwright {
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "solver/study/findings/finding.h"
-#include "solver/study/ride_study.h"
+#include "solver/study/ride/ride_study.h"
 
 namespace linkwright {
 

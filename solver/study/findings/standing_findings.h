@@ -2,9 +2,9 @@
 // What a vehicle is pointed at for as it rests, and over the bounce of its axles from there.
 #pragma once
 
+#include "solver/study/curves/over_travel.h"
+#include "solver/study/curves/sweep.h"
 #include "solver/study/findings/finding.h"
-#include "solver/study/over_travel.h"
-#include "solver/study/sweep.h"
 
 namespace linkwright {
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "solver/study/findings/finding.h"
-#include "solver/study/steering_report.h"
+#include "solver/study/steering/steering_report.h"
 
 namespace linkwright {
 

@@ -2,8 +2,8 @@
 // What a vehicle is pointed at for in a corner.
 #pragma once
 
-#include "solver/study/cornering.h"
 #include "solver/study/findings/finding.h"
+#include "solver/study/ride/cornering.h"
 
 namespace linkwright {
 

@@ -2,9 +2,9 @@
 // Everything that a vehicle is pointed at for, whichever question it belongs to.
 #pragma once
 
-#include "solver/study/check.h"
+#include "solver/study/curves/over_travel.h"
+#include "solver/study/file/check.h"
 #include "solver/study/findings/finding.h"
-#include "solver/study/over_travel.h"
 
 namespace linkwright {
 

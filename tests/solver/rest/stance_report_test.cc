@@ -7,7 +7,7 @@
 #include "solver/model/masses.h"
 #include "solver/pose/solve.h"
 #include "solver/rest/settle.h"
-#include "solver/study/sweep.h"
+#include "solver/study/curves/sweep.h"
 #include "tests/support/matchers.h"
 #include "tests/support/vehicles.h"
 

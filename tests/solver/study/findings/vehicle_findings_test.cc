@@ -10,9 +10,9 @@
 #include "solver/pose/solve.h"
 #include "solver/rest/settle.h"
 #include "solver/rest/stance_report.h"
-#include "solver/study/limits.h"
-#include "solver/study/openings.h"
-#include "solver/study/sweep.h"
+#include "solver/study/curves/sweep.h"
+#include "solver/study/openings/openings.h"
+#include "solver/study/travel/limits.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {

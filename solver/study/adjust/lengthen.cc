@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/adjust/lengthen.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solver/rest/settle.h"
+#include "solver/rest/stance_report.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kPoseStep = 0.005;   // [m] of lengthening between solves: the branch cannot change
+constexpr double kFirstTrial = 1e-3;  // [m]
+constexpr double kLongestTrial = 0.03;  // [m] from one trial to the next
+constexpr int kMostTrials = 30;
+constexpr double kLengthFound =
+    1e-12;  // [m] a step no longer than rounding: this is as near as it gets
+
+struct Trial {
+  double by, miss;
+  Rig rig;
+  Standing standing;
+};
+
+std::optional<Trial> Try(const Change& change, const Load* load, const Miss& miss, double by) {
+  std::optional<Rig> longer = change(by);
+  if (!longer) return std::nullopt;
+  std::optional<Standing> standing = Stand(*longer, load);
+  if (!standing) return std::nullopt;
+  const std::optional<double> value = miss(*longer, *standing);
+  if (!value || !std::isfinite(*value)) return std::nullopt;
+  return Trial{
+      .by = by, .miss = *value, .rig = std::move(*longer), .standing = std::move(*standing)};
+}
+
+}  // namespace
+
+std::vector<LinkSet> LinkSetsOf(const Axle& axle) {
+  std::vector<LinkSet> sets;
+  for (size_t i = 0; i < axle.links.size(); ++i) {
+    const Link& link = axle.links[i];
+    const auto same = std::find_if(sets.begin(), sets.end(), [&](const LinkSet& set) {
+      return set.name == link.name.key && link.name.side != Side::kMiddle;
+    });
+    if (same != sets.end()) {
+      same->members.push_back(i);
+    } else {
+      sets.push_back({.name = link.name.key, .members = {i}, .thread = link.thread});
+    }
+  }
+  return sets;
+}
+
+double MostByHand(const Axle& axle, const LinkSet& set) {
+  if (set.thread) return kMostByThread;
+  return kMostByShare * MeasuredLength(axle.links[set.members.front()].span);
+}
+
+std::optional<Rig> Lengthened(const Rig& rig, size_t axle, const std::vector<size_t>& members,
+                              double by) {
+  Rig longer = rig;
+  AxleFrame& frame = longer.axles[axle].frame;
+  Pose pose = longer.axles[axle].measured.pose;
+  const double sign = SlopeDeterminant(frame, pose);
+  const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(by) / kPoseStep)));
+  for (int step = 1; step <= steps; ++step) {
+    for (const size_t i : members) {
+      frame.links[i].length = rig.axles[axle].frame.links[i].length + by * step / steps;
+      if (!(frame.links[i].length > 0.0)) return std::nullopt;
+    }
+    const PoseSolution solution = SolvePose(frame, pose);
+    // The same assembly of the links: another would be another axle.
+    const bool kept = sign * SlopeDeterminant(frame, solution.pose) > 0.0;
+    if (solution.status != SolveStatus::kConverged || !kept) return std::nullopt;
+    pose = solution.pose;
+  }
+  longer.axles[axle].measured = EvaluateMotion(frame, pose);
+  return longer;
+}
+
+std::optional<Standing> Stand(const Rig& rig, const Load* load) {
+  if (load == nullptr) {
+    return Standing{.stance = std::nullopt,
+                    .level = {rig.axles[0].measured, rig.axles[1].measured}};
+  }
+  Standing standing{.stance = Settle(rig, *load), .level = {}};
+  if (standing.stance->status != StanceStatus::kRests) return std::nullopt;
+  standing.level = LevelMotion(rig, *standing.stance);
+  return standing;
+}
+
+// The secant rule, its steps kept short. A trial beyond the most is made at the most: only where it
+// then still asks for more is there no answer.
+std::optional<LengthAnswer> SolveChange(const Change& change, const Load* load, const Miss& miss,
+                                        double tolerance, double most) {
+  std::optional<Trial> before = Try(change, load, miss, kFirstTrial);
+  std::optional<Trial> here = Try(change, load, miss, 0.0);
+  for (int trial = 0; trial < kMostTrials && before && here; ++trial) {
+    if (std::abs(here->miss) <= tolerance) {
+      return LengthAnswer{
+          .by = here->by, .rig = std::move(here->rig), .standing = std::move(here->standing)};
+    }
+    const double slope = (here->miss - before->miss) / (here->by - before->by);
+    const double step = std::clamp(-here->miss / slope, -kLongestTrial, kLongestTrial);
+    if (!std::isfinite(step) || std::abs(step) < kLengthFound) return std::nullopt;
+    const double next = std::clamp(here->by + step, -most, most);
+    if (next == here->by) return std::nullopt;
+    before = std::move(here);
+    here = Try(change, load, miss, next);
+  }
+  return std::nullopt;
+}
+
+std::optional<LengthAnswer> SolveLength(const Rig& rig, const Load* load, size_t axle,
+                                        const std::vector<size_t>& members, const Miss& miss,
+                                        double tolerance, double most) {
+  return SolveChange([&](double by) { return Lengthened(rig, axle, members, by); }, load, miss,
+                     tolerance, most);
+}
+
+}  // namespace linkwright

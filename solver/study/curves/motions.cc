@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/curves/motions.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solver/model/error.h"
+#include "solver/rest/link_loads.h"
+#include "solver/study/curves/sweep_row.h"
+
+namespace linkwright {
+namespace {
+
+std::optional<double> MeanCoilLength(const Axle& axle, const AxleFrame& frame,
+                                     const Eigen::Isometry3d& X_CA, bool left) {
+  double sum = 0.0, count = 0.0;
+  for (const Spring& spring : axle.springs) {
+    if ((spring.span.p_CQ.y() > 0.0) != left) continue;
+    sum += (X_CA * OnHousing(frame, spring.span.p_CQ) - spring.span.p_CP).norm();
+    count += 1.0;
+  }
+  if (count == 0.0) return std::nullopt;
+  return sum / count;
+}
+
+void AddLinks(const Axle& axle, const RigAxle& prepared, const HousingMotion& motion,
+              const std::optional<Eigen::Vector3d>& up_C, MotionAxleRow& row) {
+  const Eigen::Isometry3d X_CA = Transform(motion.pose);
+  std::optional<HousingBalance> balance;
+  if (up_C) balance = BalanceHousing(axle, prepared, motion, *up_C);
+  for (size_t i = 0; i < axle.links.size(); ++i) {
+    const FrameLink& link = prepared.frame.links[i];
+    LinkRow entry{.strain_force = motion.link_forces.empty() ? 0.0 : motion.link_forces[i],
+                  .force = std::nullopt,
+                  .turn = TurnOfLink(prepared.frame, link, UsualBolt(link, prepared.frame), X_CA)};
+    if (balance) entry.force = balance->link_force[i];
+    row.links.push_back(entry);
+  }
+  row.arm_joints = TurnsOfArms(axle, prepared.frame, motion.pose);
+  row.link_strain_force = GreatestMemberForce(prepared.frame, motion.pose, motion.link_forces);
+  if (!balance) return;
+  // Links come first among the members, arms and cranks after them.
+  const auto after_links = [&](const std::vector<double>& tension) {
+    std::vector<MemberForce> all = MemberForces(prepared.frame, motion.pose, tension);
+    all.erase(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(axle.links.size()));
+    return all;
+  };
+  row.arms = after_links(balance->link_force);
+  row.arms_strain =
+      after_links(motion.link_forces.empty() ? std::vector<double>(prepared.frame.links.size(), 0.0)
+                                             : motion.link_forces);
+}
+
+// Where the wheels stand when the left one has been steered by `hand`.
+void AddHand(const Axle& axle, const AxleFrame& frame, const Eigen::Isometry3d& X_CA, double hand,
+             MotionAxleRow& row) {
+  const auto turns = TurnByHand(axle, frame, X_CA, hand);
+  if (!turns) return;
+  const std::array<double, 2> turn{turns->left, turns->right};
+  for (size_t side = 0; side < 2; ++side) {
+    const double sign = side == 0 ? 1.0 : -1.0;
+    const KingpinAxis pin = PrepareKingpin(axle, frame, sign);
+    row.wheel[side] = X_CA * Turned(pin, turn[side], {0.0, sign * 0.5 * frame.track, 0.0});
+    row.hand[side] = RoadSteer(axle, frame, X_CA, side, turn[side]);
+  }
+  const Knuckle knuckle = PrepareKnuckle(axle, frame);
+  row.pitman_travel = FollowDragLink(axle, knuckle, X_CA, *turns).pitman_travel;
+  const size_t led = axle.steering->drag_link.p_CQ.y() >= 0.0 ? 0 : 1;
+  row.steer = HeadingOf(knuckle.pin, turn[led], X_CA);
+}
+
+//   up_C   the floor's normal; absent: geometry only, no forces
+MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const std::optional<Eigen::Vector3d>& up_C,
+                           const HousingMotion& motion) {
+  const Axle& axle = rig.vehicle->axles[index];
+  const RigAxle& prepared = rig.axles[index];
+  const Eigen::Isometry3d X_CA = Transform(motion.pose);
+  const double half = 0.5 * prepared.frame.track;
+  MotionAxleRow row{};
+  row.lateral_shift = motion.pose.y;
+  row.axle_steer = motion.pose.steer;
+  row.housing_pitch = HousingPitch(prepared.frame, motion).v;
+  row.housing_roll = motion.pose.roll;
+  row.wheelbase_change = index == kFront ? motion.pose.x : -motion.pose.x;
+  row.wheel = {X_CA * Eigen::Vector3d(0.0, half, 0.0), X_CA * Eigen::Vector3d(0.0, -half, 0.0)};
+  row.spring_length = {MeanCoilLength(axle, prepared.frame, X_CA, true),
+                       MeanCoilLength(axle, prepared.frame, X_CA, false)};
+  AddLinks(axle, prepared, motion, up_C, row);
+  if (axle.steering) {
+    const Knuckle knuckle = PrepareKnuckle(axle, prepared.frame);
+    row.steer = SpindleHeading(knuckle, X_CA);
+    if (const auto held = SteerOf(axle, prepared.frame, knuckle, motion)) {
+      row.steer_per_roll = held->per_roll;
+      row.toe_in = held->toe_in;
+    }
+  }
+  return row;
+}
+
+// The normal of the floor in the row at 0, the chassis level sideways as everywhere in a sweep;
+// absent without a stance. docs/theory.md (20)
+std::optional<Eigen::Vector3d> FloorNormal(const Rig& rig, const Stance* stance,
+                                           const GridWalk& walked) {
+  if (stance == nullptr) return std::nullopt;
+  const auto hub = [&](size_t axle) -> Eigen::Vector3d {
+    return Transform(walked.low[axle].places.front().motion.pose).translation();
+  };
+  return FloorUnder({hub(kFront), hub(kRear)}, PrepareSweep(rig, stance).radius).n;
+}
+
+// The same as the body rolls over it: its left side goes up against the floor. docs/theory.md (50)
+std::optional<Eigen::Vector3d> Tilted(const std::optional<Eigen::Vector3d>& up_C, MotionKind kind,
+                                      double parameter) {
+  if (!up_C || kind != MotionKind::kRoll) return up_C;
+  return std::cos(parameter) * *up_C + std::sin(parameter) * Eigen::Vector3d::UnitY();
+}
+
+void SubtractRest(const MotionRow& rest, MotionRow& row) {
+  for (size_t i = 0; i < 2; ++i) {
+    MotionAxleRow& axle = row.axles[i];
+    axle.lateral_shift -= rest.axles[i].lateral_shift;
+    axle.wheelbase_change -= rest.axles[i].wheelbase_change;
+    if (axle.steer && rest.axles[i].steer) *axle.steer -= *rest.axles[i].steer;
+    if (axle.toe_in && rest.axles[i].toe_in) *axle.toe_in -= *rest.axles[i].toe_in;
+  }
+}
+
+}  // namespace
+
+MotionSweep SweepMotion(const Rig& rig, const Stance* stance, const MotionRequest& request) {
+  const std::array<Axle, 2>& axles = rig.vehicle->axles;
+  if (request.kind == MotionKind::kSteer && !axles[0].steering && !axles[1].steering) {
+    throw ModelError({"axles"}, "no axle steers: steering: {drag_link: ...} is wanted at one");
+  }
+  const GridWalk walked =
+      WalkToEnds(rig, StartOf(rig, stance), request.kind, request.wheel, request.grid);
+  MotionSweep sweep{.request = request, .rows = {}, .low = walked.low_end, .high = walked.high_end};
+  const std::optional<Eigen::Vector3d> level = FloorNormal(rig, stance, walked);
+  for (const double parameter : walked.grid) {
+    const std::array<HousingMotion, 2> motion{MotionAt(rig, walked, kFront, parameter),
+                                              MotionAt(rig, walked, kRear, parameter)};
+    MotionRow row{.parameter = parameter,
+                  .diagonal_travel = DiagonalTravel(rig, {motion[0].pose, motion[1].pose}),
+                  .axles = {}};
+    for (size_t i = 0; i < 2; ++i) {
+      row.axles[i] = EvaluateAxle(rig, i, Tilted(level, request.kind, parameter), motion[i]);
+      const Axle& axle = axles[i];
+      if (request.kind == MotionKind::kSteer && axle.steering) {
+        AddHand(axle, rig.axles[i].frame, Transform(motion[i].pose), parameter, row.axles[i]);
+      }
+    }
+    sweep.rows.push_back(std::move(row));
+  }
+  const auto zero = std::find_if(sweep.rows.begin(), sweep.rows.end(),
+                                 [](const MotionRow& row) { return row.parameter == 0.0; });
+  const MotionRow rest = *zero;
+  for (MotionRow& row : sweep.rows) SubtractRest(rest, row);
+  return sweep;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/curves/sweep_row.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solver/geometry/front_view.h"
+#include "solver/model/masses.h"
+#include "solver/pose/arms.h"
+#include "solver/rest/ride.h"
+
+namespace linkwright {
+namespace {
+
+Eigen::Vector3d CentreOf(const HousingMotion& motion) {
+  return {motion.p[0].v, motion.p[1].v, motion.p[2].v};
+}
+
+// The whole vehicle's centre of mass, unsprung masses where they stand, in C [m].
+Eigen::Vector3d TotalCentre(const SweepBasis& basis, const std::array<HousingMotion, 2>& motion) {
+  double mass = basis.stance->sprung.mass;
+  Eigen::Vector3d moment = mass * basis.stance->sprung.p_CM;
+  for (size_t i = 0; i < 2; ++i) {
+    const Mass& unsprung = *basis.rig->vehicle->axles[i].unsprung;
+    const Eigen::Vector3d p_AM = OnHousing(basis.rig->axles[i].frame, unsprung.p_CM);
+    mass += unsprung.mass;
+    moment += unsprung.mass * (Transform(motion[i].pose) * p_AM);
+  }
+  return moment / mass;
+}
+
+void AddAngles(const Axle& axle, const AxleFrame& frame, double rake, AxleRow& row) {
+  const double turned = row.housing_pitch + rake;
+  if (axle.pinion) {
+    const bool ahead = axle.pinion->p_CY.x() > frame.measured.x;
+    row.pinion_angle = axle.pinion->angle + (ahead ? turned : -turned);
+  }
+  if (axle.kingpin) row.caster = axle.kingpin->caster + turned;
+}
+
+void AddAnti(const Axle& axle, size_t index, double slope, double wheelbase, double cg_height,
+             AxleRow& row) {
+  const double sign = index == kFront ? 1.0 : -1.0;
+  if (!(cg_height > 0.0)) return;  // a body in the floor would turn every sign over
+  if (axle.drive_share) {
+    row.anti_drive = sign * TransferShare(*axle.drive_share, slope, wheelbase, cg_height);
+  }
+  if (axle.brake_share) {
+    row.anti_brake = sign * TransferShare(*axle.brake_share, slope, wheelbase, cg_height);
+  }
+}
+
+void AddSprings(const SweepBasis& basis, size_t index, const HousingMotion& motion, AxleRow& row) {
+  const Axle& axle = basis.rig->vehicle->axles[index];
+  const RigAxle& prepared = basis.rig->axles[index];
+  const std::optional<MeanCoil> coil = MeanOfCoils(prepared.pushers, motion);
+  if (coil) row.spring_length = coil->length;
+  if (basis.stance == nullptr) return;
+  if (coil) row.spring_force = coil->force;
+  const AxleEnergy energy = StoredEnergy(axle, prepared.frame, prepared.pushers, motion);
+  row.wheel_rate = WheelRate(energy);
+  row.ride_rate = RideRate(*row.wheel_rate, axle.tire);
+  row.ride_frequency =
+      RideFrequency(*row.ride_rate, SprungMassOn(*basis.rig, *basis.stance, index));
+  row.rest_frequency = RideFrequency(*row.ride_rate, energy.springs.z / kStandardGravity);
+  row.link_strain_force = GreatestMemberForce(prepared.frame, motion.pose, motion.link_forces);
+}
+
+AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, double rake,
+                     const HousingMotion& motion) {
+  const Axle& axle = basis.rig->vehicle->axles[index];
+  const Eigen::Vector3d centre = CentreOf(motion);
+  AxleRow row{};
+  row.wheelbase_change = index == kFront ? centre.x() : -centre.x();
+  row.lateral_shift = centre.y();
+  row.axle_steer = motion.pose.steer;
+  row.housing_pitch = HousingPitch(basis.rig->axles[index].frame, motion).v;
+  AddAngles(axle, basis.rig->axles[index].frame, rake, row);
+  row.instant_center = SideInstantCenter(motion, floor);
+  row.roll_center_height = RollCenterHeight(motion, floor);
+  row.roll_steer = RollSteer(motion, floor);
+  AddSprings(basis, index, motion, row);
+  if (axle.opening) {
+    row.opening_ahead = centre.x() - axle.opening->x;
+    row.opening_up = centre.z() - axle.opening->z;
+  }
+  if (basis.knuckles[index]) {
+    const Knuckle& knuckle = *basis.knuckles[index];
+    row.steer = SpindleHeading(knuckle, Transform(motion.pose));
+    if (const auto held = SteerOf(axle, basis.rig->axles[index].frame, knuckle, motion)) {
+      row.steer_rate = held->per_height;
+      row.toe_in = held->toe_in;
+    }
+  }
+  return row;
+}
+
+double MeanRadius(const Stance* stance, const Rig& rig, size_t index) {
+  if (stance == nullptr) return rig.axles[index].frame.measured.z - rig.vehicle->floor_z;
+  return 0.5 * (stance->wheel_height[2 * index] + stance->wheel_height[2 * index + 1]);
+}
+
+}  // namespace
+
+SweepBasis PrepareSweep(const Rig& rig, const Stance* stance) {
+  SweepBasis basis{
+      .rig = &rig, .stance = stance, .start = {0.0, 0.0}, .radius = {}, .knuckles = {}};
+  for (size_t i = 0; i < 2; ++i) {
+    const AxleFrame& frame = rig.axles[i].frame;
+    if (stance != nullptr) basis.start[i] = stance->motion[i].pose.z - frame.measured.z;
+    basis.radius[i] = MeanRadius(stance, rig, i);
+    const Axle& axle = rig.vehicle->axles[i];
+    if (axle.steering) basis.knuckles[i] = PrepareKnuckle(axle, frame);
+  }
+  return basis;
+}
+
+SweepRow EvaluateRow(const SweepBasis& basis, double travel,
+                     const std::array<HousingMotion, 2>& motion) {
+  const Vehicle& vehicle = *basis.rig->vehicle;
+  const std::array<Eigen::Vector3d, 2> centre{CentreOf(motion[0]), CentreOf(motion[1])};
+  const Floor floor = FloorUnder(centre, basis.radius);
+  const double rake = Rake(floor);
+  SweepRow row{};
+  row.travel = travel;
+  row.wheelbase = floor.e.dot(centre[0] - centre[1]);
+  row.wheelbase_change = row.wheelbase;
+  for (size_t i = 0; i < 2; ++i) row.axles[i] = EvaluateAxle(basis, i, floor, rake, motion[i]);
+  if (basis.stance != nullptr) {
+    const double cg_height = HeightAbove(floor, TotalCentre(basis, motion));
+    for (size_t i = 0; i < 2; ++i) {
+      const double slope = ContactSlope(motion[i], floor, basis.radius[i]);
+      AddAnti(vehicle.axles[i], i, slope, row.wheelbase, cg_height, row.axles[i]);
+    }
+  }
+  const std::array<double, 2> roll_center{row.axles[0].roll_center_height,
+                                          row.axles[1].roll_center_height};
+  row.roll_axis_slope = RollAxisSlope(centre, roll_center, floor);
+  if (basis.stance != nullptr) {
+    row.roll_axis_height =
+        JoinRollCenters(centre, roll_center, floor, basis.stance->sprung.p_CM).height;
+  }
+  for (const Driveshaft& shaft : vehicle.driveshafts) {
+    const auto index = static_cast<size_t>(shaft.axle);
+    row.driveshafts.push_back(EvaluateDriveshaft(
+        shaft, vehicle.axles[index], basis.rig->axles[index].frame, Transform(motion[index].pose)));
+  }
+  return row;
+}
+
+void SubtractRest(const SweepRow& rest, SweepRow& row) {
+  row.wheelbase_change -= rest.wheelbase;
+  for (size_t i = 0; i < 2; ++i) {
+    AxleRow& axle = row.axles[i];
+    axle.wheelbase_change -= rest.axles[i].wheelbase_change;
+    axle.lateral_shift -= rest.axles[i].lateral_shift;
+    if (axle.steer && rest.axles[i].steer) *axle.steer -= *rest.axles[i].steer;
+    if (axle.toe_in && rest.axles[i].toe_in) *axle.toe_in -= *rest.axles[i].toe_in;
+  }
+}
+
+}  // namespace linkwright

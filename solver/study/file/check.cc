@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/file/check.h"
+
+#include "solver/model/masses.h"
+
+namespace linkwright {
+namespace {
+
+Eigen::Vector3d Mirrored(const Eigen::Vector3d& p) { return {p.x(), -p.y(), p.z()}; }
+
+void AddMismatch(std::vector<Mismatch>& to, size_t axle, const std::string& what,
+                 const Eigen::Vector3d& left, const Eigen::Vector3d& right, double most) {
+  const double distance = (Mirrored(right) - left).norm();
+  if (distance > most) to.push_back({axle, what, distance});
+}
+
+// Members given one by one whose names differ in "left" and "right" only are meant as twins.
+template <typename Member>
+void AddTwins(std::vector<Mismatch>& to, size_t axle, const std::vector<Member>& members,
+              double most) {
+  for (const Member& left : members) {
+    const std::string name = DisplayName(left.name);
+    const size_t at = name.find("left");
+    if (at == std::string::npos) continue;
+    std::string twin = name;
+    twin.replace(at, 4, "right");
+    for (const Member& right : members) {
+      if (DisplayName(right.name) != twin) continue;
+      AddMismatch(to, axle, name + " and right, frame end", left.span.p_CP, right.span.p_CP, most);
+      AddMismatch(to, axle, name + " and right, axle end", left.span.p_CQ, right.span.p_CQ, most);
+    }
+  }
+}
+
+void AddMismatches(const Vehicle& vehicle, std::vector<Mismatch>& to) {
+  const double most = vehicle.aims.mirror;
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = vehicle.axles[i];
+    AddMismatch(to, i, "wheel centres", axle.p_CW_l, axle.p_CW_r, most);
+    AddTwins(to, i, axle.links, most);
+    AddTwins(to, i, axle.springs, most);
+    AddTwins(to, i, axle.bump_stops, most);
+    AddTwins(to, i, axle.dampers, most);
+    AddTwins(to, i, axle.straps, most);
+  }
+}
+
+void AddCoils(const Axle& axle, size_t index, std::vector<CoilCheck>& to) {
+  for (const Spring& spring : axle.springs) {
+    // A weighed free length that could not be worked out: the links leave the axle free.
+    const bool law_unknown = spring.weighed && spring.law.free_length == 0.0;
+    const double length = MeasuredLength(spring.span);
+    const LawState law = Evaluate(spring.law, length);
+    CoilCheck coil{.axle = index,
+                   .member = DisplayName(spring.name),
+                   .length = length,
+                   .free_length = spring.law.free_length,
+                   .force = law.force,
+                   .rate = law_unknown ? spring.law.rate : law.rate,
+                   .to_solid = std::nullopt};
+    if (law_unknown) coil.free_length = coil.force = std::nullopt;
+    const std::optional<double> bound = BoundLength(spring);
+    if (bound) coil.to_solid = length - *bound;
+    to.push_back(coil);
+  }
+}
+
+// By virtual work in bounce, so that inclined coils and turning housings count as they should.
+WeightCheck CheckWeight(const Vehicle& vehicle, size_t index, const AxleFrame& frame) {
+  const Axle& axle = vehicle.axles[index];
+  const HousingMotion motion = EvaluateMotion(frame, frame.measured);
+  const AxleEnergy energy = StoredEnergy(axle, frame, PreparePushers(axle, frame), motion);
+  const double unsprung = axle.unsprung ? axle.unsprung->mass : 0.0;
+  WeightCheck check{.by_coils = energy.springs.z / kStandardGravity + unsprung,
+                    .by_scales = std::nullopt,
+                    .tire_height = std::nullopt,
+                    .measured_height = frame.measured.z - vehicle.floor_z};
+  if (vehicle.ledger) {
+    check.by_scales = vehicle.ledger->weighed[2 * index] + vehicle.ledger->weighed[2 * index + 1];
+  }
+  if (axle.tire.rate && axle.tire.radius) {
+    const double mass = check.by_scales.value_or(check.by_coils);
+    check.tire_height = *axle.tire.radius - 0.5 * mass * kStandardGravity / *axle.tire.rate;
+  }
+  return check;
+}
+
+}  // namespace
+
+CheckReport CheckVehicle(const Vehicle& vehicle) {
+  CheckReport report;
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = vehicle.axles[i];
+    const AxleFrame frame = PrepareAxle(axle);
+    report.axles[i].links = frame.links.size();
+    report.axles[i].freedom = AnalyseFreedom(axle, frame);
+    AddCoils(axle, i, report.coils);
+    const bool located = report.axles[i].freedom.free.empty();
+    if (!IsGeometryOnly(vehicle) && located && !axle.springs.empty()) {
+      report.axles[i].weight = CheckWeight(vehicle, i, frame);
+    }
+  }
+  AddMismatches(vehicle, report.mismatches);
+  return report;
+}
+
+}  // namespace linkwright

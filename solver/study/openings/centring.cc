@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/openings/centring.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solver/geometry/driveshaft.h"
+#include "solver/model/error.h"
+#include "solver/model/masses.h"
+#include "solver/model/places.h"
+#include "solver/rest/settle.h"
+#include "solver/study/walk/axle_walk.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kStill = 1e-9;  // [m]
+constexpr int kMostRounds = 60;  // each brings a factor of 5 or more
+
+Eigen::Vector3d Hub(const Axle& axle) { return 0.5 * (axle.p_CW_l + axle.p_CW_r); }
+
+// The body's way from where it was measured to where it is put, in C.
+Eigen::Isometry3d BodyWay(const Vehicle& vehicle, const BodyMove& move) {
+  Eigen::Isometry3d way(Eigen::Translation3d(move.ahead, 0.0, move.up_front));
+  if (!vehicle.axles[0].opening || !vehicle.axles[1].opening) return way;
+  const Opening& front = *vehicle.axles[0].opening;
+  const Opening& rear = *vehicle.axles[1].opening;
+  const double dx = rear.x - front.x, dz = rear.z - front.z;
+  const double length = std::hypot(dx, dz);
+  const double wanted = dz + move.up_rear - move.up_front;  // of the rear centre over the front one
+  const double turn = std::asin(wanted / length) - std::asin(dz / length);
+  const Eigen::Vector3d about(front.x, 0.0, front.z);
+  // Seen along +y a turn with the nose up lowers what lies behind; here the rear rises by `turn`.
+  way = way * Eigen::Translation3d(about) * Eigen::AngleAxisd(turn, Eigen::Vector3d::UnitY()) *
+        Eigen::Translation3d(-about);
+  return way;
+}
+
+void MoveMass(Mass& mass, FixedTo fixed_to, const Eigen::Isometry3d& body, double longer) {
+  if (fixed_to == FixedTo::kBody) mass.p_CM = body * mass.p_CM;
+  if (fixed_to == FixedTo::kRear) mass.p_CM.x() -= longer;
+}
+
+// The finished sprung mass with its known items moved and the rest as two lumps over the axles.
+SprungMass MovedSprung(const Vehicle& vehicle, const Eigen::Isometry3d& body, double longer) {
+  const SprungMass before = FinishedSprungMass(vehicle);
+  double rest = before.mass;
+  Eigen::Vector3d rest_moment = before.mass * before.p_CM;
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();
+  if (vehicle.ledger) {
+    for (Mass item : vehicle.ledger->added) {
+      if (!item.fixed_to) continue;
+      rest -= item.mass;
+      rest_moment -= item.mass * item.p_CM;
+      MoveMass(item, *item.fixed_to, body, longer);
+      moment += item.mass * item.p_CM;
+    }
+  }
+  const double front = Hub(vehicle.axles[0]).x(), rear = Hub(vehicle.axles[1]).x();
+  // Rear lump: its moment about the front axle over the wheelbase.
+  const double rear_lump = (front * rest - rest_moment.x()) / (front - rear);
+  rest_moment.x() -= rear_lump * longer;
+  SprungMass after = before;
+  after.p_CM = (moment + rest_moment) / before.mass;
+  return after;
+}
+
+void MoveOpening(Opening& opening, const Eigen::Isometry3d& body) {
+  const Eigen::Vector3d centre = body * Eigen::Vector3d(opening.x, 0.0, opening.z);
+  opening.x = centre.x(), opening.z = centre.z();
+}
+
+// Where both hubs stand in their openings, or why they do not.
+struct Stood {
+  std::array<Offset, 2> offset{};
+  std::vector<double> shaft_length;  // at rest, in the order of Vehicle::driveshafts [m]
+  std::string message;
+};
+
+Stood StandIn(const Vehicle& vehicle, const Load* load) {
+  const Rig rig = PrepareRig(vehicle);
+  Stood stood;
+  std::optional<Stance> stance;
+  if (load != nullptr) {
+    stance = Settle(rig, *load);
+    if (stance->status != StanceStatus::kRests) stood.message = stance->message;
+  }
+  const std::array<double, 2> start = StartOf(rig, stance ? &*stance : nullptr);
+  const AxlePath path = PathOf(rig, start, MotionKind::kBounce);
+  std::array<Pose, 2> pose;
+  for (size_t i = 0; i < 2; ++i) {
+    pose[i] = StartMotion(rig, i, path).pose;
+    const Opening& opening = *vehicle.axles[i].opening;
+    stood.offset[i] = {pose[i].x - opening.x, pose[i].z - opening.z};
+  }
+  for (const Driveshaft& shaft : vehicle.driveshafts) {
+    const auto i = static_cast<size_t>(shaft.axle);
+    stood.shaft_length.push_back(
+        EvaluateDriveshaft(shaft, vehicle.axles[i], rig.axles[i].frame, Transform(pose[i])).length);
+  }
+  return stood;
+}
+
+}  // namespace
+
+Vehicle WithBodyMoved(const Vehicle& vehicle, const BodyMove& move) {
+  Vehicle moved = vehicle;
+  const Eigen::Isometry3d body = BodyWay(vehicle, move);
+  if (!IsGeometryOnly(vehicle)) {
+    moved.sprung = MovedSprung(vehicle, body, move.longer);
+    moved.ledger.reset();
+  }
+  // A longer chassis takes the rear axle back with everything that holds it.
+  const VisitPlace back = [&](Eigen::Vector3d& place) { place.x() -= move.longer; };
+  VisitPlaces(moved.axles[1], back, back);
+  for (Axle& axle : moved.axles) {
+    if (axle.opening) MoveOpening(*axle.opening, body);
+  }
+  for (Mark& mark : moved.marks) mark.p_CB = body * mark.p_CB;
+  for (Load& load : moved.loads) load = WithBodyMoved(load, move, vehicle);
+  return moved;
+}
+
+Load WithBodyMoved(const Load& load, const BodyMove& move, const Vehicle& vehicle) {
+  Load moved = load;
+  const Eigen::Isometry3d body = BodyWay(vehicle, move);
+  for (Mass& item : moved.items) {
+    MoveMass(item, item.fixed_to.value_or(FixedTo::kBody), body, move.longer);
+  }
+  return moved;
+}
+
+CentringPlan Centre(const Vehicle& vehicle, const Load* load, double share) {
+  for (size_t i = 0; i < 2; ++i) {
+    if (vehicle.axles[i].opening) continue;
+    throw ModelError({"openings"},
+                     "no opening is given for the " + vehicle.axles[i].name + " axle");
+  }
+  CentringPlan plan{.share = share,
+                    .move = {},
+                    .before = {},
+                    .after = {},
+                    .shafts = {},
+                    .found = false,
+                    .message = {}};
+  Stood stood = StandIn(vehicle, load);
+  const std::vector<double> shaft_length = stood.shaft_length;
+  plan.before = stood.offset;
+  // What the chassis does not take is shared evenly: front ahead by as much as the rear is behind.
+  const double left_over = (1.0 - share) * (plan.before[1].ahead - plan.before[0].ahead);
+  for (int round = 0; round < kMostRounds && stood.message.empty(); ++round) {
+    const std::array<Offset, 2>& off = stood.offset;
+    const double mismatch = off[1].ahead - off[0].ahead;
+    const double longer = share == 0.0 ? 0.0 : mismatch - left_over;
+    const double leave = share == 0.0 ? mismatch : left_over;
+    const BodyMove step{.ahead = off[0].ahead + 0.5 * leave,
+                        .up_front = off[0].up,
+                        .up_rear = off[1].up,
+                        .longer = longer};
+    plan.after = off;
+    plan.found = std::max({std::abs(step.ahead), std::abs(step.up_front), std::abs(step.up_rear),
+                           std::abs(step.longer)}) < kStill;
+    if (plan.found) {
+      for (size_t i = 0; i < shaft_length.size(); ++i) {
+        plan.shafts.push_back(
+            {vehicle.driveshafts[i].name, stood.shaft_length[i] - shaft_length[i]});
+      }
+      return plan;
+    }
+    plan.move.ahead += step.ahead, plan.move.longer += step.longer;
+    plan.move.up_front += step.up_front, plan.move.up_rear += step.up_rear;
+    const Vehicle moved = WithBodyMoved(vehicle, plan.move);
+    const std::optional<Load> its =
+        load == nullptr ? std::nullopt : std::optional(WithBodyMoved(*load, plan.move, vehicle));
+    stood = StandIn(moved, its ? &*its : nullptr);
+    plan.after = stood.offset;
+  }
+  plan.message = stood.message.empty() ? "the steps do not come to rest" : stood.message;
+  return plan;
+}
+
+std::array<Hanging, 2> HangAxles(const Rig& rig, const Stance* stance) {
+  std::array<Hanging, 2> hanging;
+  const AxlePath path = PathOf(rig, StartOf(rig, stance), MotionKind::kBounce);
+  const MotionReach reach = ReachOf(*rig.vehicle, MotionKind::kBounce);
+  for (size_t i = 0; i < 2; ++i) {
+    const AxleWalk walk =
+        WalkAxle(rig, i, path, {.far = -reach.far, .step = reach.step, .to_first = true});
+    const LimitHit* end = FirstEnd(walk.hits, reach.real);
+    const HousingMotion& rest = walk.places.front().motion;
+    hanging[i] = {.axle = i,
+                  .travel = end ? *end->at : -reach.unlimited,
+                  .ended_by = std::nullopt,
+                  .ahead = 0.0,
+                  .left = 0.0,
+                  .up = 0.0,
+                  .pitch = 0.0,
+                  .in_opening = std::nullopt};
+    if (end) hanging[i].ended_by = DescribeShort(end->limit);
+    const HousingMotion down =
+        EvaluateMotion(rig.axles[i].frame, *PoseOn(rig, walk, hanging[i].travel));
+    const Pose& pose = down.pose;
+    hanging[i].ahead = pose.x - rest.pose.x;
+    hanging[i].left = pose.y - rest.pose.y;
+    hanging[i].up = pose.z - rest.pose.z;
+    const AxleFrame& frame = rig.axles[i].frame;
+    hanging[i].pitch = HousingPitch(frame, down).v - HousingPitch(frame, rest).v;
+    const auto& opening = rig.vehicle->axles[i].opening;
+    if (opening) hanging[i].in_opening = Offset{pose.x - opening->x, pose.z - opening->z};
+  }
+  return hanging;
+}
+
+std::vector<Hanging> HangAxles(const Vehicle& vehicle, const Load* load, const BodyMove& move) {
+  const Vehicle moved = WithBodyMoved(vehicle, move);
+  const Rig rig = PrepareRig(moved);
+  std::optional<Stance> stance;
+  if (load != nullptr) {
+    stance = Settle(rig, WithBodyMoved(*load, move, vehicle));
+    if (stance->status != StanceStatus::kRests) return {};
+  }
+  const std::array<Hanging, 2> hanging = HangAxles(rig, stance ? &*stance : nullptr);
+  return {hanging.begin(), hanging.end()};
+}
+
+}  // namespace linkwright

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/openings/openings.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solver/study/openings/nearest_tire.h"
+#include "solver/study/openings/swept_motion.h"
+
+namespace linkwright {
+namespace {
+
+WheelInOpening AtRest(const Rig& rig, const std::array<double, 2>& start, size_t axle, size_t side,
+                      const TireShape& shape) {
+  const Axle& of = rig.vehicle->axles[axle];
+  const AxlePath path = PathOf(rig, start, MotionKind::kBounce);
+  const Eigen::Isometry3d X_CA = Transform(StartMotion(rig, axle, path).pose);
+  const TireSolid tire = TireAt(of, rig.axles[axle].frame, shape, X_CA, side, 0.0);
+  return {.axle = axle,
+          .side = side,
+          .ahead = tire.p_CW.x() - of.opening->x,
+          .up = tire.p_CW.z() - of.opening->z,
+          .tape = TapeAround(tire, *of.opening, side)};
+}
+
+std::vector<TireClearance> SurfacesOf(const Opening& opening, size_t axle, size_t side) {
+  std::vector<TireClearance> surfaces;
+  if (opening.radius) surfaces.push_back({axle, side, Surface::kLip, {}, {}});
+  if (opening.inner_panel_y) surfaces.push_back({axle, side, Surface::kPanel, {}, {}});
+  return surfaces;
+}
+
+void AddGaps(const Rig& rig, const SweptMotion& swept, double start, TireClearance& to,
+             OpeningsReport& report) {
+  const TireQuestion question{&rig, to.axle, to.side, to.surface, report.tires[to.axle]};
+  const TireMotion motion = swept.range.motion;
+  const auto m = static_cast<size_t>(std::find(kTireMotions.begin(), kTireMotions.end(), motion) -
+                                     kTireMotions.begin());
+  bool refused = false;
+  to.held[m] = FindNearest(question, swept, start, std::nullopt, refused);
+  const std::optional<double> lock = report.lock[to.axle];
+  if (!lock) return;
+  to.turned[m] = FindNearest(question, swept, start, lock, refused);
+  report.steer_refused[to.axle] = report.steer_refused[to.axle] || refused;
+}
+
+void AddAxle(const Rig& rig, const std::array<double, 2>& start, size_t axle,
+             std::optional<RollEnds>& roll, OpeningsReport& report) {
+  const Opening& opening = *rig.vehicle->axles[axle].opening;
+  // Both wheels, the same surfaces in the same order.
+  std::array<std::vector<TireClearance>, 2> found{SurfacesOf(opening, axle, 0),
+                                                  SurfacesOf(opening, axle, 1)};
+  for (const TireMotion motion : kTireMotions) {
+    const bool rolls = motion == TireMotion::kRoll || motion == TireMotion::kCrossed;
+    if (rolls && !roll) roll = FindRollEnds(rig, start);
+    SweptMotion swept = SweepTireMotion(rig, start, roll, motion, 2 * axle);
+    report.ranges[axle].push_back(swept.range);
+    for (size_t side = 0; side < 2; ++side) {
+      if (side == 1 && motion == TireMotion::kOneWheel) {
+        swept = SweepTireMotion(rig, start, roll, motion, 2 * axle + side);
+      }
+      for (TireClearance& each : found[side]) {
+        AddGaps(rig, swept, start[axle], each, report);
+      }
+    }
+  }
+  for (size_t side = 0; side < 2; ++side) {
+    report.wheels.push_back(AtRest(rig, start, axle, side, report.tires[axle]));
+    report.clearances.insert(report.clearances.end(), found[side].begin(), found[side].end());
+  }
+}
+
+}  // namespace
+
+const NearestTire* LeastOf(const TireClearance& clearance) {
+  const NearestTire* least = nullptr;
+  for (const auto& list : {&clearance.held, &clearance.turned}) {
+    for (const std::optional<NearestTire>& each : *list) {
+      if (!each) continue;
+      constexpr double kAlike = 1e-9;  // [m] of two alike the first motion's is told
+      if (least == nullptr || each->gap.distance < least->gap.distance - kAlike) least = &*each;
+    }
+  }
+  return least;
+}
+
+OpeningsReport SweepOpenings(const Rig& rig, const Stance* stance, std::optional<double> lock) {
+  OpeningsReport report;
+  const std::array<double, 2> start = StartOf(rig, stance);
+  std::optional<RollEnds> roll;
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = rig.vehicle->axles[i];
+    report.tires[i] = ShapeOfTire(*rig.vehicle, i);
+    if (axle.kingpin && axle.kingpin->p_CK) {
+      report.lock[i] = lock;
+      if (!lock && axle.steering) report.lock[i] = axle.steering->lock;
+    }
+    if (axle.opening) AddAxle(rig, start, i, roll, report);
+  }
+  return report;
+}
+
+}  // namespace linkwright

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/steering/steering_report.h"
+
+#include <cmath>
+
+#include "solver/geometry/steering.h"
+#include "solver/study/steering/track_bar.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kDegree = M_PI / 180.0;  // [rad] steps of rows, not a unit of the interface
+
+// Where a kingpin axis passes the height of the wheel centres.
+Eigen::Vector3d AtHubHeight(const KingpinAxis& pin) {
+  return pin.p_AK - pin.p_AK.z() / pin.axis_A.z() * pin.axis_A;
+}
+
+std::vector<HandRow> LockToLock(const SteeredAxle& steered, double wheelbase) {
+  std::vector<HandRow> rows;
+  for (const MotionRow& row : steered.hand.rows) {
+    const auto& hand = row.axles[steered.axle].hand;
+    if (!hand[0] || !hand[1]) continue;
+    HandRow entry{.left = *hand[0], .right = *hand[1], .difference = 0.0, .wanted = std::nullopt};
+    const bool to_left = entry.left > 0.0;
+    const double inner = std::abs(to_left ? entry.left : entry.right);
+    const double outer = std::abs(to_left ? entry.right : entry.left);
+    entry.difference = inner - outer;
+    if (row.parameter != 0.0) {
+      entry.wanted = AckermannDifference(inner, steered.kingpin_spacing, wheelbase);
+    }
+    rows.push_back(entry);
+  }
+  return rows;
+}
+
+SteeredAxle ReportAxle(const Rig& rig, const Standing& standing, const Load* load, size_t axle,
+                       double step, bool cures) {
+  const Axle& part = rig.vehicle->axles[axle];
+  const AxleFrame& frame = rig.axles[axle].frame;
+  const Stance* stance = standing.stance ? &*standing.stance : nullptr;
+  SteeredAxle steered{};
+  steered.axle = axle;
+  steered.tie_rod = part.steering->tie_rod.has_value();
+  steered.travel =
+      SweepBounce(rig, stance, {.from = std::nullopt, .to = std::nullopt, .step = step});
+  for (size_t i = 0; i < steered.travel.rows.size(); ++i) {
+    if (steered.travel.rows[i].travel == 0.0) steered.rest = i;
+  }
+  steered.match = MatchBar(rig, standing, axle);
+  if (!cures) return steered;
+  steered.roll = SweepMotion(rig, stance,
+                             {.kind = MotionKind::kRoll,
+                              .wheel = 0,
+                              .grid = {.from = std::nullopt, .to = std::nullopt, .step = kDegree}});
+  GridOptions hand{.from = std::nullopt, .to = std::nullopt, .step = 5.0 * kDegree};
+  if (!part.steering->lock) hand.from = -30.0 * kDegree, hand.to = 30.0 * kDegree;
+  steered.hand = SweepMotion(rig, stance, {.kind = MotionKind::kSteer, .wheel = 0, .grid = hand});
+  steered.kingpin_spacing = (AtHubHeight(PrepareKingpin(part, frame, 1.0)) -
+                             AtHubHeight(PrepareKingpin(part, frame, -1.0)))
+                                .norm();
+  steered.lock = LockToLock(steered, steered.travel.rows[steered.rest].wheelbase);
+  if (steered.match) steered.moves = MoveBar(rig, standing, load, axle, steered.match->link);
+  return steered;
+}
+
+}  // namespace
+
+SteeringReport ReportSteering(const Rig& rig, const Standing& standing, const Load* load,
+                              double step, bool cures) {
+  SteeringReport report{.axles = {},
+                        .sideways = {CentreAxle(rig, standing, load, kFront, cures),
+                                     CentreAxle(rig, standing, load, kRear, cures)}};
+  for (size_t i = 0; i < 2; ++i) {
+    if (!rig.vehicle->axles[i].steering) continue;
+    report.axles.push_back(ReportAxle(rig, standing, load, i, step, cures));
+  }
+  return report;
+}
+
+}  // namespace linkwright

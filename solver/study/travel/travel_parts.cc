@@ -1,0 +1,375 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/travel/travel_parts.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solver/model/force_law.h"
+#include "solver/numeric/roots.h"
+#include "solver/rest/settle.h"
+#include "solver/study/travel/reachable.h"
+
+namespace linkwright {
+namespace {
+
+constexpr double kFarTab = 0.3;     // [m] no tab moves farther
+constexpr double kTabFound = 1e-9;  // [m]
+
+double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
+  return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
+}
+
+// Poses of one axle: at rest, at the wanted ends of both wheels, and wherever else it can get to.
+struct Poses {
+  Eigen::Isometry3d rest;
+  std::optional<Eigen::Isometry3d> bump, droop;
+  std::vector<Eigen::Isometry3d> all;
+};
+
+struct Range {
+  double least, greatest;
+};
+
+Range RangeOf(const Span& span, const AxleFrame& frame, const Poses& poses) {
+  Range range{LengthAt(span, frame, poses.rest), LengthAt(span, frame, poses.rest)};
+  for (const Eigen::Isometry3d& X_CA : poses.all) {
+    const double length = LengthAt(span, frame, X_CA);
+    range = {std::min(range.least, length), std::max(range.greatest, length)};
+  }
+  return range;
+}
+
+Poses PosesOf(const RigAxle& axle, double start, const WantedTravel& wanted) {
+  Poses poses;
+  poses.rest = *PoseAtTravels(axle, start, 0.0, 0.0);
+  if (wanted.bump) poses.bump = PoseAtTravels(axle, start, *wanted.bump, *wanted.bump);
+  if (wanted.droop) poses.droop = PoseAtTravels(axle, start, -*wanted.droop, -*wanted.droop);
+  return poses;
+}
+
+// The stops and straps of the advice on one axle. A side without one, and without one in the middle
+// that serves both, is held at the wheel's own wanted travel.
+Holds HoldsOf(const Axle& axle, size_t index, const AxleFrame& frame, const PartsAdvice& advice) {
+  Holds holds{.members = {},
+              .bump = {advice.wanted[index].bump, advice.wanted[index].bump},
+              .droop = {advice.wanted[index].droop, advice.wanted[index].droop}};
+  const auto add = [&](const Span& span, double length, bool stop) {
+    const LimitKind kind = stop ? LimitKind::kStopSolid : LimitKind::kStrapTaut;
+    holds.members.push_back({{{kind, holds.members.size()}, "", "", LimitRole::kEndsRows},
+                             span.p_CP,
+                             OnHousing(frame, span.p_CQ),
+                             length,
+                             !stop});
+    auto& wheels = stop ? holds.bump : holds.droop;
+    if (span.p_CQ.y() >= 0.0) wheels[0].reset();
+    if (span.p_CQ.y() <= 0.0) wheels[1].reset();
+  };
+  for (const StopAdvice& each : advice.stops) {
+    for (const Stop& stop : axle.bump_stops) {
+      if (each.axle == index && DisplayName(stop.name) == each.member && each.solid > 0.0) {
+        add(stop.span, each.solid, true);
+      }
+    }
+  }
+  for (const StrapAdvice& each : advice.straps) {
+    if (each.axle == index) add(each.span, each.length, false);
+  }
+  return holds;
+}
+
+Span WithTab(Span span, const Eigen::Vector3d& along, double move) {
+  span.p_CP += move * along;
+  return span;
+}
+
+// The moves of a tab, along the damper, from which one of a damper's ends can be kept: those at or
+// beyond `move`, one way or the other.
+struct TabBound {
+  double move;      // [m]; the end of what is within reach where all of that will do
+  bool everywhere;  // that is so
+  bool nowhere;     // no move within reach will do
+};
+
+// Where `excess`, which grows with the move, is 0 between two moves.
+//   wanted_above   the moves wanted are those at which it is above 0, else those below
+TabBound FindBound(double low, double high, bool wanted_above,
+                   const std::function<double(double)>& excess) {
+  const double at_low = excess(low), at_high = excess(high);
+  if (at_low >= 0.0) return {low, wanted_above, !wanted_above};
+  if (at_high <= 0.0) return {high, !wanted_above, wanted_above};
+  const SignChange closed = CloseIn(excess, {high, at_high, low, at_low}, kTabFound);
+  return {0.5 * (closed.above + closed.below), false, false};
+}
+
+void FitDamper(const Damper& damper, const AxleFrame& frame, const Poses& poses, double reserve,
+               DamperAdvice& advice) {
+  if (!damper.shortest || !damper.longest) return;
+  const double lacking = (advice.open - advice.closed) - (*damper.longest - *damper.shortest);
+  const Eigen::Vector3d lower = poses.rest * OnHousing(frame, damper.span.p_CQ);
+  const Eigen::Vector3d along = (damper.span.p_CP - lower).normalized();
+  const auto range = [&](double move) {
+    return RangeOf(WithTab(damper.span, along, move), frame, poses);
+  };
+  const double nearest = -std::min(kFarTab, 0.5 * advice.least);  // not past its other end
+  const TabBound low = FindBound(nearest, kFarTab, true, [&](double move) {
+    return range(move).least - reserve - *damper.shortest;
+  });
+  const TabBound high = FindBound(nearest, kFarTab, false, [&](double move) {
+    return range(move).greatest + reserve - *damper.longest;
+  });
+  const bool found = !low.everywhere && !low.nowhere && !high.everywhere && !high.nowhere;
+  const bool crossed = found && low.move > high.move + kTabFound;
+  if (crossed || (lacking > 0.0 && !found)) {
+    advice.fit = DamperFit::kStrokeShort;
+    advice.stroke_short = found ? std::max(lacking, low.move - high.move) : lacking;
+    return;
+  }
+  if (low.nowhere || high.nowhere) {
+    advice.fit = DamperFit::kTabTooFar;
+    return;
+  }
+  if (low.move <= kTabFound && high.move >= -kTabFound) {
+    advice.fit = DamperFit::kFits;
+    return;
+  }
+  advice.fit = DamperFit::kMoveTab;
+  // With both ends in reach they get the same spare; else the shorter move, for one end has plenty.
+  advice.tab_move = found ? 0.5 * (low.move + high.move) : std::clamp(0.0, low.move, high.move);
+  advice.p_CP = damper.span.p_CP + *advice.tab_move * along;
+}
+
+// How far a pad is from its seat; below 0 once it has come to the other side of it.
+double ReachLeft(const Span& span, const AxleFrame& frame, const Poses& poses,
+                 const Eigen::Isometry3d& X_CA) {
+  const Eigen::Vector3d p_AQ = OnHousing(frame, span.p_CQ);
+  const Eigen::Vector3d at_rest = poses.rest * p_AQ - span.p_CP, there = X_CA * p_AQ - span.p_CP;
+  return std::copysign(there.norm(), there.dot(at_rest));
+}
+
+// What a stop of another height is squeezed by in a stance; absent where neither it nor the one
+// there touches.
+std::optional<double> RestSqueeze(const Stop& stop, double height, const AxleFrame& frame,
+                                  const Stance* stance, size_t index) {
+  constexpr double kSame = 1e-6;  // [m] no other stop than the one there
+  if (stance == nullptr || std::abs(height - stop.law.free_length) < kSame) return std::nullopt;
+  const double length = LengthAt(stop.span, frame, Transform(stance->motion[index].pose));
+  if (std::max(height, stop.law.free_length) <= length) return std::nullopt;
+  return height - length;
+}
+
+void AdviseStops(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
+                 const Stance* stance, std::vector<StopAdvice>& to) {
+  if (!poses.bump) return;
+  for (const Stop& stop : axle.bump_stops) {
+    StopAdvice advice{.axle = index,
+                      .member = DisplayName(stop.name),
+                      .gap_at_rest = LengthAt(stop.span, frame, poses.rest) - stop.law.free_length,
+                      .solid = ReachLeft(stop.span, frame, poses, *poses.bump),
+                      .height_now = stop.law.free_length,
+                      .height = std::nullopt,
+                      .rest_squeeze = std::nullopt};
+    if (!stop.law.curve.empty() && advice.solid > 0.0) {
+      advice.height = advice.solid + stop.law.curve.back().deflection;
+      advice.rest_squeeze = RestSqueeze(stop, *advice.height, frame, stance, index);
+    }
+    to.push_back(advice);
+  }
+}
+
+void AdviseStraps(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
+                  std::vector<StrapAdvice>& to) {
+  if (!poses.droop) return;
+  const auto add = [&](const MemberName& name, const Span& span, std::optional<double> now,
+                       bool beside) {
+    to.push_back({.axle = index,
+                  .member = DisplayName(name),
+                  .beside_damper = beside,
+                  .length_now = now,
+                  .length = LengthAt(span, frame, *poses.droop),
+                  .span = span});
+  };
+  for (const Strap& strap : axle.straps) add(strap.name, strap.span, strap.length, false);
+  if (!axle.straps.empty()) return;
+  for (const Damper& damper : axle.dampers) add(damper.name, damper.span, std::nullopt, true);
+}
+
+void AdviseDampers(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
+                   double reserve, std::vector<DamperAdvice>& to) {
+  if (!poses.bump || !poses.droop) return;
+  for (const Damper& damper : axle.dampers) {
+    const Range range = RangeOf(damper.span, frame, poses);
+    DamperAdvice advice{.axle = index,
+                        .member = DisplayName(damper.name),
+                        .at_rest = LengthAt(damper.span, frame, poses.rest),
+                        .at_bump = LengthAt(damper.span, frame, *poses.bump),
+                        .at_droop = LengthAt(damper.span, frame, *poses.droop),
+                        .least = range.least,
+                        .greatest = range.greatest,
+                        .closed = range.least - reserve,
+                        .open = range.greatest + reserve,
+                        .fit = DamperFit::kUnknown,
+                        .stroke_short = std::nullopt,
+                        .tab_move = std::nullopt,
+                        .p_CP = std::nullopt};
+    FitDamper(damper, frame, poses, reserve, advice);
+    to.push_back(advice);
+  }
+}
+
+void AdviseCoils(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
+                 std::vector<CoilAdvice>& to) {
+  if (!poses.bump || !poses.droop) return;
+  for (const Spring& spring : axle.springs) {
+    const Range range = RangeOf(spring.span, frame, poses);
+    CoilAdvice advice{.axle = index,
+                      .member = DisplayName(spring.name),
+                      .length_at_droop = LengthAt(spring.span, frame, *poses.droop),
+                      .length_at_bump = LengthAt(spring.span, frame, *poses.bump),
+                      .preload = spring.law.free_length - range.greatest,
+                      .preload_force = Evaluate(spring.law, range.greatest).force,
+                      .gap = std::nullopt};
+    const std::optional<double> bound = BoundLength(spring);
+    if (bound) advice.gap = range.least - *bound;
+    to.push_back(advice);
+  }
+}
+
+}  // namespace
+
+WantedTravel WantedOf(const TravelWish& wish, const LimitsReport& limits, size_t axle) {
+  const AxleLimit& up = limits.bounce[axle][0];
+  const AxleLimit& down = limits.bounce[axle][1];
+  WantedTravel wanted{wish.bump, wish.droop};
+  if (!wanted.bump && up.ended_by && up.parameter > 0.0) wanted.bump = up.parameter;
+  if (!wanted.droop && down.ended_by && down.parameter < 0.0) wanted.droop = -down.parameter;
+  if (wish.split && wanted.bump && wanted.droop) {
+    const double travel = *wanted.bump + *wanted.droop;
+    wanted = {*wish.split * travel, (1.0 - *wish.split) * travel};
+  }
+  return wanted;
+}
+
+Vehicle WithStopsAndStraps(const Vehicle& vehicle, const PartsAdvice& advice) {
+  Vehicle fitted = vehicle;
+  for (const StopAdvice& each : advice.stops) {
+    for (Stop& stop : fitted.axles[each.axle].bump_stops) {
+      if (each.height && DisplayName(stop.name) == each.member) stop.law.free_length = *each.height;
+    }
+  }
+  for (const StrapAdvice& each : advice.straps) {
+    std::vector<Strap>& straps = fitted.axles[each.axle].straps;
+    for (Strap& strap : straps) {
+      if (!each.beside_damper && DisplayName(strap.name) == each.member) strap.length = each.length;
+    }
+    if (!each.beside_damper) continue;
+    straps.push_back({.name = {"strap beside " + each.member, Side::kMiddle},
+                      .span = each.span,
+                      .length = each.length});
+  }
+  return fitted;
+}
+
+namespace {
+
+// The parts for travels that count from one stance.
+PartsAdvice AdviseFrom(const Rig& rig, const Stance* stance, const LimitsReport& limits,
+                       const std::array<WantedTravel, 2>& wanted, double damper_reserve) {
+  PartsAdvice advice;
+  advice.wanted = wanted;
+  const std::array<double, 2> start = StartOf(rig, stance);
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = rig.vehicle->axles[i];
+    const AxleFrame& frame = rig.axles[i].frame;
+    Poses poses = PosesOf(rig.axles[i], start[i], wanted[i]);
+    const bool bump = !wanted[i].bump || poses.bump;
+    const bool droop = !wanted[i].droop || poses.droop;
+    advice.reached[i] = bump && droop;
+    AdviseStops(axle, i, frame, poses, stance, advice.stops);
+    AdviseStraps(axle, i, frame, poses, advice.straps);
+    if (!poses.bump || !poses.droop) continue;
+    Reachable all = FindReachable(rig.axles[i], start[i], HoldsOf(axle, i, frame, advice));
+    advice.reached[i] = all.followed;
+    poses.all = std::move(all.poses);
+    AdviseDampers(axle, i, frame, poses, damper_reserve, advice.dampers);
+    AdviseCoils(axle, i, frame, poses, advice.coils);
+  }
+  advice.in_the_way = FindInTheWay(rig, start, limits, advice);
+  return advice;
+}
+
+// The stance with the stops fitted that give the wanted travels from a start; absent where the
+// links do not reach those travels or the vehicle finds no rest.
+std::optional<Stance> RestWithStopsFor(const Rig& rig, const Load& load,
+                                       const std::array<WantedTravel, 2>& wanted,
+                                       const std::array<double, 2>& start) {
+  PartsAdvice advice;
+  for (size_t i = 0; i < 2; ++i) {
+    const std::optional<Eigen::Isometry3d> rest = PoseAtTravels(rig.axles[i], start[i], 0.0, 0.0);
+    if (!rest) return std::nullopt;
+    const Poses poses = PosesOf(rig.axles[i], start[i], wanted[i]);
+    if (wanted[i].bump && !poses.bump) return std::nullopt;
+    AdviseStops(rig.vehicle->axles[i], i, rig.axles[i].frame, poses, nullptr, advice.stops);
+  }
+  const Vehicle fitted = WithStopsAndStraps(*rig.vehicle, advice);
+  Stance rest = Settle(PrepareRig(fitted), load);
+  if (rest.status != StanceStatus::kRests) return std::nullopt;
+  return rest;
+}
+
+// The rest that the stops make whose travels count from it: Broyden's method, begun as a plain
+// repetition, on where each axle starts. Absent where none is found.
+std::optional<Stance> RestTheyMake(const Rig& rig, const Stance& now, const Load& load,
+                                   const std::array<WantedTravel, 2>& wanted) {
+  constexpr double kMet = 1e-9;  // [m]
+  constexpr int kMostSteps = 40;
+  const auto start_of = [&](const Stance& stance) {
+    const std::array<double, 2> start = StartOf(rig, &stance);
+    return Eigen::Vector2d(start[0], start[1]);
+  };
+  Eigen::Vector2d x = start_of(now), step, off_before;
+  Eigen::Matrix2d inverse = -Eigen::Matrix2d::Identity();
+  for (int i = 0; i < kMostSteps; ++i) {
+    std::optional<Stance> rest = RestWithStopsFor(rig, load, wanted, {x[0], x[1]});
+    if (!rest) return std::nullopt;
+    const Eigen::Vector2d off = start_of(*rest) - x;
+    if (off.norm() < kMet) return rest;
+    if (i > 0) {
+      const Eigen::Vector2d moved = inverse * (off - off_before);
+      const double along = step.dot(moved);
+      if (std::abs(along) > 0.0) inverse += (step - moved) * (step.transpose() * inverse) / along;
+    }
+    off_before = off;
+    step = -inverse * off;
+    x += step;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+PartsAdvice AdviseParts(const Rig& rig, const Load* load, const Stance* stance,
+                        const LimitsReport& limits, const TravelWish& wish, double damper_reserve) {
+  const std::array<WantedTravel, 2> wanted{WantedOf(wish, limits, 0), WantedOf(wish, limits, 1)};
+  PartsAdvice now = AdviseFrom(rig, stance, limits, wanted, damper_reserve);
+  const bool touches = std::any_of(now.stops.begin(), now.stops.end(), [](const StopAdvice& stop) {
+    return stop.rest_squeeze.has_value();
+  });
+  if (!touches || load == nullptr) return now;
+  const std::optional<Stance> then = RestTheyMake(rig, *stance, *load, wanted);
+  if (!then) {
+    for (StopAdvice& stop : now.stops) {
+      if (stop.rest_squeeze) stop.height.reset();
+    }
+    return now;
+  }
+  PartsAdvice advice = AdviseFrom(rig, &*then, FindLimits(rig, &*then), wanted, damper_reserve);
+  const std::array<double, 2> from = StartOf(rig, stance), to = StartOf(rig, &*then);
+  advice.rest_moves = {to[0] - from[0], to[1] - from[1]};
+  for (size_t i = 0; i < advice.stops.size(); ++i) {
+    advice.stops[i].gap_at_rest = now.stops[i].gap_at_rest;
+    if (!advice.stops[i].rest_squeeze) advice.stops[i].rest_squeeze = now.stops[i].rest_squeeze;
+  }
+  return advice;
+}
+
+}  // namespace linkwright

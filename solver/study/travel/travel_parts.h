@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+// Dampers, stops and straps for a wanted travel, and whether the coils then stay in their seats.
+#pragma once
+
+#include "solver/study/travel/limits.h"
+
+namespace linkwright {
+
+// What is wanted of every axle; all absent: the travel as found.
+//   split         share of the travel found that is to be bump [-], 0 to 1
+//   bump, droop   wheel travel up and down from the stance [m], above 0; with neither split
+struct TravelWish {
+  std::optional<double> split, bump, droop;
+};
+
+// Both above 0 [m]. Absent: that end is neither given nor found.
+struct WantedTravel {
+  std::optional<double> bump, droop;
+};
+
+enum class DamperFit {
+  kUnknown,      // the file gives no shortest or longest
+  kFits,         // as it stands
+  kMoveTab,      // with its upper end at another place
+  kStrokeShort,  // wherever its ends go
+  kTabTooFar,    // its stroke would do, but no tab within 300 mm
+};
+
+struct DamperAdvice {
+  size_t axle;
+  std::string member;
+  double at_rest, at_bump, at_droop;  // eye to eye, both wheels together [m]
+  double least, greatest;             // wherever stops and straps let the axle go [m]
+  double closed, open;                // order it no longer closed, no shorter open [m]
+  DamperFit fit;
+  std::optional<double> stroke_short;  // kStrokeShort: by how much [m]
+  std::optional<double>
+      tab_move;  // kMoveTab: its chassis end along the damper, + away from the axle [m]
+  std::optional<Eigen::Vector3d> p_CP;  // kMoveTab: to there, in C [m]
+};
+
+struct StopAdvice {
+  size_t axle;
+  std::string member;
+  double gap_at_rest;  // before it touches as the vehicle rests now [m]; below 0: squeezed
+  double solid;        // its height when solid, at the wanted bump; below 0: past its seat [m]
+  double height_now;   // free [m]
+  // Free, wanted [m]; absent without a curve, past its seat, or where no rest is found that it and
+  // the others would make.
+  std::optional<double> height;
+  // Where the height wanted makes the vehicle rest otherwise: squeezed by it at the rest that the
+  // advice counts from; below 0: it no longer touches [m].
+  std::optional<double> rest_squeeze;
+};
+
+struct StrapAdvice {
+  size_t axle;
+  std::string member;  // of the strap; without straps, of the damper it stands beside
+  bool beside_damper;
+  std::optional<double> length_now;
+  double length;  // wanted, pulled taut [m]
+  Span span;
+};
+
+struct CoilAdvice {
+  size_t axle;
+  std::string member;
+  double length_at_droop, length_at_bump;  // both wheels together [m]
+  double preload;             // squeezed where it is longest; below 0: off its seat by that [m]
+  double preload_force;       // [N]
+  std::optional<double> gap;  // left before solid where it is shortest [m]
+};
+
+// Something that ends an axle's travel before the stop and the strap of the advice would, and that
+// neither they nor a damper mend.
+struct InTheWay {
+  size_t axle;
+  LimitMotion motion;
+  TravelLimit limit;
+  double parameter;  // of the motion at which it comes [m] or [rad]
+  double at;         // wheel travel at which it comes; crossed, of the wheel that rises [m]
+  double wanted;     // the same where the parts of the advice end it [m]
+  double short_by;   // above 0 [m]
+};
+
+struct PartsAdvice {
+  std::array<WantedTravel, 2> wanted;
+  std::array<bool, 2> reached{true, true};  // false: the links do not follow everywhere
+  // Where stops of other heights touch at rest: how far each axle's wheels then stand from where
+  // they rest now [m], up against the body +; the advice counts from there. Absent where the
+  // vehicle rests as now, or where no rest is found that the stops would make.
+  std::optional<std::array<double, 2>> rest_moves;
+  std::vector<InTheWay> in_the_way;  // by axle and way, the soonest first
+  std::vector<DamperAdvice> dampers;
+  std::vector<StopAdvice> stops;
+  std::vector<StrapAdvice> straps;
+  std::vector<CoilAdvice> coils;
+};
+
+// What is wanted of an axle whose limits were found.
+[[nodiscard]] WantedTravel WantedOf(const TravelWish& wish, const LimitsReport& limits,
+                                    size_t axle);
+
+// Axles whose wanted bump or droop is absent get no advice on what would set it.
+//   load     the stance is a rest under it; null: geometry only
+//   stance   as for FindLimits
+//   damper_reserve   left in a damper at either end [m]
+//   source   docs/theory.md (72), (73)
+[[nodiscard]] PartsAdvice AdviseParts(const Rig& rig, const Load* load, const Stance* stance,
+                                      const LimitsReport& limits, const TravelWish& wish,
+                                      double damper_reserve);
+
+// What is in the way of the advice's wanted travels; AdviseParts has it in its result.
+//   start    mean travel of each axle's wheels at rest [m]
+//   source   docs/theory.md (72)
+[[nodiscard]] std::vector<InTheWay> FindInTheWay(const Rig& rig, const std::array<double, 2>& start,
+                                                 const LimitsReport& limits,
+                                                 const PartsAdvice& advice);
+
+// The vehicle with the stops and straps of the advice on it.
+[[nodiscard]] Vehicle WithStopsAndStraps(const Vehicle& vehicle, const PartsAdvice& advice);
+
+}  // namespace linkwright

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: MIT
+#include "solver/study/walk/grid.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "tests/support/vehicles.h"
+
+namespace linkwright {
+namespace {
+
+std::vector<double> Millimetres(const std::vector<double>& grid) {
+  std::vector<double> mm;
+  for (double t : grid) mm.push_back(std::round(1e9 * t) / 1e6);
+  return mm;
+}
+
+GridOptions Options(std::optional<double> from, std::optional<double> to, double step) {
+  return {.from = from, .to = to, .step = step};
+}
+
+TEST(Grid, AskedForIsWhatItSays) {
+  EXPECT_EQ(Millimetres(Grid(-0.02, 0.03, Options(-0.02, 0.03, 0.01))),
+            (std::vector<double>{-20, -10, 0, 10, 20, 30}));
+}
+
+TEST(Grid, AlwaysHasZero) {
+  EXPECT_EQ(Millimetres(Grid(-0.015, 0.025, Options(-0.015, 0.025, 0.01))),
+            (std::vector<double>{-15, -5, 0, 5, 15, 25}));
+  EXPECT_EQ(Millimetres(Grid(0.02, 0.04, Options(0.02, 0.04, 0.01))),
+            (std::vector<double>{0, 20, 30, 40}));
+  EXPECT_EQ(Millimetres(Grid(-0.04, -0.03, Options(-0.04, -0.03, 0.01))),
+            (std::vector<double>{-40, -30, 0}));
+}
+
+// Thirds of a millimetre do not add up to zero exactly; the row is at 0 all the same, and once.
+TEST(Grid, ZeroIsExactAndOnce) {
+  for (const double step : {0.001 / 3.0, 0.0127, 0.007}) {
+    const std::vector<double> grid =
+        Grid(-30.0 * step, 30.0 * step, Options(-30.0 * step, 30.0 * step, step));
+    EXPECT_EQ(std::count(grid.begin(), grid.end(), 0.0), 1);
+    EXPECT_EQ(grid.size(), 61u);
+  }
+}
+
+TEST(Grid, StopsShortOfAnEndItDoesNotMeet) {
+  EXPECT_EQ(Millimetres(Grid(0.0, 0.025, Options(0.0, 0.025, 0.01))),
+            (std::vector<double>{0, 10, 20}));
+}
+
+TEST(Grid, UnaskedRunsInMultiplesToTheEndsThemselves) {
+  EXPECT_EQ(Millimetres(Grid(-0.0234, 0.0171, Options({}, {}, 0.01))),
+            (std::vector<double>{-23.4, -20, -10, 0, 10, 17.1}));
+  EXPECT_EQ(Millimetres(Grid(-0.02, 0.01, Options({}, {}, 0.01))),
+            (std::vector<double>{-20, -10, 0, 10}));
+}
+
+TEST(Grid, OneEndAskedForTheOtherNot) {
+  EXPECT_EQ(Millimetres(Grid(-0.02, 0.0171, Options(-0.02, {}, 0.01))),
+            (std::vector<double>{-20, -10, 0, 10, 17.1}));
+  EXPECT_EQ(Millimetres(Grid(-0.0234, 0.01, Options({}, 0.01, 0.01))),
+            (std::vector<double>{-23.4, -20, -10, 0, 10}));
+}
+
+// Rows at the very ends, and the way to them and back, on a vehicle whose two axles end apart.
+TEST(WalkToEnds, HasARowWhereTheFirstAxleEnds) {
+  const Vehicle van = sample::HarbourVan();
+  const Rig rig = PrepareRig(van);
+  for (const MotionKind motion : {MotionKind::kBounce, MotionKind::kCrossed}) {
+    for (const double datum : {0.0, 1e-3}) {  // where the stance is by a millimetre
+      const GridWalk walked = WalkToEnds(rig, {datum, datum}, motion, 0, Options({}, {}, 0.01));
+      const auto ends = [&](const auto& found) {
+        return std::pair(std::abs(*found[0]->at), std::abs(*found[1]->at));
+      };
+      const auto [front_low, rear_low] = ends(walked.low_end);
+      const auto [front_high, rear_high] = ends(walked.high_end);
+      EXPECT_EQ(walked.grid.front(), -std::min(front_low, rear_low));
+      EXPECT_EQ(walked.grid.back(), std::min(front_high, rear_high));
+      EXPECT_GT(std::abs(front_low - rear_low), 1e-3);
+      for (size_t axle = 0; axle < 2; ++axle) {
+        const Pose pose = MotionAt(rig, walked, axle, walked.grid.back()).pose;
+        const double z = PathOf(rig, {datum, datum}, motion).place(walked.grid.back(), axle).z;
+        EXPECT_NEAR(pose.z, z, 1e-12);
+      }
+    }
+  }
+}
+
+TEST(WalkToEnds, GoesNoFartherThanAsked) {
+  const Vehicle van = sample::HarbourVan();
+  const Rig rig = PrepareRig(van);
+  const GridWalk walked =
+      WalkToEnds(rig, {0.0, 0.0}, MotionKind::kBounce, 0, Options(-0.02, 0.03, 0.01));
+  EXPECT_EQ(Millimetres(walked.grid), (std::vector<double>{-20, -10, 0, 10, 20, 30}));
+  for (size_t axle = 0; axle < 2; ++axle) {
+    EXPECT_FALSE(walked.low_end[axle]);
+    EXPECT_FALSE(walked.high_end[axle]);
+  }
+}
+
+// Links that line up far beyond any travel end nothing, unless rows are asked for that far.
+TEST(WalkToEnds, LinksBeyondWhatIsRealEndRowsOnlyWhereTheyAreAskedFor) {
+  Vehicle truck = sample::LevelTruck();
+  truck.axles = {sample::EqualParallelLinks(0.6, 0.8), sample::EqualParallelLinks(0.6, 0.8)};
+  const Rig rig = PrepareRig(truck);
+  const GridWalk plain = WalkToEnds(rig, {0.0, 0.0}, MotionKind::kBounce, 0, Options({}, {}, 0.05));
+  EXPECT_EQ(Millimetres(plain.grid), (std::vector<double>{-100, -50, 0, 50, 100}));
+  EXPECT_FALSE(plain.high_end[0]);
+  const GridWalk far = WalkToEnds(rig, {0.0, 0.0}, MotionKind::kBounce, 0, Options(0.0, 0.6, 0.05));
+  ASSERT_TRUE(far.high_end[0]);
+  EXPECT_EQ(far.high_end[0]->limit.id.kind, LimitKind::kLinksStraight);
+  EXPECT_NEAR(*far.high_end[0]->at, 0.48, 1e-3);
+}
+
+}  // namespace
+}  // namespace linkwright
