@@ -7,7 +7,7 @@
 #include "cli/answer.h"
 #include "cli/assumed.h"
 #include "cli/settled.h"
-#include "io/write/roll_table_rows.h"
+#include "io/write/roll_tables.h"
 #include "solver/model/masses.h"
 #include "solver/study/findings/turning_findings.h"
 

@@ -21,8 +21,4 @@ namespace linkwright {
 // Every table there can be, "NAME" for a shaft: for the output reference.
 [[nodiscard]] std::vector<NamedTable> AllDrivelineTables();
 
-// Where each part points at rest.
-[[nodiscard]] DataTable SlopeTable(const Driveshaft& shaft, const ShaftReport& report,
-                                   UnitSystem units);
-
 }  // namespace linkwright

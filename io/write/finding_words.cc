@@ -86,11 +86,6 @@ std::string Along(const Told& t, double x) {
   return t.Length(std::abs(x)) + (x < 0.0 ? " back" : " forward");
 }
 
-std::string WheelOf(const Vehicle& vehicle, const std::string& number) {
-  const size_t wheel = number.empty() ? 0 : static_cast<size_t>(number[0] - '0');
-  return vehicle.axles[wheel / 2].name + (wheel % 2 == 0 ? " left" : " right");
-}
-
 constexpr double kNothing = 5e-5;  // [m] shows as nothing on a tape
 
 // What stands before the words: whom they are about.
@@ -641,7 +636,7 @@ constexpr std::array kWords{
     KindWords{K::kWheelCarriesNothing, Of::kTurn,
               [](const Told& t) {
                 return fmt::format("the {} wheel carries next to nothing as it stands",
-                                   WheelOf(t.vehicle, t.f.member));
+                                   WheelName(t.vehicle, std::stoul(t.f.member)));
               }},
     KindWords{K::kTipsAtOnce, Of::kTurn,
               [](const Told& t) {

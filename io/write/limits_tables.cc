@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/limits_tables.h"
 
+#include <fmt/format.h>
+#include <algorithm>
+#include <set>
+
+#include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 
 namespace linkwright {
@@ -213,6 +218,176 @@ TableOf<CoilAdvice> CoilColumns(const Vehicle& vehicle) {
        &CoilAdvice::gap}};
 }
 
+const char* EndWord(LimitKind end) {
+  switch (end) {
+    case LimitKind::kDamperClosed:
+      return "closed";
+    case LimitKind::kDamperOpen:
+      return "open";
+    case LimitKind::kCoilBound:
+      return "bound";
+    case LimitKind::kStopSolid:
+      return "solid";
+    case LimitKind::kLinksStraight:
+      return "lined up";
+    case LimitKind::kDragLinkOutOfReach:
+      return "out of reach";
+    case LimitKind::kStrapTaut:
+      return "taut";
+    case LimitKind::kTieRodOutOfReach:
+      return "out of reach";
+    case LimitKind::kSteeringAtLock:
+      return "at its lock";
+    case LimitKind::kDragLinkOverCentre:
+      return "over centre";
+    case LimitKind::kCoilUnseated:
+      return "unseated";
+    case LimitKind::kJointAtLimit:
+      return "at its limit";
+    case LimitKind::kShaftBottomed:
+      return "bottomed";
+    case LimitKind::kShaftParted:
+      return "parted";
+    case LimitKind::kTireOnLip:
+      return "at the lip";
+    case LimitKind::kTireOnPanel:
+      return "at the panel";
+  }
+  return "";
+}
+
+// Bump, droop, crossed +, crossed -.
+std::array<const AxleLimit*, 4> WaysOf(const LimitsReport& limits, size_t axle) {
+  return {&limits.bounce[axle][0], &limits.bounce[axle][1], &limits.crossed[0].axles[axle],
+          &limits.crossed[1].axles[axle]};
+}
+
+bool AreSame(const LimitHit& a, const LimitHit& b) { return a.limit.id == b.limit.id; }
+
+// What the same thing has in one of the ways, where it is there.
+std::function<Cell(const LimitHit&)> In(const AxleLimit& way,
+                                        std::optional<double> LimitHit::*what) {
+  return [&way, what](const LimitHit& wanted) {
+    for (const LimitHit& each : way.hits) {
+      if (AreSame(each, wanted)) return Cell(each.*what);
+    }
+    return Cell();
+  };
+}
+
+std::string RowName(const LimitHit& hit) {
+  return NameOf(hit.limit) + (hit.limit.role == LimitRole::kPassed ? " (passed)" : "");
+}
+
+void SayEnd(const NoteWriter& writer, const AxleLimit& limit) {
+  if (limit.ended_by) return;
+  writer.Say(fmt::format("{} {}: nothing in the file ends it",
+                         writer.vehicle->axles[limit.axle].name, NameOf(limit.motion)));
+}
+
+void SayWish(const NoteWriter& writer, size_t axle, const PartsAdvice& advice) {
+  for (const bool bump : {true, false}) {
+    if (bump ? advice.wanted[axle].bump : advice.wanted[axle].droop) continue;
+    const char* way = bump ? "bump" : "droop";
+    writer.Say(
+        fmt::format("{}: no {} is wanted and none is found, so no parts are advised for it; "
+                    "ask with --{}",
+                    writer.vehicle->axles[axle].name, way, way));
+  }
+}
+
+template <typename Members, typename F>
+void AddMissing(std::set<std::string>& what, const Members& members, const char* text,
+                const F& lacks) {
+  if (std::any_of(members.begin(), members.end(), lacks)) what.insert(text);
+}
+
+void SayUnwatched(const NoteWriter& writer, size_t axle) {
+  const Axle& it = writer.vehicle->axles[axle];
+  std::set<std::string> what;
+  AddMissing(what, it.springs, "coils going solid (solid_length)",
+             [](const Spring& s) { return !s.solid_length && s.law.curve.empty(); });
+  AddMissing(what, it.dampers, "dampers' ends (shortest, longest)",
+             [](const Damper& d) { return !d.shortest || !d.longest; });
+  AddMissing(what, it.bump_stops, "stops going solid (curve)",
+             [](const Stop& s) { return s.law.curve.empty(); });
+  AddMissing(what, it.straps, "straps (length)", [](const Strap& s) { return !s.length; });
+  AddMissing(what, it.links, "joints of links (misalignment_limit)",
+             [](const Link& l) { return !l.misalignment_limit; });
+  for (const Driveshaft& shaft : writer.vehicle->driveshafts) {
+    if (static_cast<size_t>(shaft.axle) == axle && !shaft.slip) what.insert("the spline (slip)");
+  }
+  if (!it.opening || !it.opening->radius) what.insert("tyre at the lip (openings: radius)");
+  if (!it.opening || !it.opening->inner_panel_y) {
+    what.insert("tyre at the inner panel (openings: inner_panel_y)");
+  }
+  if (it.opening && it.opening->radius && !it.opening->lip_y) {
+    writer.Say(it.name +
+               ": assumed: the opening has no lip_y, so its lip is taken to reach across "
+               "the whole tyre; a tyre that tucks in behind it goes farther");
+  }
+  SayLipLegs(writer, it);
+  if (what.empty()) return;
+  std::string text;
+  for (const std::string& each : what) text += (text.empty() ? "" : "; ") + each;
+  writer.Say(it.name + ", not watched for want of data: " + text);
+}
+
+DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, UnitSystem units) {
+  const Dimension d = joints ? kAngle : kLength;
+  const auto [bump, droop, up, down] = WaysOf(limits, axle);
+  const auto left = &LimitHit::left;
+  const TableOf<LimitHit> columns{
+      {"what", "what is left", kNumber,
+       "before a member is at its end, along the member; (passed) where that ends no travel; below "
+       "0: past it",
+       RowName},
+      {"rest", "at rest", d, "both wheels at rest", &LimitHit::at_rest},
+      {"bump", "at bump", d, "where bump ends; empty where nothing in the file ends it",
+       In(*bump, left)},
+      {"droop", "at droop", d, "where droop ends; the same", In(*droop, left)},
+      {"crossed_up", "crossed +", d, "where the first axle ends that crossing; the same",
+       In(*up, left)},
+      {"crossed_down", "crossed -", d, "the same the other way", In(*down, left)}};
+  std::vector<LimitHit> all = bump->hits;
+  std::erase_if(all,
+                [&](auto& each) { return !each.at_rest || IsAngle(each.limit.id.kind) != joints; });
+  std::stable_sort(all.begin(), all.end(), [](const LimitHit& a, const LimitHit& b) {
+    return a.limit.id.kind != b.limit.id.kind ? a.limit.id.kind < b.limit.id.kind
+                                              : a.limit.name < b.limit.name;
+  });
+  return ToTable(columns, all, units);
+}
+
+DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
+  const auto [bump, droop, up, down] = WaysOf(limits, axle);
+  const auto travel = &LimitHit::wheel_travel;
+  const TableOf<LimitHit> columns{
+      {"what", "would end at", kNumber,
+       "a member and how it ends, those that bump brings first; (passed) where that ends no "
+       "travel",
+       RowName},
+      {"bump", "bump", kLength,
+       "wheel travel at which it would end bump alone; empty where it lasts as far as the links "
+       "follow",
+       In(*bump, travel)},
+      {"droop", "droop", kLength, "the same in droop", In(*droop, travel)},
+      {"crossed_up", "crossed +", kLength, "the same crossed, of the wheel that rises",
+       In(*up, travel)},
+      {"crossed_down", "crossed -", kLength, "the same the other way", In(*down, travel)},
+      {"cross_up", "crossed +", kAngle, "the cross angle then", In(*up, &LimitHit::at)},
+      {"cross_down", "crossed -", kAngle, "the same the other way", In(*down, &LimitHit::at)}};
+  std::vector<LimitHit> all;
+  for (const AxleLimit* way : {bump, droop, up, down}) {
+    for (const LimitHit& each : way->hits) {
+      const bool known =
+          std::any_of(all.begin(), all.end(), [&](auto& other) { return AreSame(other, each); });
+      if (each.at && !known) all.push_back(each);
+    }
+  }
+  return ToTable(columns, all, units);
+}
+
 }  // namespace
 
 std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport& limits,
@@ -245,6 +420,56 @@ std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport&
   add("straps", StrapColumns(vehicle), advice.straps);
   add("coils", CoilColumns(vehicle), advice.coils);
   return tables;
+}
+
+std::string NameOf(const TravelLimit& limit) {
+  const bool links = limit.id.kind == LimitKind::kLinksStraight;
+  return (links ? "links (" + limit.name + ")" : limit.name) + " " + EndWord(limit.id.kind);
+}
+
+const char* NameOf(LimitMotion motion) {
+  switch (motion) {
+    case LimitMotion::kBump:
+      return "bump";
+    case LimitMotion::kDroop:
+      return "droop";
+    case LimitMotion::kCrossUp:
+      return "crossed +";
+    case LimitMotion::kCrossDown:
+      break;
+  }
+  return "crossed -";
+}
+
+void SayLipLegs(const NoteWriter& writer, const Axle& axle) {
+  if (!axle.opening || !axle.opening->radius) return;
+  writer.Say(axle.name +
+             ": assumed: from the ends of its arc the opening's edge runs straight down without "
+             "end; below the real one's lower end a tyre is clear that is said to touch");
+}
+
+std::vector<std::string> LimitsNotes(const Vehicle& vehicle, const LimitsReport& limits,
+                                     const PartsAdvice& advice, UnitSystem units, bool planned) {
+  std::vector<std::string> notes;
+  const NoteWriter writer{&vehicle, units, &notes};
+  if (planned) {
+    writer.Say(
+        "what is in the way, stops and coils are judged in the travel wanted; lines that say 'as "
+        "found' are of the vehicle as the file has it, without the parts advised");
+  }
+  for (size_t axle = 0; axle < 2; ++axle) {
+    if (vehicle.axles[axle].straps.empty()) {
+      writer.Say(vehicle.axles[axle].name +
+                 ": the file has no strap, so that something else must end droop");
+    }
+    for (const AxleLimit& limit : limits.bounce[axle]) SayEnd(writer, limit);
+    for (const CrossedLimit& crossed : limits.crossed) {
+      if (!crossed.first) SayEnd(writer, crossed.axles[axle]);
+    }
+    SayWish(writer, axle, advice);
+  }
+  for (size_t axle = 0; axle < 2; ++axle) SayUnwatched(writer, axle);
+  return notes;
 }
 
 }  // namespace linkwright

@@ -28,12 +28,4 @@ namespace linkwright {
 // "bump", "droop", "crossed +", "crossed -".
 [[nodiscard]] const char* NameOf(LimitMotion motion);
 
-// What everything that can end one axle's travel has left at rest, at both ends and crossed: its
-// lengths, and its joints.
-[[nodiscard]] DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints,
-                                    UnitSystem units);
-
-// Where each of them alone would end it.
-[[nodiscard]] DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units);
-
 }  // namespace linkwright

@@ -17,4 +17,8 @@ std::string DisplayName(const MemberName& name) {
 
 double MeasuredLength(const Span& span) { return (span.p_CQ - span.p_CP).norm(); }
 
+std::string WheelName(const Vehicle& vehicle, size_t wheel) {
+  return vehicle.axles[wheel / 2].name + (wheel % 2 == 0 ? " left" : " right");
+}
+
 }  // namespace linkwright

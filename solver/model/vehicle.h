@@ -322,4 +322,7 @@ struct Vehicle {
       leaf_original;  // of the vehicle the body came from; absent: not given
 };
 
+// "front right": a wheel by its number, front left, front right, rear left, rear right.
+[[nodiscard]] std::string WheelName(const Vehicle& vehicle, size_t wheel);
+
 }  // namespace linkwright
