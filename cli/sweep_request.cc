@@ -30,9 +30,8 @@ struct Parameter {
 };
 
 Parameter ParameterOf(const Vehicle& vehicle, const SweepRequest& request) {
-  constexpr double kDegree = M_PI / 180.0;
   const Parameter travel{Dimension::kLength, 0.01, 0.0127, "droop", "bump"};
-  Parameter angle{Dimension::kAngle, kDegree, kDegree, "left side down", "left side up"};
+  Parameter angle{Dimension::kAngle, kOneDegree, kOneDegree, "left side down", "left side up"};
   if (request.motion == "bounce") return travel;
   if (request.motion == "one-wheel") {
     Parameter one = travel;
@@ -40,7 +39,7 @@ Parameter ParameterOf(const Vehicle& vehicle, const SweepRequest& request) {
     return one;
   }
   if (request.motion == "steer") {
-    angle.metric_step = angle.inch_step = 5.0 * kDegree;
+    angle.metric_step = angle.inch_step = 5.0 * kOneDegree;
     angle.low = "turned right", angle.high = "turned left";
     for (size_t i = 0; i < 2; ++i) angle.moves[i] = vehicle.axles[i].steering.has_value();
   }

@@ -20,7 +20,7 @@ constexpr double kFoot = 0.3048;                 // [m]
 constexpr double kPound = 0.45359237;            // [kg]
 constexpr double kGravity = 9.80665;             // [m/s2]
 constexpr double kPoundForce = 4.4482216152605;  // [N], kPound * kGravity
-constexpr double kDegree = std::numbers::pi / 180.0;
+constexpr double kRadiansInDegree = std::numbers::pi / 180.0;
 constexpr double kRpm = 2.0 * std::numbers::pi / 60.0;  // [rad/s]
 
 // What stands in a file's plain numbers and in results: metric, then inch.
@@ -32,12 +32,12 @@ struct DimensionRow {
   Unit inch;
 };
 
-constexpr Unit kDeg{"deg", "_deg", kDegree, 2};
+constexpr Unit kDeg{"deg", "_deg", kRadiansInDegree, 2};
 constexpr Unit kRevs{"rpm", "_rpm", kRpm, 0};
 constexpr Unit kHertz{"Hz", "_hz", 1.0, 2};
 constexpr Unit kPct{"%", "_pct", 0.01, 1};
 constexpr Unit kDegPerDeg{"deg/deg", "_deg_per_deg", 1.0, 3};
-constexpr Unit kDegPerG{"deg/g", "_deg_per_g", kDegree / kGravity, 2};
+constexpr Unit kDegPerG{"deg/g", "_deg_per_g", kRadiansInDegree / kGravity, 2};
 constexpr Unit kRadPerS2{"rad/s2", "_rad_per_s2", 1.0, 0};
 constexpr Unit kGravities{"g", "_g", kGravity, 2};
 constexpr Unit kPlain{"", "", 1.0, 3};
@@ -69,8 +69,8 @@ constexpr std::array kDimensions{
     DimensionRow{Dimension::kRollRate,
                  "roll rate",
                  "a roll rate such as 210, '210 N*m/deg' or '155 lbf*ft/deg'",
-                 {"N*m/deg", "_n_m_per_deg", 1.0 / kDegree, 1},
-                 {"lbf*ft/deg", "_lbf_ft_per_deg", kPoundForce* kFoot / kDegree, 1}},
+                 {"N*m/deg", "_n_m_per_deg", 1.0 / kRadiansInDegree, 1},
+                 {"lbf*ft/deg", "_lbf_ft_per_deg", kPoundForce* kFoot / kRadiansInDegree, 1}},
     DimensionRow{Dimension::kDamping,
                  "damping rate",
                  "a damping rate such as 1.1, '1.1 N*s/mm' or '6.3 lbf*s/in'",
@@ -106,8 +106,8 @@ constexpr std::array kDimensions{
     DimensionRow{Dimension::kAngleRate,
                  "angle per length",
                  "an angle per length such as '0.1 deg/in' or '0.004 deg/mm'",
-                 {"deg/mm", "_deg_per_mm", kDegree / 1e-3, 4},
-                 {"deg/in", "_deg_per_in", kDegree / kInch, 3}},
+                 {"deg/mm", "_deg_per_mm", kRadiansInDegree / 1e-3, 4},
+                 {"deg/in", "_deg_per_in", kRadiansInDegree / kInch, 3}},
     DimensionRow{Dimension::kLateral, "sideways acceleration",
                  "an acceleration such as 0.5, '0.5 g' or '4.9 m/s2'", kGravities, kGravities},
     DimensionRow{Dimension::kNumber, "plain number", "a plain number such as 0.64", kPlain, kPlain},
@@ -166,25 +166,25 @@ constexpr std::array kSpellings{
     UnitSpelling{"lb/ft", D::kRate, kPoundForce / kFoot, false},
     UnitSpelling{"kgf/cm", D::kRate, kGravity * 1e2, false},
     UnitSpelling{"N/cm", D::kRate, 1e2, false},
-    UnitSpelling{"deg", D::kAngle, kDegree, true},
+    UnitSpelling{"deg", D::kAngle, kRadiansInDegree, true},
     UnitSpelling{"rad", D::kAngle, 1.0, true},
     UnitSpelling{"mrad", D::kAngle, 1e-3, false},
-    UnitSpelling{"degree", D::kAngle, kDegree, false},
-    UnitSpelling{"degrees", D::kAngle, kDegree, false},
-    UnitSpelling{"N*m/deg", D::kRollRate, 1.0 / kDegree, true},
+    UnitSpelling{"degree", D::kAngle, kRadiansInDegree, false},
+    UnitSpelling{"degrees", D::kAngle, kRadiansInDegree, false},
+    UnitSpelling{"N*m/deg", D::kRollRate, 1.0 / kRadiansInDegree, true},
     UnitSpelling{"N*m/rad", D::kRollRate, 1.0, true},
-    UnitSpelling{"kN*m/deg", D::kRollRate, 1e3 / kDegree, true},
+    UnitSpelling{"kN*m/deg", D::kRollRate, 1e3 / kRadiansInDegree, true},
     UnitSpelling{"kN*m/rad", D::kRollRate, 1e3, true},
-    UnitSpelling{"lbf*ft/deg", D::kRollRate, kPoundForce* kFoot / kDegree, true},
-    UnitSpelling{"lbf*in/deg", D::kRollRate, kPoundForce* kInch / kDegree, true},
+    UnitSpelling{"lbf*ft/deg", D::kRollRate, kPoundForce* kFoot / kRadiansInDegree, true},
+    UnitSpelling{"lbf*in/deg", D::kRollRate, kPoundForce* kInch / kRadiansInDegree, true},
     UnitSpelling{"lbf*ft/rad", D::kRollRate, kPoundForce* kFoot, true},
     UnitSpelling{"lbf*in/rad", D::kRollRate, kPoundForce* kInch, true},
-    UnitSpelling{"ft*lbf/deg", D::kRollRate, kPoundForce* kFoot / kDegree, false},
-    UnitSpelling{"in*lbf/deg", D::kRollRate, kPoundForce* kInch / kDegree, false},
-    UnitSpelling{"lb*ft/deg", D::kRollRate, kPoundForce* kFoot / kDegree, false},
-    UnitSpelling{"ft*lb/deg", D::kRollRate, kPoundForce* kFoot / kDegree, false},
-    UnitSpelling{"lb*in/deg", D::kRollRate, kPoundForce* kInch / kDegree, false},
-    UnitSpelling{"in*lb/deg", D::kRollRate, kPoundForce* kInch / kDegree, false},
+    UnitSpelling{"ft*lbf/deg", D::kRollRate, kPoundForce* kFoot / kRadiansInDegree, false},
+    UnitSpelling{"in*lbf/deg", D::kRollRate, kPoundForce* kInch / kRadiansInDegree, false},
+    UnitSpelling{"lb*ft/deg", D::kRollRate, kPoundForce* kFoot / kRadiansInDegree, false},
+    UnitSpelling{"ft*lb/deg", D::kRollRate, kPoundForce* kFoot / kRadiansInDegree, false},
+    UnitSpelling{"lb*in/deg", D::kRollRate, kPoundForce* kInch / kRadiansInDegree, false},
+    UnitSpelling{"in*lb/deg", D::kRollRate, kPoundForce* kInch / kRadiansInDegree, false},
     UnitSpelling{"N*s/mm", D::kDamping, 1e3, true},
     UnitSpelling{"N*s/m", D::kDamping, 1.0, true},
     UnitSpelling{"kN*s/m", D::kDamping, 1e3, true},
@@ -209,7 +209,7 @@ constexpr std::array kSpellings{
     UnitSpelling{"Hz", D::kFrequency, 1.0, true},
     UnitSpelling{"%", D::kPercent, 0.01, true},
     UnitSpelling{"deg/deg", D::kAngleRatio, 1.0, true},
-    UnitSpelling{"deg/g", D::kRollGradient, kDegree / kGravity, true},
+    UnitSpelling{"deg/g", D::kRollGradient, kRadiansInDegree / kGravity, true},
     UnitSpelling{"g", D::kLateral, kGravity, true},
     UnitSpelling{"m/s2", D::kLateral, 1.0, true},
     UnitSpelling{"ft/s2", D::kLateral, kFoot, false},
@@ -225,9 +225,9 @@ constexpr std::array kSpellings{
     UnitSpelling{"in*lb", D::kTorque, kPoundForce* kInch, false},
     UnitSpelling{"in*lbf", D::kTorque, kPoundForce* kInch, false},
     UnitSpelling{"rad/s2", D::kAcceleration, 1.0, true},
-    UnitSpelling{"deg/mm", D::kAngleRate, kDegree / 1e-3, true},
-    UnitSpelling{"deg/in", D::kAngleRate, kDegree / kInch, true},
-    UnitSpelling{"deg/m", D::kAngleRate, kDegree, true},
+    UnitSpelling{"deg/mm", D::kAngleRate, kRadiansInDegree / 1e-3, true},
+    UnitSpelling{"deg/in", D::kAngleRate, kRadiansInDegree / kInch, true},
+    UnitSpelling{"deg/m", D::kAngleRate, kRadiansInDegree, true},
     UnitSpelling{"rad/m", D::kAngleRate, 1.0, true},
 };
 

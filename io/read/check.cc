@@ -13,10 +13,6 @@ namespace {
 
 constexpr double kShareSlip = 1e-9;  // rounding of shares written as decimals
 
-std::string Show(double length, const Node& node) {
-  return FormatValue(length, Dimension::kLength, node.units);
-}
-
 void CheckWheel(const Part& axle, std::string_view key, bool left, double floor, Report& report) {
   const auto center = PointAt(axle.node(), key);
   if (!center) return;
@@ -120,6 +116,10 @@ void CheckOpening(const Part& opening, Report& report) {
 }
 
 }  // namespace
+
+std::string Show(double length, const Node& node) {
+  return FormatValue(length, Dimension::kLength, node.units);
+}
 
 void AddErrorAt(Report& report, const Part& part, std::string_view key, std::string message) {
   const Node* value = Find(part.node(), key);

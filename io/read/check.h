@@ -36,4 +36,7 @@ void CheckHeights(const Part& vehicle, double floor, Report& report);
 // An error at the value under `key` of a part, or at the part itself where the key is absent.
 void AddErrorAt(Report& report, const Part& part, std::string_view key, std::string message);
 
+// A length in the units that a node of the file is in.
+[[nodiscard]] std::string Show(double length, const Node& node);
+
 }  // namespace linkwright

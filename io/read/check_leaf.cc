@@ -10,10 +10,6 @@
 namespace linkwright {
 namespace {
 
-std::string Show(double length, const Node& node) {
-  return FormatValue(length, Dimension::kLength, node.units);
-}
-
 void CheckEnds(const Part& spring, Report& report) {
   const auto eye = SideOf(Find(spring.node(), "fixed_eye"));
   const auto pivot = SideOf(Find(spring.node(), "shackle_pivot"));

@@ -12,10 +12,6 @@ namespace {
 
 constexpr double kShortestMember = 1e-3;  // [m] less than the play of any bolt hole
 
-std::string Show(double length, const Node& node) {
-  return FormatValue(length, Dimension::kLength, node.units);
-}
-
 void CheckPair(const Part& member, const Span& span, Report& report) {
   if (!FlagAt(member.node(), "pair")) return;
   for (const auto& [key, point] : {std::pair("frame", span.p_CP), std::pair("axle", span.p_CQ)}) {

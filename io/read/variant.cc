@@ -70,8 +70,9 @@ bool GoesOn(const std::vector<Visit>& visits, const Node& base, const std::strin
   return true;
 }
 
-std::optional<LoadedDocument> Load(const std::string& file, const std::optional<Place>& blame,
-                                   std::vector<Visit>& visits, Report& report) {
+std::optional<LoadedDocument> LoadVisiting(const std::string& file,
+                                           const std::optional<Place>& blame,
+                                           std::vector<Visit>& visits, Report& report) {
   visits.push_back({file, Canonical(file)});
   const std::optional<std::string> text = ReadTextFile(file, report, blame);
   if (!text) return std::nullopt;
@@ -89,7 +90,7 @@ std::optional<LoadedDocument> Load(const std::string& file, const std::optional<
   if (!named) return std::nullopt;
   const std::string base_file = BeneathSameFolder(file, base->text);
   if (!GoesOn(visits, *base, base_file, report)) return std::nullopt;
-  std::optional<LoadedDocument> loaded = Load(base_file, base->place, visits, report);
+  std::optional<LoadedDocument> loaded = LoadVisiting(base_file, base->place, visits, report);
   if (!loaded) return std::nullopt;
   loaded->units = UnitsOf(*root).value_or(loaded->units);
   Stamp(*root, loaded->units);
@@ -101,7 +102,7 @@ std::optional<LoadedDocument> Load(const std::string& file, const std::optional<
 
 std::optional<LoadedDocument> LoadDocument(const std::string& file, Report& report) {
   std::vector<Visit> visits;
-  return Load(file, std::nullopt, visits, report);
+  return LoadVisiting(file, std::nullopt, visits, report);
 }
 
 }  // namespace linkwright

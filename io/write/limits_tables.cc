@@ -275,7 +275,7 @@ std::function<Cell(const LimitHit&)> In(const AxleLimit& way,
   };
 }
 
-std::string RowName(const LimitHit& hit) {
+std::string MarginName(const LimitHit& hit) {
   return NameOf(hit.limit) + (hit.limit.role == LimitRole::kPassed ? " (passed)" : "");
 }
 
@@ -341,7 +341,7 @@ DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, Unit
       {"what", "what is left", kNumber,
        "before a member is at its end, along the member; (passed) where that ends no travel; below "
        "0: past it",
-       RowName},
+       MarginName},
       {"rest", "at rest", d, "both wheels at rest", &LimitHit::at_rest},
       {"bump", "at bump", d, "where bump ends; empty where nothing in the file ends it",
        In(*bump, left)},
@@ -366,7 +366,7 @@ DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
       {"what", "would end at", kNumber,
        "a member and how it ends, those that bump brings first; (passed) where that ends no "
        "travel",
-       RowName},
+       MarginName},
       {"bump", "bump", kLength,
        "wheel travel at which it would end bump alone; empty where it lasts as far as the links "
        "follow",

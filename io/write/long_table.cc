@@ -11,7 +11,7 @@ namespace {
 using enum Dimension;
 
 // One value: its table, its row, its column.
-struct Place {
+struct LongPlace {
   const NamedTable& in;
   const std::vector<Cell>& row;
   const Column& column;
@@ -19,7 +19,7 @@ struct Place {
 };
 
 // The text of its row's first cell.
-std::string RowName(const Place& at) {
+std::string RowName(const LongPlace& at) {
   if (const auto* text = std::get_if<std::string>(&at.row[0])) return *text;
   const DataTable& table = at.in.table;
   const std::optional<double> number = NumberIn(at.row[0], table.columns[0].dimension, table.units);
@@ -29,7 +29,7 @@ std::string RowName(const Place& at) {
 }  // namespace
 
 DataTable ToLongTable(const std::vector<NamedTable>& tables) {
-  const TableOf<Place> columns{
+  const TableOf<LongPlace> columns{
       {"table", "table", kNumber, "", [](auto& at) { return at.in.name; }},
       {"row", "row", kNumber, "", RowName},
       {"quantity", "quantity", kNumber, "", [](auto& at) { return at.column.name; }},
@@ -37,7 +37,7 @@ DataTable ToLongTable(const std::vector<NamedTable>& tables) {
        [](auto& at) { return UnitName(at.column, at.in.table.units); }},
       {"value", "value", kNumber, "",
        [](auto& at) { return InUnits(at.value, at.column.dimension, at.in.table.units); }}};
-  std::vector<Place> values;
+  std::vector<LongPlace> values;
   for (const NamedTable& named : tables) {
     for (const std::vector<Cell>& row : named.table.rows) {
       for (size_t i = 1; i < row.size(); ++i) {

@@ -8,7 +8,7 @@ namespace linkwright {
 namespace {
 
 using enum Dimension;
-using Columns = TableOf<MotionRow>;
+using MotionColumns = TableOf<MotionRow>;
 using AxleColumns = TableOf<MotionAxleRow>;
 
 // The first column: what is moved.
@@ -130,7 +130,7 @@ AxleColumns ArmColumns(size_t i, const std::string& axle, const std::string& mem
 
 // Adds columns of axle `a`, called `name`; `part` of it stands in the printed table's title.
 struct AxleAdder {
-  Columns& to;
+  MotionColumns& to;
   size_t a;
   std::string name;
 
@@ -182,10 +182,10 @@ struct AxleAdder {
   }
 };
 
-Columns Collect(const Vehicle& vehicle, MotionKind kind) {
+MotionColumns Collect(const Vehicle& vehicle, MotionKind kind) {
   const bool forces = !IsGeometryOnly(vehicle);
   const std::array<Axle, 2>& axles = vehicle.axles;
-  Columns columns{ParameterColumn(kind)};
+  MotionColumns columns{ParameterColumn(kind)};
   if (kind == MotionKind::kCrossed) columns.push_back(DiagonalColumn());
   const std::array<AxleAdder, 2> of{AxleAdder{columns, 0, axles[0].name},
                                     AxleAdder{columns, 1, axles[1].name}};
@@ -222,7 +222,7 @@ DataTable MotionTable(const Vehicle& vehicle, const MotionSweep& sweep, UnitSyst
 }
 
 std::vector<Column> AllMotionColumns() {
-  Columns all;
+  MotionColumns all;
   for (const MotionKind kind :
        {MotionKind::kRoll, MotionKind::kOneWheel, MotionKind::kCrossed, MotionKind::kSteer}) {
     all.push_back(ParameterColumn(kind));

@@ -116,18 +116,18 @@ std::vector<NamedWheelbase> WheelbasesOf(const Vehicle& vehicle, const OriginalR
 }
 
 // The designed wheel centre in this file's chassis axes; absent without datum.
-using Place = std::optional<Eigen::Vector2d>;
-Place DesignedIn(const Vehicle& vehicle, const LeafAxle& axle) {
-  const Place& datum = vehicle.leaf_original->p_CD;
-  return datum ? Place(*datum + axle.fresh.p_DW) : std::nullopt;
+using MaybePlace = std::optional<Eigen::Vector2d>;
+MaybePlace DesignedIn(const Vehicle& vehicle, const LeafAxle& axle) {
+  const MaybePlace& datum = vehicle.leaf_original->p_CD;
+  return datum ? MaybePlace(*datum + axle.fresh.p_DW) : std::nullopt;
 }
 
 // This file's opening against that.
-Place OpeningOff(const Vehicle& vehicle, const LeafAxle& axle) {
+MaybePlace OpeningOff(const Vehicle& vehicle, const LeafAxle& axle) {
   const std::optional<Opening>& opening = vehicle.axles[axle.axle].opening;
-  const Place designed = DesignedIn(vehicle, axle);
+  const MaybePlace designed = DesignedIn(vehicle, axle);
   if (!opening || !designed) return std::nullopt;
-  return Place({opening->x - designed->x(), opening->z - designed->y()});
+  return MaybePlace({opening->x - designed->x(), opening->z - designed->y()});
 }
 
 TableOf<LeafAxle> OpeningColumns(const Vehicle& vehicle) {

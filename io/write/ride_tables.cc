@@ -10,7 +10,7 @@ namespace {
 
 using enum Dimension;
 
-TableOf<size_t> AxleColumns(const Vehicle& vehicle, const RideStudy& study) {
+TableOf<size_t> AxleRideColumns(const Vehicle& vehicle, const RideStudy& study) {
   const std::array<AxleRide, 2>& rides = study.report.axles;
   TableOf<size_t> columns{
       {"axle", "axle", kNumber, "front or rear", [&](auto i) { return vehicle.axles[i].name; }}};
@@ -86,7 +86,7 @@ TableOf<ModeReport> TextbookColumns(bool damped) {
        [](auto& row) { return row.textbook->centre_ahead; }}};
 }
 
-TableOf<RideStudy> BodyColumns() {
+TableOf<RideStudy> BodyRideColumns() {
   return {
       {"load", "load", kNumber, "name of the load", &RideStudy::load},
       {"sprung_mass", "sprung mass", kMass, "with the load", &RideStudy::sprung_mass},
@@ -179,8 +179,8 @@ std::vector<NamedTable> RideTables(const Vehicle& vehicle, const RideStudy& stud
   const std::span whole(&study, 1);
   std::vector<ModeReport> in_textbook = report.modes;
   std::erase_if(in_textbook, [](auto& row) { return !row.textbook; });
-  return {{"axles", ToTable(AxleColumns(vehicle, study), kBothAxles, units)},
-          {"body", ToTable(BodyColumns(), whole, units)},
+  return {{"axles", ToTable(AxleRideColumns(vehicle, study), kBothAxles, units)},
+          {"body", ToTable(BodyRideColumns(), whole, units)},
           {"modes", ToTable(ModeColumns(report.damped), report.modes, units)},
           {"modes by textbook", ToTable(TextbookColumns(report.damped), in_textbook, units)},
           {"inertias", ToTable(InertiaColumns(), InertiasIn(vehicle, report.inertias), units)},

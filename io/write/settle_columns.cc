@@ -9,7 +9,7 @@ namespace linkwright {
 namespace {
 
 using enum Dimension;
-using Columns = TableOf<StanceReport>;
+using SettleColumns = TableOf<StanceReport>;
 
 // Some of the axles or wheels, by their index.
 using Which = std::vector<std::pair<size_t, std::string>>;
@@ -17,7 +17,7 @@ const Which kAxles{{0, "front"}, {1, "rear"}};
 const Which kWheels{{0, "front left"}, {1, "front right"}, {2, "rear left"}, {3, "rear right"}};
 
 // One column for each of `which`, whose name stands where there is a star.
-void AddEach(Columns& to, const Which& which, const ColumnOf<StanceReport>& like,
+void AddEach(SettleColumns& to, const Which& which, const ColumnOf<StanceReport>& like,
              const std::function<Cell(const StanceReport&, size_t)>& value) {
   for (const auto& [i, name] : which) {
     ColumnOf<StanceReport>& column = to.emplace_back(like);
@@ -28,7 +28,7 @@ void AddEach(Columns& to, const Which& which, const ColumnOf<StanceReport>& like
   }
 }
 
-Columns Whole() {
+SettleColumns Whole() {
   return {
       {"total_mass", "total mass", kMass, "of the whole vehicle with the load",
        &StanceReport::total_mass},
@@ -43,8 +43,8 @@ Columns Whole() {
        &StanceReport::roll}};
 }
 
-Columns Heights() {
-  Columns to;
+SettleColumns Heights() {
+  SettleColumns to;
   AddEach(to, kAxles,
           {"body_rise_*", "body rise, *", kLength,
            "rise above the floor of the chassis point that coincided with the housing centre in "
@@ -57,8 +57,8 @@ Columns Heights() {
   return to;
 }
 
-Columns Loads() {
-  Columns to;
+SettleColumns Loads() {
+  SettleColumns to;
   AddEach(to, kWheels,
           {"wheel_load_*", "wheel load, *", kForce, "vertical force of the floor on the tyre"},
           [](auto& r, auto w) { return r.wheel_load[w]; });
@@ -66,12 +66,12 @@ Columns Loads() {
 }
 
 // With the axles that have an opening.
-Columns Places(const Which& with_opening) {
-  Columns to{{"wheelbase_left", "wheelbase, left", kLength,
-              "between the left wheel centres, horizontal, along the chassis heading",
-              &StanceReport::wheelbase_left},
-             {"wheelbase_right", "wheelbase, right", kLength, "the same on the right",
-              &StanceReport::wheelbase_right}};
+SettleColumns Places(const Which& with_opening) {
+  SettleColumns to{{"wheelbase_left", "wheelbase, left", kLength,
+                    "between the left wheel centres, horizontal, along the chassis heading",
+                    &StanceReport::wheelbase_left},
+                   {"wheelbase_right", "wheelbase, right", kLength, "the same on the right",
+                    &StanceReport::wheelbase_right}};
   AddEach(to, with_opening,
           {"*_opening_ahead", "* wheel ahead of opening", kLength,
            "mean wheel centre ahead of the centre of its opening, chassis axes"},
@@ -83,8 +83,8 @@ Columns Places(const Which& with_opening) {
   return to;
 }
 
-Columns Ride() {
-  Columns to;
+SettleColumns Ride() {
+  SettleColumns to;
   AddEach(to, kAxles,
           {"*_ride_frequency", "* ride frequency", kFrequency,
            "sprung mass this axle carries on its ride rate, each wheel at its own travel"},
@@ -106,8 +106,8 @@ Columns Ride() {
   return to;
 }
 
-Columns Marks(const std::vector<std::string>& names) {
-  Columns to;
+SettleColumns Marks(const std::vector<std::string>& names) {
+  SettleColumns to;
   for (size_t m = 0; m < names.size(); ++m) {
     to.push_back({"height " + names[m], names[m], kLength, "of the mark above the floor",
                   [m](auto& r) { return r.mark_heights[m]; }});
@@ -117,7 +117,7 @@ Columns Marks(const std::vector<std::string>& names) {
 
 TableOf<SettledLoad> Collect(const Which& with_opening, const std::vector<std::string>& marks) {
   TableOf<SettledLoad> all{{"load", "load", kNumber, "name of the load", &SettledLoad::load}};
-  const auto add = [&](const char* group, const Columns& columns) {
+  const auto add = [&](const char* group, const SettleColumns& columns) {
     AddPart(all, columns, &SettledLoad::report, group);
   };
   add("Weight and attitude", Whole());

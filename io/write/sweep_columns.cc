@@ -7,7 +7,7 @@ namespace linkwright {
 namespace {
 
 using enum Dimension;
-using Columns = TableOf<SweepRow>;
+using SweepColumns = TableOf<SweepRow>;
 
 constexpr const char* kWhole = "Whole vehicle";
 
@@ -138,7 +138,7 @@ std::vector<AxleColumn> OpeningColumns() {
        HasOpening}};
 }
 
-void AddWheelbase(Columns& to) {
+void AddWheelbase(SweepColumns& to) {
   to.push_back({"wheelbase", "wheelbase", kLength,
                 "front less rear wheel-centre x along the floor, mean of left and right",
                 &SweepRow::wheelbase, kWhole});
@@ -146,7 +146,7 @@ void AddWheelbase(Columns& to) {
                 "wheelbase against the row at 0; + it grows", &SweepRow::wheelbase_change, kWhole});
 }
 
-void AddRollAxis(Columns& to, bool has_mass) {
+void AddRollAxis(SweepColumns& to, bool has_mass) {
   if (has_mass) {
     to.push_back({"roll_axis_height", "roll axis height", kLength,
                   "height of the line through both roll centres above the floor, under the sprung "
@@ -161,7 +161,7 @@ void AddRollAxis(Columns& to, bool has_mass) {
 // Of the vehicle's axles, quantity by quantity; `vehicle` null here and below: every column there
 // can be, for the output reference.
 //   part   of its axle: which printed table they stand in
-void AddAxles(Columns& to, const Vehicle* vehicle, bool has_mass, const char* part,
+void AddAxles(SweepColumns& to, const Vehicle* vehicle, bool has_mass, const char* part,
               const std::vector<AxleColumn>& columns) {
   constexpr std::array kNames{"front", "rear"};
   for (const AxleColumn& each : columns) {
@@ -203,7 +203,7 @@ TableOf<DriveshaftState> ShaftColumns(bool axle_ahead, bool center_bearing) {
   return columns;
 }
 
-void AddShafts(Columns& to, const Vehicle* vehicle) {
+void AddShafts(SweepColumns& to, const Vehicle* vehicle) {
   if (vehicle == nullptr) {
     AddPart(to, ShaftColumns(false, true), [](auto& row) { return row.driveshafts[0]; });
     return;
@@ -222,7 +222,7 @@ void AddShafts(Columns& to, const Vehicle* vehicle) {
 
 // One drag link in most vehicles; where the rear axle steers too, its column carries the axle's
 // name.
-void AddSteer(Columns& to, const Vehicle* vehicle) {
+void AddSteer(SweepColumns& to, const Vehicle* vehicle) {
   const auto steers = [&](size_t i) {
     return vehicle == nullptr ? i == kFront : vehicle->axles[i].steering.has_value();
   };
@@ -235,11 +235,12 @@ void AddSteer(Columns& to, const Vehicle* vehicle) {
   }
 }
 
-Columns Collect(const Vehicle* vehicle, bool has_mass) {
-  Columns to{{"travel", "travel", kLength,
-              "both wheels of every axle up against the body by this much from the stance, along "
-              "the chassis z axis; + bump",
-              &SweepRow::travel}};
+SweepColumns Collect(const Vehicle* vehicle, bool has_mass) {
+  SweepColumns to{
+      {"travel", "travel", kLength,
+       "both wheels of every axle up against the body by this much from the stance, along "
+       "the chassis z axis; + bump",
+       &SweepRow::travel}};
   const auto add_axles = [&](const char* part, const std::vector<AxleColumn>& columns) {
     AddAxles(to, vehicle, has_mass, part, columns);
   };

@@ -7,13 +7,13 @@
 namespace linkwright {
 namespace {
 
-struct Place {
+struct Sample {
   double x, f;
 };
 
 // Where between a (the newest) and b the next place goes, as a share of the way from a; c is the
 // place that went before.
-double NextShare(const Place& a, const Place& b, const Place& c) {
+double NextShare(const Sample& a, const Sample& b, const Sample& c) {
   const double xi = (a.x - b.x) / (c.x - b.x);
   const double phi = (a.f - b.f) / (c.f - b.f);
   if (!(phi * phi < xi && (1.0 - phi) * (1.0 - phi) < 1.0 - xi)) return 0.5;
@@ -25,7 +25,7 @@ double NextShare(const Place& a, const Place& b, const Place& c) {
 
 SignChange CloseIn(const MaybeFunction& f, const SignChange& wide, double met) {
   constexpr int kMost = 200;  // halving alone needs 52 from any interval of doubles to its rounding
-  Place a{wide.below, wide.f_below}, b{wide.above, wide.f_above}, c = a;
+  Sample a{wide.below, wide.f_below}, b{wide.above, wide.f_above}, c = a;
   double share = 0.5;
   for (int i = 0; i < kMost && std::abs(b.x - a.x) > met && a.f != 0.0; ++i) {
     double x = a.x + share * (b.x - a.x);
@@ -44,8 +44,8 @@ SignChange CloseIn(const MaybeFunction& f, const SignChange& wide, double met) {
     share = std::clamp(c.x == b.x ? 0.5 : NextShare(a, b, c), least, 1.0 - least);
   }
   if (a.f == 0.0) b = a;
-  const Place& above = a.f > 0.0 ? a : b;
-  const Place& below = a.f > 0.0 ? b : a;
+  const Sample& above = a.f > 0.0 ? a : b;
+  const Sample& below = a.f > 0.0 ? b : a;
   return {above.x, above.f, below.x, below.f};
 }
 

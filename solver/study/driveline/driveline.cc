@@ -15,8 +15,6 @@
 
 namespace linkwright {
 namespace {
-
-constexpr double kDegree = M_PI / 180.0;  // [rad] steps of a search, not a unit of the interface
 constexpr double kTurned = 1e-7;          // [rad] as near as a least value says where it is
 
 using Kind = ShaftPlaceKind;
@@ -131,7 +129,7 @@ std::optional<PhaseAdvice> BestPhase(JointChain chain) {
     chain.phase[piece] = phase;
     return NetAngle(TurnMap(chain, chain.joints.size()));
   };
-  constexpr double kStep = kDegree;
+  constexpr double kStep = kOneDegree;
   double best = 0.0, least = net(0.0), most = least;
   for (int i = -90; i < 90; ++i) {
     const double value = net(i * kStep);
@@ -285,9 +283,9 @@ double AngleAllowedAt(double speed) {
   constexpr std::array kTable{Line{1500, 11.5}, Line{2000, 8.7}, Line{2500, 7.0}, Line{3000, 5.8},
                               Line{3500, 5.0},  Line{4000, 4.2}, Line{4500, 3.7}, Line{5000, 3.2}};
   const double rpm = std::abs(speed) / kRpm;
-  if (rpm <= kTable.front().rpm) return kTable.front().degrees * kDegree;
+  if (rpm <= kTable.front().rpm) return kTable.front().degrees * kOneDegree;
   if (rpm >= kTable.back().rpm) {
-    return kTable.back().rpm * kTable.back().degrees / rpm * kDegree;
+    return kTable.back().rpm * kTable.back().degrees / rpm * kOneDegree;
   }
   size_t i = 1;
   while (kTable[i].rpm < rpm) ++i;
@@ -295,7 +293,7 @@ double AngleAllowedAt(double speed) {
   const Line& high = kTable[i];
   const double share = (rpm - low.rpm) / (high.rpm - low.rpm);
   const double product = (1.0 - share) * low.rpm * low.degrees + share * high.rpm * high.degrees;
-  return product / rpm * kDegree;
+  return product / rpm * kOneDegree;
 }
 
 std::string JointName(size_t joint, size_t joints) {

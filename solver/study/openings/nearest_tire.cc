@@ -9,9 +9,7 @@
 
 namespace linkwright {
 namespace {
-
-constexpr double kDegree = M_PI / 180.0;
-constexpr double kSteerStep = 5.0 * kDegree;  // [rad] between samples that are always taken
+constexpr double kSteerStep = 5.0 * kOneDegree;  // [rad] between samples that are always taken
 constexpr size_t kHalvings = 3;               // of such a step, where the least could hide in it
 constexpr size_t kFine = 1U << kHalvings;
 constexpr double kClosedIn = 1e-5;  // of two steps: some 0.1 um

@@ -17,7 +17,7 @@ constexpr int kLooks = 50;        // shares looked at before an end is closed in
 constexpr double kNearby = 0.05;  // [rad] a body that leans further at once has gone elsewhere
 
 // A standing position at a share of the push.
-struct Place {
+struct Pushed {
   double share;
   Stance stance;
 };
@@ -28,11 +28,11 @@ class Follower {
   Follower(const Rig& rig, const Load& load, const Push& push)
       : rig_(rig), load_(load), push_(push) {}
 
-  [[nodiscard]] std::optional<Place> From(const Place& place, double share) const {
+  [[nodiscard]] std::optional<Pushed> From(const Pushed& place, double share) const {
     Stance stance = Settle(rig_, load_, ShareOf(push_, share), &place.stance);
     if (stance.status != StanceStatus::kRests) return std::nullopt;
     if ((stance.up_C - place.stance.up_C).norm() > kNearby) return std::nullopt;
-    return Place{share, std::move(stance)};
+    return Pushed{share, std::move(stance)};
   }
 
   [[nodiscard]] const Rig& rig() const { return rig_; }
@@ -70,12 +70,12 @@ double CarriedBy(const Rig& rig, const Stance& stance, size_t wheel) {
 
 // The share at which `left` of a position goes through 0 between one where it is above and one
 // where it is not. Every position is found from the nearest one known on either side.
-double ShareWhereGone(const Follower& follower, const Place& above, const Place& below, double most,
-                      const std::function<double(const Stance&)>& left) {
-  Place low = above, high = below;
+double ShareWhereGone(const Follower& follower, const Pushed& above, const Pushed& below,
+                      double most, const std::function<double(const Stance&)>& left) {
+  Pushed low = above, high = below;
   const auto left_at = [&](double share) -> std::optional<double> {
     const bool nearer_low = share - low.share < high.share - share;
-    std::optional<Place> place = follower.From(nearer_low ? low : high, share);
+    std::optional<Pushed> place = follower.From(nearer_low ? low : high, share);
     if (!place) place = follower.From(nearer_low ? high : low, share);
     if (!place) return std::nullopt;
     const double value = left(place->stance);
@@ -87,7 +87,7 @@ double ShareWhereGone(const Follower& follower, const Place& above, const Place&
   return closed.below - closed.above > 2.0 * kShareMet * most ? closed.above : closed.below;
 }
 
-void LookForMember(const Follower& follower, const Place& before, const Place& after, double most,
+void LookForMember(const Follower& follower, const Pushed& before, const Pushed& after, double most,
                    PushEnds& ends) {
   const Rig& rig = follower.rig();
   const auto nearest = NearestEnd(rig, after.stance);
@@ -99,7 +99,7 @@ void LookForMember(const Follower& follower, const Place& before, const Place& a
   ends.member = {share, NearestEnd(rig, there ? there->stance : after.stance)->second};
 }
 
-void LookForLift(const Follower& follower, const Place& before, const Place& after, double most,
+void LookForLift(const Follower& follower, const Pushed& before, const Pushed& after, double most,
                  PushEnds& ends) {
   if (ends.lift) return;
   for (size_t wheel = 0; wheel < 4; ++wheel) {
@@ -114,7 +114,7 @@ void LookForLift(const Follower& follower, const Place& before, const Place& aft
 
 // Where the first wheel that lifts takes the vehicle over at once, no position is found with it off
 // the floor: it is the one that carries next to nothing in the last.
-void LiftAtTheEnd(const Rig& rig, const Place& last, PushEnds& ends) {
+void LiftAtTheEnd(const Rig& rig, const Pushed& last, PushEnds& ends) {
   if (ends.lift) return;
   constexpr double kNothing = 1e-3;  // of all four loads [-]; kOverMet of the push, at a steep end
   double all = 0.0;
@@ -164,11 +164,11 @@ PushEnds FollowPush(const Rig& rig, const Load& load, const Stance& rest, const 
                     double most, bool first_only) {
   const Follower follower(rig, load, push);
   PushEnds ends;
-  Place last{0.0, rest};
+  Pushed last{0.0, rest};
   double step = most / kLooks;
   while (last.share < most) {
     const double share = std::min(most, last.share + step);
-    std::optional<Place> next = follower.From(last, share);
+    std::optional<Pushed> next = follower.From(last, share);
     if (!next) {
       if (step <= kOverMet * most) {
         ends.over = last.share;

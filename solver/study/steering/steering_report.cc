@@ -8,9 +8,6 @@
 
 namespace linkwright {
 namespace {
-
-constexpr double kDegree = M_PI / 180.0;  // [rad] steps of rows, not a unit of the interface
-
 // Where a kingpin axis passes the height of the wheel centres.
 Eigen::Vector3d AtHubHeight(const KingpinAxis& pin) {
   return pin.p_AK - pin.p_AK.z() / pin.axis_A.z() * pin.axis_A;
@@ -52,9 +49,9 @@ SteeredAxle ReportAxle(const Rig& rig, const Standing& standing, const Load* loa
   steered.roll = SweepMotion(rig, stance,
                              {.kind = MotionKind::kRoll,
                               .wheel = 0,
-                              .grid = {.from = std::nullopt, .to = std::nullopt, .step = kDegree}});
-  GridOptions hand{.from = std::nullopt, .to = std::nullopt, .step = 5.0 * kDegree};
-  if (!part.steering->lock) hand.from = -30.0 * kDegree, hand.to = 30.0 * kDegree;
+                              .grid = {.from = std::nullopt, .to = std::nullopt, .step = kOneDegree}});
+  GridOptions hand{.from = std::nullopt, .to = std::nullopt, .step = 5.0 * kOneDegree};
+  if (!part.steering->lock) hand.from = -30.0 * kOneDegree, hand.to = 30.0 * kOneDegree;
   steered.hand = SweepMotion(rig, stance, {.kind = MotionKind::kSteer, .wheel = 0, .grid = hand});
   steered.kingpin_spacing = (AtHubHeight(PrepareKingpin(part, frame, 1.0)) -
                              AtHubHeight(PrepareKingpin(part, frame, -1.0)))

@@ -5,9 +5,6 @@
 
 namespace linkwright {
 namespace {
-
-constexpr double kDegree = M_PI / 180.0;  // [rad] steps of a search, not a unit of the interface
-
 // Both wheels' travels from the stance.
 struct WheelTravels {
   double left = 0.0, right = 0.0;  // [m]
@@ -77,24 +74,24 @@ AxlePath PathOf(const Rig& rig, const std::array<double, 2>& start, MotionKind m
 }
 
 MotionReach ReachOf(const Vehicle& vehicle, MotionKind motion) {
-  double hand = 30.0 * kDegree;
+  double hand = 30.0 * kOneDegree;
   for (const Axle& axle : vehicle.axles) {
-    if (axle.steering && axle.steering->lock) hand = 60.0 * kDegree;  // what the file may give
+    if (axle.steering && axle.steering->lock) hand = 60.0 * kOneDegree;  // what the file may give
   }
   switch (motion) {
     case MotionKind::kBounce:
     case MotionKind::kOneWheel:
       return {.far = 0.6, .step = 0.005, .real = 0.3, .unlimited = 0.1};
     case MotionKind::kSteer:
-      return {.far = hand, .step = 1.0 * kDegree, .real = hand, .unlimited = 30.0 * kDegree};
+      return {.far = hand, .step = 1.0 * kOneDegree, .real = hand, .unlimited = 30.0 * kOneDegree};
     case MotionKind::kRoll:
     case MotionKind::kCrossed:
       break;
   }
-  return {.far = 40.0 * kDegree,
-          .step = 0.5 * kDegree,
-          .real = 25.0 * kDegree,
-          .unlimited = 10.0 * kDegree};
+  return {.far = 40.0 * kOneDegree,
+          .step = 0.5 * kOneDegree,
+          .real = 25.0 * kOneDegree,
+          .unlimited = 10.0 * kOneDegree};
 }
 
 std::array<double, 2> StartOf(const Rig& rig, const Stance* stance) {

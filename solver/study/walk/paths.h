@@ -2,6 +2,7 @@
 // The motions of both axles from a stance, as paths of their housings.
 #pragma once
 
+#include <cmath>
 #include <functional>
 #include <optional>
 
@@ -9,6 +10,8 @@
 #include "solver/rest/stance.h"
 
 namespace linkwright {
+
+constexpr double kOneDegree = M_PI / 180.0;  // [rad] steps of a search, not a unit of the interface
 
 enum class MotionKind {
   kBounce,    // every wheel; parameter: their travel, bump + [m]
