@@ -23,7 +23,7 @@ std::vector<ShaftReport> Report(const DrivelineOptions& options, const VehicleFi
       .torque = ParseOption("--torque", options.torque, Dimension::kTorque, file.units),
       .step = units == UnitSystem::kMetric ? 0.02 : 0.0254};
   try {
-    return ReportDriveline(standing.rig, standing.standing, request);
+    return ReportDriveline({standing.rig, StanceOf(standing)}, standing.standing, request);
   } catch (const ModelError& error) {
     throw Locate(file, error);
   }

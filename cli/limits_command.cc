@@ -39,7 +39,7 @@ LimitsAnswer AnswerLimits(const VehicleFile& file, const FileStanding& standing,
                           const TravelWish& wish, UnitSystem units) {
   const Stance* stance = StanceOf(standing);
   try {
-    const LimitsReport limits = FindLimits(standing.rig, stance);
+    const LimitsReport limits = FindLimits({standing.rig, stance});
     const PartsAdvice advice = AdviseParts(standing.rig, standing.load, stance, limits, wish,
                                            file.vehicle.aims.damper_reserve);
     const bool planned = wish.split || wish.bump || wish.droop;

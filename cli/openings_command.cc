@@ -30,13 +30,11 @@ OpeningsWish ParseWish(const OpeningsOptions& options, UnitSystem units) {
 OpeningsAnswer Answer(const VehicleFile& file, const FileStanding& standing,
                       const OpeningsWish& wish) {
   const Vehicle& vehicle = file.vehicle;
-  const Stance* stance = StanceOf(standing);
   try {
-    OpeningsAnswer answer{.report = SweepOpenings(standing.rig, stance, wish.lock),
-                          .plans = {},
-                          .hanging = {},
-                          .hanging_moved = {}};
-    const std::array<Hanging, 2> hanging = HangAxles(standing.rig, stance);
+    const Walks walks(standing.rig, StanceOf(standing), Watch::kAll);
+    OpeningsAnswer answer{
+        .report = SweepOpenings(walks, wish.lock), .plans = {}, .hanging = {}, .hanging_moved = {}};
+    const std::array<Hanging, 2> hanging = HangAxles(walks);
     answer.hanging.assign(hanging.begin(), hanging.end());
     if (!vehicle.axles[0].opening || !vehicle.axles[1].opening) return answer;
     answer.plans.push_back(Centre(vehicle, standing.load, wish.split));

@@ -31,9 +31,7 @@ std::optional<FileStanding> StandFile(const VehicleFile& file, const std::string
   return result;
 }
 
-const Stance* StanceOf(const FileStanding& standing) {
-  return standing.standing.stance ? &*standing.standing.stance : nullptr;
-}
+const Stance* StanceOf(const FileStanding& standing) { return StanceOf(standing.standing); }
 
 std::string StandingNote(const FileStanding& standing) {
   if (standing.load == nullptr) {

@@ -16,7 +16,7 @@ struct SteeringOptions {
 
 SteeringReport Report(const VehicleFile& file, const FileStanding& standing, UnitSystem units) {
   try {
-    return ReportSteering(standing.rig, standing.standing, standing.load,
+    return ReportSteering({standing.rig, StanceOf(standing)}, standing.standing, standing.load,
                           units == UnitSystem::kMetric ? 0.02 : 0.0254);
   } catch (const ModelError& error) {
     throw Locate(file, error);

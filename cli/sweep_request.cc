@@ -136,14 +136,14 @@ Swept SweepFrom(const VehicleFile& file, const Rig& rig, const Stance* stance,
   const Vehicle& vehicle = file.vehicle;
   if (request.motion == "bounce") {
     if (!request.wheel.empty()) throw UsageError("--wheel goes with --motion one-wheel");
-    const Sweep sweep = SweepBounce(rig, stance, grid);
+    const Sweep sweep = SweepBounce({rig, stance}, grid);
     return {.table = SweepTable(vehicle, sweep, units),
             .notes = Notes(vehicle, stance, parameter, grid, sweep.droop, sweep.bump, units),
             .refusal = std::nullopt,
             .cut_short = CutShort(grid, sweep.droop, sweep.bump),
             .load = nullptr};
   }
-  const MotionSweep sweep = SweepMotion(rig, stance, ParseMotion(request, grid));
+  const MotionSweep sweep = SweepMotion({rig, stance}, ParseMotion(request, grid));
   return {.table = MotionTable(vehicle, sweep, units),
           .notes = Notes(vehicle, stance, parameter, grid, sweep.low, sweep.high, units),
           .refusal = std::nullopt,

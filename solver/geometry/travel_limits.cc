@@ -180,6 +180,13 @@ std::vector<LengthLimit> EndLengths(const Axle& axle, const AxleFrame& frame) {
   return all;
 }
 
+bool EndsFor(const TravelLimit& limit, Watch watch) {
+  const LimitKind kind = limit.id.kind;
+  const bool tire = kind == LimitKind::kTireOnLip || kind == LimitKind::kTireOnPanel;
+  if (limit.role == LimitRole::kPassed || (tire && watch != Watch::kAll)) return false;
+  return limit.role == LimitRole::kEndsRows || watch != Watch::kRows;
+}
+
 AxleLimits PrepareLimits(const Vehicle& vehicle, size_t index, const AxleFrame& frame,
                          Watch watch) {
   const Axle& axle = vehicle.axles[index];

@@ -78,12 +78,15 @@ struct LengthLimit {
 // a vehicle that is pushed that far.
 [[nodiscard]] std::vector<LengthLimit> EndLengths(const Axle& axle, const AxleFrame& frame);
 
-// What is watched of an axle.
+// What is watched of an axle, or counts as an end of its travel.
 enum class Watch {
   kRows,         // what ends rows
   kAllButTires,  // everything else but the tyres in their openings too
   kAll,
 };
+
+// Whether a limit ends travel for someone who watches so.
+[[nodiscard]] bool EndsFor(const TravelLimit& limit, Watch watch);
 
 // Every limit of one axle that is watched. Refers to the vehicle and the frame, which must outlive
 // it.

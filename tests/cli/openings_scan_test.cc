@@ -113,15 +113,14 @@ void ExpectNoScanFindsLess(const Vehicle& vehicle, double lock) {
   const Rig rig = PrepareRig(vehicle);
   const Stance stance = Settle(rig, vehicle.loads.front());
   ASSERT_EQ(stance.status, StanceStatus::kRests);
-  const OpeningsReport report = SweepOpenings(rig, &stance, lock);
-  const std::array<double, 2> start = StartOf(rig, &stance);
-  const std::optional<RollEnds> roll = FindRollEnds(rig, start);
+  const Walks walks(rig, &stance);
+  const OpeningsReport report = SweepOpenings(walks, lock);
   int asked_of = 0;
   for (const TireClearance& clearance : report.clearances) {
     if (clearance.axle != 0) continue;
     const Asked asked{rig, report.tires[0], clearance.surface, clearance.side};
     for (size_t m = 0; m < kTireMotions.size(); ++m) {
-      const SweptMotion swept = SweepTireMotion(rig, start, roll, kTireMotions[m], clearance.side);
+      const SweptMotion swept = SweepTireMotion(walks, kTireMotions[m], clearance.side);
       SCOPED_TRACE(testing::Message() << "side " << clearance.side << ", motion " << m << ", "
                                       << (clearance.surface == Surface::kLip ? "lip" : "panel")
                                       << ", lock " << lock / kDegree);

@@ -207,7 +207,7 @@ TEST_P(TravelOrders, OfLimitsGiveTheTravelThatWasPromised) {
   for (const Load* load : loads) {
     const Standing before(vehicle, load);
     if (!before.Rests()) continue;
-    const LimitsReport found = FindLimits(before.rig, before.stance());
+    const LimitsReport found = FindLimits({before.rig, before.stance()});
     // Under the last load, often the heaviest, the travel as found alone: each run walks both
     // axles.
     std::vector<TravelWish> wishes{{}};
@@ -222,7 +222,7 @@ TEST_P(TravelOrders, OfLimitsGiveTheTravelThatWasPromised) {
         if (dampers == Dampers::kAtHand && !DoesAtHand(advice)) continue;
         const Standing after(Fitted(vehicle, advice, dampers), load);
         ASSERT_TRUE(after.Rests());
-        const LimitsReport then = FindLimits(after.rig, after.stance());
+        const LimitsReport then = FindLimits({after.rig, after.stance()});
         ++carried_out;
         EXPECT_EQ(RestsAlike(before, after), !advice.rest_moves);
         ExpectRest(before, after, advice);
@@ -375,7 +375,7 @@ TEST_P(TravelOrders, OfOpeningsCentreTheWheelsAsPromised) {
       // What hangs on stands as it was told to lands centred.
       const std::vector<Hanging> told = HangAxles(vehicle, load, plan.move);
       ASSERT_EQ(told.size(), 2U);
-      const std::array<Hanging, 2> hung = HangAxles(after.rig, after.stance());
+      const std::array<Hanging, 2> hung = HangAxles({after.rig, after.stance()});
       for (size_t i = 0; i < 2; ++i) {
         EXPECT_NEAR(hung[i].in_opening->ahead, told[i].in_opening->ahead, kThere);
         EXPECT_NEAR(hung[i].in_opening->up, told[i].in_opening->up, kThere);

@@ -61,7 +61,7 @@ struct Stood {
   [[nodiscard]] std::vector<ShaftReport> Shafts() const {
     DrivelineRequest request;
     request.load = FirstLoad();
-    return ReportDriveline(rig, standing, request);
+    return ReportDriveline({rig, StanceOf(standing)}, standing, request);
   }
   [[nodiscard]] Eigen::Isometry3d At(size_t axle) const {
     return Transform(standing.level[axle].pose);
@@ -252,7 +252,7 @@ struct Greatest {
 // Walked in rows 10 mm apart to where `limits` says that this axle's rows end, or 100 mm.
 Greatest GreatestOnOwnTravel(const Stood& stood, size_t axle) {
   const Stance* stance = stood.standing.stance ? &*stood.standing.stance : nullptr;
-  const LimitsReport limits = FindLimits(stood.rig, stance);
+  const LimitsReport limits = FindLimits({stood.rig, stance});
   const AxleFrame& frame = stood.rig.axles[axle].frame;
   const Knuckle knuckle = PrepareKnuckle(stood.vehicle.axles[axle], frame);
   const HousingMotion& rest = stood.standing.level[axle];

@@ -121,8 +121,8 @@ TEST(Property, MovingTheDatumMovesNothingElse) {
     for (Mass& item : moved_load.items) item.p_CM += shift;
     const Rested a(truck, load), b(moved, moved_load);
     ExpectSameRest(a, b);
-    const Sweep one = SweepBounce(a.rig, &a.stance, kSweep),
-                other = SweepBounce(b.rig, &b.stance, kSweep);
+    const Sweep one = SweepBounce({a.rig, &a.stance}, kSweep),
+                other = SweepBounce({b.rig, &b.stance}, kSweep);
     RC_ASSERT(one.rows.size() == other.rows.size());
     for (size_t i = 0; i < one.rows.size(); ++i) ExpectSameRow(one.rows[i], other.rows[i]);
   });
@@ -143,8 +143,8 @@ TEST(Property, MirrorImageRestsAsTheMirrorImage) {
       Close(a.Travel(wheel), b.Travel(twin), kHeightTol);
       Close(a.stance.wheel_load[wheel], b.stance.wheel_load[twin], kForceTol);
     }
-    const Sweep one = SweepBounce(a.rig, &a.stance, kSweep),
-                other = SweepBounce(b.rig, &b.stance, kSweep);
+    const Sweep one = SweepBounce({a.rig, &a.stance}, kSweep),
+                other = SweepBounce({b.rig, &b.stance}, kSweep);
     RC_ASSERT(one.rows.size() == other.rows.size());
     for (size_t i = 0; i < one.rows.size(); ++i) {
       for (size_t k = 0; k < 2; ++k) {
@@ -207,8 +207,8 @@ TEST(Property, TwiceEveryMassOnTwiceEveryRateStandsAndRidesTheSame) {
     }
     const Rested a(truck, load), b(stout, heavy);
     ExpectSameRest(a, b, 2.0);
-    const Sweep one = SweepBounce(a.rig, &a.stance, kSweep),
-                other = SweepBounce(b.rig, &b.stance, kSweep);
+    const Sweep one = SweepBounce({a.rig, &a.stance}, kSweep),
+                other = SweepBounce({b.rig, &b.stance}, kSweep);
     for (size_t i = 0; i < one.rows.size(); ++i) {
       for (size_t k = 0; k < 2; ++k) {
         Close(*one.rows[i].axles[k].ride_frequency, *other.rows[i].axles[k].ride_frequency,
@@ -225,9 +225,9 @@ TEST(Property, ReversingASweepGivesTheSameRows) {
   Check("reversing a sweep", [] {
     const Vehicle truck = AnyTruck();
     const Rested a(truck, AnyLoad());
-    const Sweep whole = SweepBounce(a.rig, &a.stance, kSweep);
-    const Sweep lower = SweepBounce(a.rig, &a.stance, {.from = -0.03, .to = 0.0, .step = 0.015});
-    const Sweep upper = SweepBounce(a.rig, &a.stance, {.from = 0.0, .to = 0.03, .step = 0.015});
+    const Sweep whole = SweepBounce({a.rig, &a.stance}, kSweep);
+    const Sweep lower = SweepBounce({a.rig, &a.stance}, {.from = -0.03, .to = 0.0, .step = 0.015});
+    const Sweep upper = SweepBounce({a.rig, &a.stance}, {.from = 0.0, .to = 0.03, .step = 0.015});
     RC_ASSERT(whole.rows.size() == 5u);
     for (size_t i = 0; i < 3; ++i) {
       ExpectSameRow(whole.rows[i], lower.rows[i]);

@@ -29,6 +29,11 @@ struct Standing {
   std::array<HousingMotion, 2> level;  // each axle at the mean of its two travels
 };
 
+// Null: geometry only.
+[[nodiscard]] inline const Stance* StanceOf(const Standing& standing) {
+  return standing.stance ? &*standing.stance : nullptr;
+}
+
 //   load     null: geometry only
 //   returns  absent where it finds no rest
 [[nodiscard]] std::optional<Standing> Stand(const Rig& rig, const Load* load);

@@ -103,7 +103,7 @@ std::optional<Eigen::Vector3d> FloorNormal(const Rig& rig, const Stance* stance,
                                            const GridWalk& walked) {
   if (stance == nullptr) return std::nullopt;
   const auto hub = [&](size_t axle) -> Eigen::Vector3d {
-    return Transform(walked.low[axle].places.front().motion.pose).translation();
+    return Transform(walked.low[axle]->places.front().motion.pose).translation();
   };
   return FloorUnder({hub(kFront), hub(kRear)}, PrepareSweep(rig, stance).radius).n;
 }
@@ -127,15 +127,15 @@ void SubtractRest(const MotionRow& rest, MotionRow& row) {
 
 }  // namespace
 
-MotionSweep SweepMotion(const Rig& rig, const Stance* stance, const MotionRequest& request) {
+MotionSweep SweepMotion(const Walks& walks, const MotionRequest& request) {
+  const Rig& rig = *walks.rig;
   const std::array<Axle, 2>& axles = rig.vehicle->axles;
   if (request.kind == MotionKind::kSteer && !axles[0].steering && !axles[1].steering) {
     throw ModelError({"axles"}, "no axle steers: steering: {drag_link: ...} is wanted at one");
   }
-  const GridWalk walked =
-      WalkToEnds(rig, StartOf(rig, stance), request.kind, request.wheel, request.grid);
+  const GridWalk walked = WalkToEnds(walks, request.kind, request.wheel, request.grid);
   MotionSweep sweep{.request = request, .rows = {}, .low = walked.low_end, .high = walked.high_end};
-  const std::optional<Eigen::Vector3d> level = FloorNormal(rig, stance, walked);
+  const std::optional<Eigen::Vector3d> level = FloorNormal(rig, walks.stance, walked);
   for (const double parameter : walked.grid) {
     const std::array<HousingMotion, 2> motion{MotionAt(rig, walked, kFront, parameter),
                                               MotionAt(rig, walked, kRear, parameter)};

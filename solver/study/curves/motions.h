@@ -57,7 +57,6 @@ struct MotionSweep {
 //   stance   the rest to start from; null: the measured stance, geometry only
 //   errors   ModelError as PrepareKnuckle; for kSteer where no axle steers
 //   source   docs/theory.md (50) to (53), (71)
-[[nodiscard]] MotionSweep SweepMotion(const Rig& rig, const Stance* stance,
-                                      const MotionRequest& request);
+[[nodiscard]] MotionSweep SweepMotion(const Walks& walks, const MotionRequest& request);
 
 }  // namespace linkwright

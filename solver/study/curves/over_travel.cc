@@ -15,45 +15,32 @@ double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3
   return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
 }
 
-// Walks one way and keeps the least distance on it, closed in on from the places looked at.
-//   path   bounce, or the housing rolled about its place at rest
-void WalkGap(const Rig& rig, size_t index, const AxlePath& path, bool up, const Span& span,
-             GapAtLeast& gap, bool rolled) {
-  const MotionReach reach = ReachOf(*rig.vehicle, rolled ? MotionKind::kRoll : MotionKind::kBounce);
-  const AxleWalk walk = WalkAxle(rig, index, path,
-                                 {.far = up ? reach.real : -reach.real,
-                                  .step = reach.step,
-                                  .watch = Watch::kRows,
-                                  .to_first = true});
-  const LimitHit* end = LastRow(walk.hits);
-  const double to = end != nullptr ? *end->at : std::copysign(reach.unlimited, up ? 1.0 : -1.0);
+// Looks one way and keeps the least distance there, closed in on from the places looked at.
+void LookForGap(const Walks& walks, size_t index, MotionKind motion, double sign, const Span& span,
+                GapAtLeast& gap) {
+  const Rig& rig = *walks.rig;
+  const OneWay way = WalkOneWay(walks, index, motion, 0, std::nullopt, sign);
+  const double to = way.reached;
   if (to == 0.0) return;
   constexpr double kClosedIn = 1e-7;  // of the way
   const AxleFrame& frame = rig.axles[index].frame;
   const auto length = [&](double share) {
-    const std::optional<Pose> pose = PoseOn(rig, walk, share * to);
+    const std::optional<Pose> pose = PoseOn(rig, *way.walk, share * to);
     return pose ? LengthAt(span, frame, Transform(*pose)) : std::numeric_limits<double>::infinity();
   };
-  const int places = std::max(3, static_cast<int>(std::ceil(2.0 * std::abs(to) / reach.step)) + 1);
+  const double step = ReachOf(*rig.vehicle, motion).step;
+  const int places = std::max(3, static_cast<int>(std::ceil(2.0 * std::abs(to) / step)) + 1);
   const LeastPoint least = LeastOnInterval(length, 0.0, 1.0, places, kClosedIn);
-  if (least.value < gap.least) gap.least = least.value, gap.at = least.at * to, gap.rolled = rolled;
+  if (least.value >= gap.least) return;
+  gap.least = least.value, gap.rolled = motion == MotionKind::kRoll;
+  gap.at = gap.rolled ? -least.at * to : least.at * to;
 }
 
-// The housing rolled about its place at rest.
-AxlePath RollFrom(const Rig& rig, const AxlePath& bounce) {
-  return {.place =
-              [&rig, &bounce](double roll, size_t axle) {
-                const AxlePlace rest = bounce.place(0.0, axle);
-                return AxlePlace{.z = rest.z, .roll = rig.axles[axle].frame.measured.roll + roll};
-              },
-          .refuse = {}};
-}
-
-void AddGaps(const Rig& rig, size_t index, const AxlePath& path, std::vector<GapAtLeast>& to) {
+void AddGaps(const Walks& walks, size_t index, std::vector<GapAtLeast>& to) {
+  const Rig& rig = *walks.rig;
   const Axle& axle = rig.vehicle->axles[index];
   if (axle.gaps.empty()) return;
-  const AxlePath rolled = RollFrom(rig, path);
-  const Eigen::Isometry3d X_CA = Transform(StartMotion(rig, index, path).pose);
+  const Eigen::Isometry3d X_CA = Transform(StartMotion(walks, index).pose);
   for (const Gap& given : axle.gaps) {
     const double rest = LengthAt(given.span, rig.axles[index].frame, X_CA);
     GapAtLeast gap{.axle = index,
@@ -63,9 +50,9 @@ void AddGaps(const Rig& rig, size_t index, const AxlePath& path, std::vector<Gap
                    .rolled = false,
                    .at = 0.0,
                    .limit = given.least.value_or(rig.vehicle->aims.gap)};
-    for (const bool up : {false, true}) {
-      WalkGap(rig, index, path, up, given.span, gap, false);
-      WalkGap(rig, index, rolled, up, given.span, gap, true);
+    for (const double sign : {-1.0, 1.0}) {
+      LookForGap(walks, index, MotionKind::kBounce, sign, given.span, gap);
+      LookForGap(walks, index, MotionKind::kRoll, -sign, given.span, gap);
     }
     to.push_back(gap);
   }
@@ -97,14 +84,14 @@ FightAtExtremes FightIn(const MotionRow& row, size_t index, const Axle& axle) {
 
 }  // namespace
 
-std::vector<GapAtLeast> FindGaps(const Rig& rig, const Stance* stance) {
-  const AxlePath path = PathOf(rig, StartOf(rig, stance), MotionKind::kBounce);
+std::vector<GapAtLeast> FindGaps(const Walks& walks) {
   std::vector<GapAtLeast> gaps;
-  for (size_t i = 0; i < 2; ++i) AddGaps(rig, i, path, gaps);
+  for (size_t i = 0; i < 2; ++i) AddGaps(walks, i, gaps);
   return gaps;
 }
 
-std::vector<FightAtExtremes> FindFights(const Rig& rig, const Stance* stance) {
+std::vector<FightAtExtremes> FindFights(const Walks& walks) {
+  const Rig& rig = *walks.rig;
   std::vector<FightAtExtremes> fights;
   const bool fight = std::any_of(rig.axles.begin(), rig.axles.end(),
                                  [](const RigAxle& axle) { return axle.frame.links.size() > 4; });
@@ -112,7 +99,7 @@ std::vector<FightAtExtremes> FindFights(const Rig& rig, const Stance* stance) {
   MotionRequest request;
   request.kind = MotionKind::kCrossed;
   request.grid.step = 1.0;  // [rad] only the ends and 0 are wanted
-  const MotionSweep crossed = SweepMotion(rig, stance, request);
+  const MotionSweep crossed = SweepMotion(walks, request);
   for (size_t i = 0; i < 2; ++i) {
     if (rig.axles[i].frame.links.size() <= 4) continue;
     const FightAtExtremes low = FightIn(crossed.rows.front(), i, rig.vehicle->axles[i]);

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "solver/study/walk/axle_walk.h"
+#include "solver/study/walk/walks.h"
 
 namespace linkwright {
 
@@ -32,10 +32,10 @@ struct FightAtExtremes {
   double misalignment;  // the same [rad]
 };
 
-// Both from the stance, or from the measured one for a file without masses (null).
+// Over what the walks' stance leaves both axles.
 //   fights   of axles that more than four links hold
 //   errors   ModelError as WalkAxle. source: docs/theory.md (105)
-[[nodiscard]] std::vector<GapAtLeast> FindGaps(const Rig& rig, const Stance* stance);
-[[nodiscard]] std::vector<FightAtExtremes> FindFights(const Rig& rig, const Stance* stance);
+[[nodiscard]] std::vector<GapAtLeast> FindGaps(const Walks& walks);
+[[nodiscard]] std::vector<FightAtExtremes> FindFights(const Walks& walks);
 
 }  // namespace linkwright

@@ -7,11 +7,12 @@
 
 namespace linkwright {
 
-Sweep SweepBounce(const Rig& rig, const Stance* stance, const SweepOptions& options) {
-  const SweepBasis basis = PrepareSweep(rig, stance);
-  const GridWalk walked = WalkToEnds(rig, basis.start, MotionKind::kBounce, 0, options);
+Sweep SweepBounce(const Walks& walks, const SweepOptions& options) {
+  const Rig& rig = *walks.rig;
+  const SweepBasis basis = PrepareSweep(rig, walks.stance);
+  const GridWalk walked = WalkToEnds(walks, MotionKind::kBounce, 0, options);
   Sweep sweep;
-  if (stance != nullptr) sweep.stance = *stance;
+  if (walks.stance != nullptr) sweep.stance = *walks.stance;
   sweep.droop = walked.low_end, sweep.bump = walked.high_end;
   for (const double travel : walked.grid) {
     sweep.rows.push_back(

@@ -56,9 +56,9 @@ struct Sweep {
 };
 
 // Bounce: t is added to both wheels of every axle along z of C.
-//   stance   the rest to start from (status kRests); null: the measured stance, geometry only
+//   walks    from a rest (status kRests), or from the measured stance: geometry only
 //   errors   ModelError as PrepareRig's callers; none for travel out of reach: rows end there
 //   source   docs/theory.md (20) to (31), (40), (41)
-[[nodiscard]] Sweep SweepBounce(const Rig& rig, const Stance* stance, const SweepOptions& options);
+[[nodiscard]] Sweep SweepBounce(const Walks& walks, const SweepOptions& options);
 
 }  // namespace linkwright

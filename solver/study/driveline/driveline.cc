@@ -15,20 +15,17 @@
 
 namespace linkwright {
 namespace {
-constexpr double kTurned = 1e-7;          // [rad] as near as a least value says where it is
+constexpr double kTurned = 1e-7;  // [rad] as near as a least value says where it is
 
 using Kind = ShaftPlaceKind;
 
-OneWay WalkShaft(const ShaftBasis& basis, const std::array<double, 2>& start, MotionKind motion,
-                 size_t side, bool up) {
-  return WalkOneWay(*basis.rig, basis.axle, start, motion, 2 * basis.axle + side, std::nullopt,
-                    up ? 1.0 : -1.0);
+OneWay WalkShaft(const Walks& walks, size_t axle, MotionKind motion, size_t side, bool up) {
+  return WalkOneWay(walks, axle, motion, 2 * axle + side, std::nullopt, up ? 1.0 : -1.0);
 }
 
-void AddTravel(const ShaftBasis& basis, const std::array<double, 2>& start, double step,
-               ShaftReport& report) {
-  const OneWay down = WalkShaft(basis, start, MotionKind::kBounce, 0, false);
-  const OneWay up = WalkShaft(basis, start, MotionKind::kBounce, 0, true);
+void AddTravel(const ShaftBasis& basis, const Walks& walks, double step, ShaftReport& report) {
+  const OneWay down = WalkShaft(walks, basis.axle, MotionKind::kBounce, 0, false);
+  const OneWay up = WalkShaft(walks, basis.axle, MotionKind::kBounce, 0, true);
   report.droop = down.end, report.bump = up.end;
   const double low = report.low = down.reached, high = report.high = up.reached;
   const GridOptions grid{.from = std::nullopt, .to = std::nullopt, .step = step};
@@ -37,12 +34,12 @@ void AddTravel(const ShaftBasis& basis, const std::array<double, 2>& start, doub
     if (t == 0.0) kind = Kind::kRest;
     if (t == low && down.end && t != 0.0) kind = Kind::kFullDroop;
     if (t == high && up.end && t != 0.0) kind = Kind::kFullBump;
-    const auto pose = PoseOn(*basis.rig, (t < 0.0 ? down : up).walk, t);
+    const auto pose = PoseOn(*basis.rig, *(t < 0.0 ? down : up).walk, t);
     if (pose) report.travel.push_back(EvaluateShaft(basis, kind, *pose));
   }
 }
 
-void AddExtremes(const ShaftBasis& basis, const std::array<double, 2>& start, ShaftReport& report) {
+void AddExtremes(const ShaftBasis& basis, const Walks& walks, ShaftReport& report) {
   struct Extreme {
     MotionKind motion;
     size_t side;
@@ -57,10 +54,10 @@ void AddExtremes(const ShaftBasis& basis, const std::array<double, 2>& start, Sh
     const bool rolls = extreme.motion == MotionKind::kRoll;
     for (const bool second : {false, true}) {
       const bool above = second != rolls;  // the right wheel up before the left one
-      const OneWay way = WalkShaft(basis, start, extreme.motion, extreme.side, above);
+      const OneWay way = WalkShaft(walks, basis.axle, extreme.motion, extreme.side, above);
       if (!way.end) continue;
       report.extremes.push_back(EvaluateShaft(basis, above ? extreme.above : extreme.below,
-                                              *PoseOn(*basis.rig, way.walk, way.reached)));
+                                              *PoseOn(*basis.rig, *way.walk, way.reached)));
     }
   }
 }
@@ -111,8 +108,7 @@ std::vector<ShaftSlope> SlopesOf(const Rig& rig, const Standing& standing,
                                  const DriveshaftLine& line) {
   std::array<Eigen::Vector3d, 2> centre;
   for (size_t i = 0; i < 2; ++i) centre[i] = Transform(standing.level[i].pose).translation();
-  const Stance* stance = standing.stance ? &*standing.stance : nullptr;
-  const Floor floor = FloorUnder(centre, PrepareSweep(rig, stance).radius);
+  const Floor floor = FloorUnder(centre, PrepareSweep(rig, StanceOf(standing)).radius);
   std::vector<ShaftSlope> slopes;
   for (const Eigen::Vector3d& d : line.chain.along) {
     slopes.push_back({.floor = std::atan2(-floor.n.dot(d), std::hypot(floor.e.dot(d), d.y())),
@@ -223,8 +219,9 @@ void AddTorque(const ShaftBasis& basis, const Standing& standing, ShaftReport& r
   report.pinion_up = YokeUp(basis, report.wind_up->free, report.wind_up->wound);
 }
 
-ShaftReport ReportShaft(const Rig& rig, const Standing& standing, const DrivelineRequest& request,
-                        size_t index) {
+ShaftReport ReportShaft(const Walks& walks, const Standing& standing,
+                        const DrivelineRequest& request, size_t index) {
+  const Rig& rig = *walks.rig;
   const Driveshaft& shaft = rig.vehicle->driveshafts[index];
   const auto axle = static_cast<size_t>(shaft.axle);
   ShaftReport report{};
@@ -238,10 +235,8 @@ ShaftReport ReportShaft(const Rig& rig, const Standing& standing, const Drivelin
     report.angle_allowed =
         shaft.aims.angle_at_speed ? *shaft.aims.angle_at_speed : AngleAllowedAt(*report.speed);
   }
-  const std::array<double, 2> start =
-      StartOf(*basis.rig, standing.stance ? &*standing.stance : nullptr);
-  AddTravel(basis, start, request.step, report);
-  AddExtremes(basis, start, report);
+  AddTravel(basis, walks, request.step, report);
+  AddExtremes(basis, walks, report);
   const Turnable here = TurnableAt(shaft, rig, standing.level[axle].pose);
   report.aim = OrderOf(here, shaft.pinion_low);
   report.slopes = SlopesOf(rig, standing, here.line);
@@ -253,11 +248,11 @@ ShaftReport ReportShaft(const Rig& rig, const Standing& standing, const Drivelin
 
 }  // namespace
 
-std::vector<ShaftReport> ReportDriveline(const Rig& rig, const Standing& standing,
+std::vector<ShaftReport> ReportDriveline(const Walks& walks, const Standing& standing,
                                          const DrivelineRequest& request) {
   std::vector<ShaftReport> reports;
-  for (size_t i = 0; i < rig.vehicle->driveshafts.size(); ++i) {
-    reports.push_back(ReportShaft(rig, standing, request, i));
+  for (size_t i = 0; i < walks.rig->vehicle->driveshafts.size(); ++i) {
+    reports.push_back(ReportShaft(walks, standing, request, i));
   }
   return reports;
 }

@@ -6,7 +6,7 @@
 #include "solver/geometry/driveshaft.h"
 #include "solver/rest/wind_up.h"
 #include "solver/study/adjust/lengthen.h"
-#include "solver/study/walk/axle_walk.h"
+#include "solver/study/walk/walks.h"
 
 namespace linkwright {
 
@@ -102,9 +102,9 @@ struct DrivelineRequest {
 };
 
 // Every shaft of the vehicle, standing at rest.
-//   standing   of `rig` under the request's load
+//   walks      from `standing`, which is under the request's load
 //   errors     ModelError as LineOf. source: docs/theory.md (55) to (66), (66a), (66b)
-[[nodiscard]] std::vector<ShaftReport> ReportDriveline(const Rig& rig, const Standing& standing,
+[[nodiscard]] std::vector<ShaftReport> ReportDriveline(const Walks& walks, const Standing& standing,
                                                        const DrivelineRequest& request);
 
 // The row at rest, and the one that has the greatest of something.

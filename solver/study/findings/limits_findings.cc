@@ -11,10 +11,6 @@ bool IsDamper(LimitKind kind) {
   return kind == LimitKind::kDamperClosed || kind == LimitKind::kDamperOpen;
 }
 
-bool IsCrossed(LimitMotion motion) {
-  return motion == LimitMotion::kCrossUp || motion == LimitMotion::kCrossDown;
-}
-
 FindingPlace PlaceOf(const AxleLimit& limit) {
   return {.motion = IsCrossed(limit.motion) ? TireMotion::kCrossed : TireMotion::kBounce,
           .parameter = limit.parameter,

@@ -106,12 +106,12 @@ void KeepNearestHeight(std::vector<Finding>& findings) {
   findings = std::move(kept);
 }
 
-std::vector<Finding> CurveFindings(const Rig& rig, const Stance* stance, const Sweep& sweep) {
-  const AxlePath path = PathOf(rig, StartOf(rig, stance), MotionKind::kBounce);
+std::vector<Finding> CurveFindings(const Walks& walks, const Sweep& sweep) {
+  const Rig& rig = *walks.rig;
   std::vector<Finding> found;
   for (size_t i = 0; i < 2; ++i) {
     AddCurves(rig, i, sweep, found);
-    AddSlopes(rig, i, StartMotion(rig, i, path).pose, found);
+    AddSlopes(rig, i, StartMotion(walks, i).pose, found);
   }
   for (Finding& finding : found) {
     if (finding.part.empty()) finding.part = PartOfAxle(rig.vehicle->axles[*finding.axle]);

@@ -17,9 +17,8 @@ namespace linkwright {
 void KeepNearestHeight(std::vector<Finding>& findings);
 
 // Curves over the travel and slopes at rest.
-//   sweep    of the stance, or of the measured one (null)
-[[nodiscard]] std::vector<Finding> CurveFindings(const Rig& rig, const Stance* stance,
-                                                 const Sweep& sweep);
+//   sweep    from the same stance as the walks
+[[nodiscard]] std::vector<Finding> CurveFindings(const Walks& walks, const Sweep& sweep);
 
 [[nodiscard]] std::vector<Finding> GapFindings(const Vehicle& vehicle,
                                                const std::vector<GapAtLeast>& gaps);

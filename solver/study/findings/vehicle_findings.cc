@@ -60,22 +60,25 @@ VehicleFindings FindAll(const Rig& rig, const CheckReport& report, const Load* o
     if (load == nullptr) return found;
   }
   const Stance* stance = first ? &*first : nullptr;
+  const Standing standing{.stance = first,
+                          .level = stance
+                                       ? LevelMotion(rig, *stance)
+                                       : std::array{rig.axles[0].measured, rig.axles[1].measured}};
+  const Walks walks(rig, stance, Watch::kAll);
   constexpr double kCurveStep = 0.01, kStep = 0.02;  // [m] between the places looked at
-  const Sweep sweep = SweepBounce(rig, stance, {.from = {}, .to = {}, .step = kCurveStep});
-  found.gaps = FindGaps(rig, stance);
-  found.fights = FindFights(rig, stance);
-  Append(LimitsFindings(vehicle, FindLimits(rig, stance)), found.findings);
+  const Sweep sweep = SweepBounce(walks, {.from = {}, .to = {}, .step = kCurveStep});
+  found.gaps = FindGaps(walks);
+  found.fights = FindFights(walks);
+  Append(LimitsFindings(vehicle, FindLimits(walks)), found.findings);
   Append(GapFindings(vehicle, found.gaps), found.findings);
-  Append(CurveFindings(rig, stance, sweep), found.findings);
+  Append(CurveFindings(walks, sweep), found.findings);
   Append(FightFindings(vehicle, found.fights), found.findings);
-  Append(OpeningsFindings(vehicle, SweepOpenings(rig, stance, std::nullopt)), found.findings);
-  if (const std::optional<Standing> standing = Stand(rig, load)) {
-    DrivelineRequest driveline;
-    driveline.load = load, driveline.step = kStep, driveline.cures = false;
-    Append(DrivelineFindings(vehicle, ReportDriveline(rig, *standing, driveline)), found.findings);
-    Append(SteeringFindings(vehicle, ReportSteering(rig, *standing, load, kStep, false)),
-           found.findings);
-  }
+  Append(OpeningsFindings(vehicle, SweepOpenings(walks, std::nullopt)), found.findings);
+  DrivelineRequest driveline;
+  driveline.load = load, driveline.step = kStep, driveline.cures = false;
+  Append(DrivelineFindings(vehicle, ReportDriveline(walks, standing, driveline)), found.findings);
+  Append(SteeringFindings(vehicle, ReportSteering(walks, standing, load, kStep, false)),
+         found.findings);
   if (stance != nullptr) {
     Append(RideFindings(vehicle, stance->load, ReportRide(rig, *stance)), found.findings);
   }

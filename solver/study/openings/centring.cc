@@ -85,11 +85,10 @@ Stood StandIn(const Vehicle& vehicle, const Load* load) {
     stance = Settle(rig, *load);
     if (stance->status != StanceStatus::kRests) stood.message = stance->message;
   }
-  const std::array<double, 2> start = StartOf(rig, stance ? &*stance : nullptr);
-  const AxlePath path = PathOf(rig, start, MotionKind::kBounce);
+  const Walks walks(rig, stance ? &*stance : nullptr);
   std::array<Pose, 2> pose;
   for (size_t i = 0; i < 2; ++i) {
-    pose[i] = StartMotion(rig, i, path).pose;
+    pose[i] = StartMotion(walks, i).pose;
     const Opening& opening = *vehicle.axles[i].opening;
     stood.offset[i] = {pose[i].x - opening.x, pose[i].z - opening.z};
   }
@@ -179,14 +178,13 @@ CentringPlan Centre(const Vehicle& vehicle, const Load* load, double share) {
   return plan;
 }
 
-std::array<Hanging, 2> HangAxles(const Rig& rig, const Stance* stance) {
+std::array<Hanging, 2> HangAxles(const Walks& walks) {
   std::array<Hanging, 2> hanging;
-  const AxlePath path = PathOf(rig, StartOf(rig, stance), MotionKind::kBounce);
+  const Rig& rig = *walks.rig;
   const MotionReach reach = ReachOf(*rig.vehicle, MotionKind::kBounce);
   for (size_t i = 0; i < 2; ++i) {
-    const AxleWalk walk =
-        WalkAxle(rig, i, path, {.far = -reach.far, .step = reach.step, .to_first = true});
-    const LimitHit* end = FirstEnd(walk.hits, reach.real);
+    const AxleWalk& walk = Walked(walks, i, MotionKind::kBounce, 0, -1.0, Watch::kAll);
+    const LimitHit* end = FirstEnd(walk.hits, Watch::kAll, reach.real);
     const HousingMotion& rest = walk.places.front().motion;
     hanging[i] = {.axle = i,
                   .travel = end ? *end->at : -reach.unlimited,
@@ -219,7 +217,7 @@ std::vector<Hanging> HangAxles(const Vehicle& vehicle, const Load* load, const B
     stance = Settle(rig, WithBodyMoved(*load, move, vehicle));
     if (stance->status != StanceStatus::kRests) return {};
   }
-  const std::array<Hanging, 2> hanging = HangAxles(rig, stance ? &*stance : nullptr);
+  const std::array<Hanging, 2> hanging = HangAxles({rig, stance ? &*stance : nullptr});
   return {hanging.begin(), hanging.end()};
 }
 

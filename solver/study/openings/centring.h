@@ -3,7 +3,7 @@
 // cut or stretched; and where an axle hangs on stands so that it lands there.
 #pragma once
 
-#include "solver/rest/stance.h"
+#include "solver/study/walk/walks.h"
 
 namespace linkwright {
 
@@ -58,7 +58,7 @@ struct Hanging {
 };
 
 //   stance   as a sweep starts from; null: measured. source: docs/theory.md (79)
-[[nodiscard]] std::array<Hanging, 2> HangAxles(const Rig& rig, const Stance* stance);
+[[nodiscard]] std::array<Hanging, 2> HangAxles(const Walks& walks);
 
 // The same once a plan is carried out, settled again; empty where it finds no rest.
 [[nodiscard]] std::vector<Hanging> HangAxles(const Vehicle& vehicle, const Load* load,

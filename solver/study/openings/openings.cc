@@ -10,12 +10,10 @@
 namespace linkwright {
 namespace {
 
-WheelInOpening AtRest(const Rig& rig, const std::array<double, 2>& start, size_t axle, size_t side,
-                      const TireShape& shape) {
-  const Axle& of = rig.vehicle->axles[axle];
-  const AxlePath path = PathOf(rig, start, MotionKind::kBounce);
-  const Eigen::Isometry3d X_CA = Transform(StartMotion(rig, axle, path).pose);
-  const TireSolid tire = TireAt(of, rig.axles[axle].frame, shape, X_CA, side, 0.0);
+WheelInOpening AtRest(const Walks& walks, size_t axle, size_t side, const TireShape& shape) {
+  const Axle& of = walks.rig->vehicle->axles[axle];
+  const Eigen::Isometry3d X_CA = Transform(StartMotion(walks, axle).pose);
+  const TireSolid tire = TireAt(of, walks.rig->axles[axle].frame, shape, X_CA, side, 0.0);
   return {.axle = axle,
           .side = side,
           .ahead = tire.p_CW.x() - of.opening->x,
@@ -44,28 +42,25 @@ void AddGaps(const Rig& rig, const SweptMotion& swept, double start, TireClearan
   report.steer_refused[to.axle] = report.steer_refused[to.axle] || refused;
 }
 
-void AddAxle(const Rig& rig, const std::array<double, 2>& start, size_t axle,
-             std::optional<RollEnds>& roll, OpeningsReport& report) {
-  const Opening& opening = *rig.vehicle->axles[axle].opening;
+void AddAxle(const Walks& walks, size_t axle, OpeningsReport& report) {
+  const Opening& opening = *walks.rig->vehicle->axles[axle].opening;
   // Both wheels, the same surfaces in the same order.
   std::array<std::vector<TireClearance>, 2> found{SurfacesOf(opening, axle, 0),
                                                   SurfacesOf(opening, axle, 1)};
   for (const TireMotion motion : kTireMotions) {
-    const bool rolls = motion == TireMotion::kRoll || motion == TireMotion::kCrossed;
-    if (rolls && !roll) roll = FindRollEnds(rig, start);
-    SweptMotion swept = SweepTireMotion(rig, start, roll, motion, 2 * axle);
+    SweptMotion swept = SweepTireMotion(walks, motion, 2 * axle);
     report.ranges[axle].push_back(swept.range);
     for (size_t side = 0; side < 2; ++side) {
       if (side == 1 && motion == TireMotion::kOneWheel) {
-        swept = SweepTireMotion(rig, start, roll, motion, 2 * axle + side);
+        swept = SweepTireMotion(walks, motion, 2 * axle + side);
       }
       for (TireClearance& each : found[side]) {
-        AddGaps(rig, swept, start[axle], each, report);
+        AddGaps(*walks.rig, swept, walks.start[axle], each, report);
       }
     }
   }
   for (size_t side = 0; side < 2; ++side) {
-    report.wheels.push_back(AtRest(rig, start, axle, side, report.tires[axle]));
+    report.wheels.push_back(AtRest(walks, axle, side, report.tires[axle]));
     report.clearances.insert(report.clearances.end(), found[side].begin(), found[side].end());
   }
 }
@@ -84,18 +79,17 @@ const NearestTire* LeastOf(const TireClearance& clearance) {
   return least;
 }
 
-OpeningsReport SweepOpenings(const Rig& rig, const Stance* stance, std::optional<double> lock) {
+OpeningsReport SweepOpenings(const Walks& walks, std::optional<double> lock) {
   OpeningsReport report;
-  const std::array<double, 2> start = StartOf(rig, stance);
-  std::optional<RollEnds> roll;
+  const Vehicle& vehicle = *walks.rig->vehicle;
   for (size_t i = 0; i < 2; ++i) {
-    const Axle& axle = rig.vehicle->axles[i];
-    report.tires[i] = ShapeOfTire(*rig.vehicle, i);
+    const Axle& axle = vehicle.axles[i];
+    report.tires[i] = ShapeOfTire(vehicle, i);
     if (axle.kingpin && axle.kingpin->p_CK) {
       report.lock[i] = lock;
       if (!lock && axle.steering) report.lock[i] = axle.steering->lock;
     }
-    if (axle.opening) AddAxle(rig, start, i, roll, report);
+    if (axle.opening) AddAxle(walks, i, report);
   }
   return report;
 }

@@ -69,7 +69,6 @@ struct OpeningsReport {
 //   ranges   to the first end as FindLimits has it, tyres left out, of either axle in roll and
 //            crossed, of its own in bounce and one wheel; 100 mm or 10 deg where nothing ends it
 //   errors   ModelError as PrepareKnuckle. source: docs/theory.md (74) to (77)
-[[nodiscard]] OpeningsReport SweepOpenings(const Rig& rig, const Stance* stance,
-                                           std::optional<double> lock);
+[[nodiscard]] OpeningsReport SweepOpenings(const Walks& walks, std::optional<double> lock);
 
 }  // namespace linkwright

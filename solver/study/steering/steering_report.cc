@@ -31,28 +31,27 @@ std::vector<HandRow> LockToLock(const SteeredAxle& steered, double wheelbase) {
   return rows;
 }
 
-SteeredAxle ReportAxle(const Rig& rig, const Standing& standing, const Load* load, size_t axle,
+SteeredAxle ReportAxle(const Walks& walks, const Standing& standing, const Load* load, size_t axle,
                        double step, bool cures) {
+  const Rig& rig = *walks.rig;
   const Axle& part = rig.vehicle->axles[axle];
   const AxleFrame& frame = rig.axles[axle].frame;
-  const Stance* stance = standing.stance ? &*standing.stance : nullptr;
   SteeredAxle steered{};
   steered.axle = axle;
   steered.tie_rod = part.steering->tie_rod.has_value();
-  steered.travel =
-      SweepBounce(rig, stance, {.from = std::nullopt, .to = std::nullopt, .step = step});
+  steered.travel = SweepBounce(walks, {.from = std::nullopt, .to = std::nullopt, .step = step});
   for (size_t i = 0; i < steered.travel.rows.size(); ++i) {
     if (steered.travel.rows[i].travel == 0.0) steered.rest = i;
   }
   steered.match = MatchBar(rig, standing, axle);
   if (!cures) return steered;
-  steered.roll = SweepMotion(rig, stance,
-                             {.kind = MotionKind::kRoll,
-                              .wheel = 0,
-                              .grid = {.from = std::nullopt, .to = std::nullopt, .step = kOneDegree}});
+  steered.roll =
+      SweepMotion(walks, {.kind = MotionKind::kRoll,
+                          .wheel = 0,
+                          .grid = {.from = std::nullopt, .to = std::nullopt, .step = kOneDegree}});
   GridOptions hand{.from = std::nullopt, .to = std::nullopt, .step = 5.0 * kOneDegree};
   if (!part.steering->lock) hand.from = -30.0 * kOneDegree, hand.to = 30.0 * kOneDegree;
-  steered.hand = SweepMotion(rig, stance, {.kind = MotionKind::kSteer, .wheel = 0, .grid = hand});
+  steered.hand = SweepMotion(walks, {.kind = MotionKind::kSteer, .wheel = 0, .grid = hand});
   steered.kingpin_spacing = (AtHubHeight(PrepareKingpin(part, frame, 1.0)) -
                              AtHubHeight(PrepareKingpin(part, frame, -1.0)))
                                 .norm();
@@ -63,14 +62,15 @@ SteeredAxle ReportAxle(const Rig& rig, const Standing& standing, const Load* loa
 
 }  // namespace
 
-SteeringReport ReportSteering(const Rig& rig, const Standing& standing, const Load* load,
+SteeringReport ReportSteering(const Walks& walks, const Standing& standing, const Load* load,
                               double step, bool cures) {
+  const Rig& rig = *walks.rig;
   SteeringReport report{.axles = {},
                         .sideways = {CentreAxle(rig, standing, load, kFront, cures),
                                      CentreAxle(rig, standing, load, kRear, cures)}};
   for (size_t i = 0; i < 2; ++i) {
     if (!rig.vehicle->axles[i].steering) continue;
-    report.axles.push_back(ReportAxle(rig, standing, load, i, step, cures));
+    report.axles.push_back(ReportAxle(walks, standing, load, i, step, cures));
   }
   return report;
 }

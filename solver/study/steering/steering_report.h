@@ -73,11 +73,11 @@ struct SteeringReport {
   std::array<SidewaysCure, 2> sideways;
 };
 
-//   standing   of `rig` under `load`; null: geometry only
+//   walks      from `standing`, which is under `load`; null: geometry only
 //   step       between rows of travel [m]
 //   cures      seek what would mend; without, only what is pointed at is found
 //   errors     ModelError as PrepareKnuckle. source: docs/theory.md (65), (67) to (69)
-[[nodiscard]] SteeringReport ReportSteering(const Rig& rig, const Standing& standing,
+[[nodiscard]] SteeringReport ReportSteering(const Walks& walks, const Standing& standing,
                                             const Load* load, double step, bool cures = true);
 
 }  // namespace linkwright

@@ -66,13 +66,13 @@ std::optional<BarMove> Judge(BarMoveKind kind, const Rig& rig, const Load* load,
                .lateral_most = 0.0};
   // Over this axle's own travel, whatever ends the other's.
   const Knuckle knuckle = PrepareKnuckle(rig.vehicle->axles[axle], rig.axles[axle].frame);
-  const std::array<double, 2> start = StartOf(rig, standing->stance ? &*standing->stance : nullptr);
+  const Walks walks(rig, StanceOf(*standing));
   const Pose rest = standing->level[axle].pose;
   const double straight = SpindleHeading(knuckle, Transform(rest)).value_or(0.0);
   for (const double sign : {-1.0, 1.0}) {
-    const OneWay way = WalkOneWay(rig, axle, start, MotionKind::kBounce, 0, std::nullopt, sign);
+    const OneWay way = WalkOneWay(walks, axle, MotionKind::kBounce, 0, std::nullopt, sign);
     for (const double travel : Grid(std::min(way.reached, 0.0), std::max(way.reached, 0.0), {})) {
-      const std::optional<Pose> pose = PoseOn(rig, way.walk, travel);
+      const std::optional<Pose> pose = PoseOn(rig, *way.walk, travel);
       const auto heading = pose ? SpindleHeading(knuckle, Transform(*pose)) : std::nullopt;
       if (!heading) continue;
       move.steer_most = std::max(move.steer_most, std::abs(*heading - straight));

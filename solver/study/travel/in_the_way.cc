@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
-// What keeps a wanted travel from being had, whatever stop, strap and damper are fitted.
-#include <cmath>
+#include "solver/study/travel/in_the_way.h"
 
-#include "solver/study/travel/travel_parts.h"
+#include <cmath>
 
 namespace linkwright {
 namespace {
@@ -34,42 +33,38 @@ void AddInTheWay(const std::vector<LimitHit>& hits, size_t axle, LimitMotion mot
 
 // Crossed: with the stops and straps of the advice on it the axle goes as far as the first of them
 // lets it.
-void AddInTheWayCrossed(const Rig& fitted, const AxlePath& path, size_t axle, LimitMotion motion,
+void AddInTheWayCrossed(const Walks& fitted, size_t axle, LimitMotion motion,
                         std::vector<InTheWay>& to) {
-  const MotionReach reach = ReachOf(*fitted.vehicle, MotionKind::kCrossed);
-  AxleWalk walk = WalkAxle(
-      fitted, axle, path,
-      {.far = motion == LimitMotion::kCrossUp ? reach.far : -reach.far, .step = reach.step});
+  const double sign = motion == LimitMotion::kCrossUp ? 1.0 : -1.0;
+  std::vector<LimitHit> hits =
+      Walked(fitted, axle, MotionKind::kCrossed, 0, sign, Watch::kAll).hits;
   std::optional<double> wanted;
-  for (LimitHit& hit : walk.hits) {
+  for (LimitHit& hit : hits) {
     if (!hit.at) continue;
-    hit.wheel_travel = 0.5 * fitted.axles[axle].frame.track * std::sin(std::abs(*hit.at));
+    hit.wheel_travel = WheelTravelCrossed(*fitted.rig, axle, *hit.at);
     const LimitKind kind = hit.limit.id.kind;
     const bool held = kind == LimitKind::kStopSolid || kind == LimitKind::kStrapTaut;
     if (held && !wanted) wanted = hit.wheel_travel;
   }
-  if (wanted) AddInTheWay(walk.hits, axle, motion, *wanted, to);
+  if (wanted) AddInTheWay(hits, axle, motion, *wanted, to);
 }
 
 }  // namespace
 
-std::vector<InTheWay> FindInTheWay(const Rig& rig, const std::array<double, 2>& start,
-                                   const LimitsReport& limits, const PartsAdvice& advice) {
+std::vector<InTheWay> FindInTheWay(const LimitsReport& limits,
+                                   const std::array<WantedTravel, 2>& wanted, const Vehicle& fitted,
+                                   const Stance* stance) {
   std::vector<InTheWay> all;
-  const Vehicle fitted = WithStopsAndStraps(*rig.vehicle, advice);
-  const Rig alike = PrepareRig(fitted);
-  const AxlePath path = PathOf(alike, start, MotionKind::kCrossed);
+  const Rig rig = PrepareRig(fitted);
+  const Walks walks(rig, stance);
   for (size_t i = 0; i < 2; ++i) {
-    const WantedTravel& wanted = advice.wanted[i];
-    if (wanted.bump) {
-      AddInTheWay(limits.bounce[i][0].hits, i, LimitMotion::kBump, *wanted.bump, all);
-    }
-    if (wanted.droop) {
-      AddInTheWay(limits.bounce[i][1].hits, i, LimitMotion::kDroop, -*wanted.droop, all);
-    }
-    if (!wanted.bump || !wanted.droop) continue;
-    AddInTheWayCrossed(alike, path, i, LimitMotion::kCrossUp, all);
-    AddInTheWayCrossed(alike, path, i, LimitMotion::kCrossDown, all);
+    const std::array<AxleLimit, 2>& bounce = limits.bounce[i];
+    const auto &bump = wanted[i].bump, &droop = wanted[i].droop;
+    if (bump) AddInTheWay(bounce[0].hits, i, LimitMotion::kBump, *bump, all);
+    if (droop) AddInTheWay(bounce[1].hits, i, LimitMotion::kDroop, -*droop, all);
+    if (!bump || !droop) continue;
+    AddInTheWayCrossed(walks, i, LimitMotion::kCrossUp, all);
+    AddInTheWayCrossed(walks, i, LimitMotion::kCrossDown, all);
   }
   return all;
 }

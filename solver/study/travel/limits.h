@@ -2,13 +2,17 @@
 // Where each axle's travel ends, by which member, and how much all the others have left there.
 #pragma once
 
-#include "solver/study/walk/axle_walk.h"
+#include "solver/study/walk/walks.h"
 
 namespace linkwright {
 
 // Which way an axle goes from its stance. Crossed: the front housing rolls by the angle, the rear
 // one the other way, as in MotionKind::kCrossed.
 enum class LimitMotion { kBump, kDroop, kCrossUp, kCrossDown };
+[[nodiscard]] bool IsCrossed(LimitMotion motion);
+
+// Of the wheel that rises while the other falls as far, an axle crossed by an angle [rad] [m].
+[[nodiscard]] double WheelTravelCrossed(const Rig& rig, size_t axle, double angle);
 
 // One axle, one way.
 struct AxleLimit {
@@ -35,10 +39,9 @@ struct LimitsReport {
 };
 
 // Every limit about a stance, each axle from the mean of its two wheels' travels as in SweepBounce.
-//   stance   the rest to start from; null: the measured stance
 //   ends     the first that runs out of: links that line up, any limit that is not passed; links
-//   alone beyond MotionReach::real end nothing errors   ModelError as PrepareKnuckle. source:
-//   docs/theory.md (70), (71)
-[[nodiscard]] LimitsReport FindLimits(const Rig& rig, const Stance* stance);
+//            alone beyond MotionReach::real end nothing
+//   errors   ModelError as PrepareKnuckle. source: docs/theory.md (70), (71)
+[[nodiscard]] LimitsReport FindLimits(const Walks& walks);
 
 }  // namespace linkwright

@@ -272,7 +272,7 @@ Vehicle WithStopsAndStraps(const Vehicle& vehicle, const PartsAdvice& advice) {
 namespace {
 
 // The parts for travels that count from one stance.
-PartsAdvice AdviseFrom(const Rig& rig, const Stance* stance, const LimitsReport& limits,
+PartsAdvice AdviseFrom(const Rig& rig, const Stance* stance,
                        const std::array<WantedTravel, 2>& wanted, double damper_reserve) {
   PartsAdvice advice;
   advice.wanted = wanted;
@@ -293,7 +293,6 @@ PartsAdvice AdviseFrom(const Rig& rig, const Stance* stance, const LimitsReport&
     AdviseDampers(axle, i, frame, poses, damper_reserve, advice.dampers);
     AdviseCoils(axle, i, frame, poses, advice.coils);
   }
-  advice.in_the_way = FindInTheWay(rig, start, limits, advice);
   return advice;
 }
 
@@ -350,19 +349,26 @@ std::optional<Stance> RestTheyMake(const Rig& rig, const Stance& now, const Load
 PartsAdvice AdviseParts(const Rig& rig, const Load* load, const Stance* stance,
                         const LimitsReport& limits, const TravelWish& wish, double damper_reserve) {
   const std::array<WantedTravel, 2> wanted{WantedOf(wish, limits, 0), WantedOf(wish, limits, 1)};
-  PartsAdvice now = AdviseFrom(rig, stance, limits, wanted, damper_reserve);
+  const auto in_the_way = [&](const PartsAdvice& advice, const LimitsReport& found,
+                              const Stance* from) {
+    return FindInTheWay(found, wanted, WithStopsAndStraps(*rig.vehicle, advice), from);
+  };
+  PartsAdvice now = AdviseFrom(rig, stance, wanted, damper_reserve);
   const bool touches = std::any_of(now.stops.begin(), now.stops.end(), [](const StopAdvice& stop) {
     return stop.rest_squeeze.has_value();
   });
-  if (!touches || load == nullptr) return now;
-  const std::optional<Stance> then = RestTheyMake(rig, *stance, *load, wanted);
+  const std::optional<Stance> then = touches && load != nullptr
+                                         ? RestTheyMake(rig, *stance, *load, wanted)
+                                         : std::optional<Stance>();
   if (!then) {
+    now.in_the_way = in_the_way(now, limits, stance);
     for (StopAdvice& stop : now.stops) {
-      if (stop.rest_squeeze) stop.height.reset();
+      if (load != nullptr && stop.rest_squeeze) stop.height.reset();
     }
     return now;
   }
-  PartsAdvice advice = AdviseFrom(rig, &*then, FindLimits(rig, &*then), wanted, damper_reserve);
+  PartsAdvice advice = AdviseFrom(rig, &*then, wanted, damper_reserve);
+  advice.in_the_way = in_the_way(advice, FindLimits({rig, &*then}), &*then);
   const std::array<double, 2> from = StartOf(rig, stance), to = StartOf(rig, &*then);
   advice.rest_moves = {to[0] - from[0], to[1] - from[1]};
   for (size_t i = 0; i < advice.stops.size(); ++i) {

@@ -2,7 +2,7 @@
 // Dampers, stops and straps for a wanted travel, and whether the coils then stay in their seats.
 #pragma once
 
-#include "solver/study/travel/limits.h"
+#include "solver/study/travel/in_the_way.h"
 
 namespace linkwright {
 
@@ -11,11 +11,6 @@ namespace linkwright {
 //   bump, droop   wheel travel up and down from the stance [m], above 0; with neither split
 struct TravelWish {
   std::optional<double> split, bump, droop;
-};
-
-// Both above 0 [m]. Absent: that end is neither given nor found.
-struct WantedTravel {
-  std::optional<double> bump, droop;
 };
 
 enum class DamperFit {
@@ -71,18 +66,6 @@ struct CoilAdvice {
   std::optional<double> gap;  // left before solid where it is shortest [m]
 };
 
-// Something that ends an axle's travel before the stop and the strap of the advice would, and that
-// neither they nor a damper mend.
-struct InTheWay {
-  size_t axle;
-  LimitMotion motion;
-  TravelLimit limit;
-  double parameter;  // of the motion at which it comes [m] or [rad]
-  double at;         // wheel travel at which it comes; crossed, of the wheel that rises [m]
-  double wanted;     // the same where the parts of the advice end it [m]
-  double short_by;   // above 0 [m]
-};
-
 struct PartsAdvice {
   std::array<WantedTravel, 2> wanted;
   std::array<bool, 2> reached{true, true};  // false: the links do not follow everywhere
@@ -90,7 +73,7 @@ struct PartsAdvice {
   // they rest now [m], up against the body +; the advice counts from there. Absent where the
   // vehicle rests as now, or where no rest is found that the stops would make.
   std::optional<std::array<double, 2>> rest_moves;
-  std::vector<InTheWay> in_the_way;  // by axle and way, the soonest first
+  std::vector<InTheWay> in_the_way;
   std::vector<DamperAdvice> dampers;
   std::vector<StopAdvice> stops;
   std::vector<StrapAdvice> straps;
@@ -109,13 +92,6 @@ struct PartsAdvice {
 [[nodiscard]] PartsAdvice AdviseParts(const Rig& rig, const Load* load, const Stance* stance,
                                       const LimitsReport& limits, const TravelWish& wish,
                                       double damper_reserve);
-
-// What is in the way of the advice's wanted travels; AdviseParts has it in its result.
-//   start    mean travel of each axle's wheels at rest [m]
-//   source   docs/theory.md (72)
-[[nodiscard]] std::vector<InTheWay> FindInTheWay(const Rig& rig, const std::array<double, 2>& start,
-                                                 const LimitsReport& limits,
-                                                 const PartsAdvice& advice);
 
 // The vehicle with the stops and straps of the advice on it.
 [[nodiscard]] Vehicle WithStopsAndStraps(const Vehicle& vehicle, const PartsAdvice& advice);

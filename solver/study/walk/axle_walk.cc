@@ -224,12 +224,12 @@ HousingMotion StartMotion(const Rig& rig, size_t axle, const AxlePath& path) {
 }
 
 AxleWalk WalkAxle(const Rig& rig, size_t axle, const AxlePath& path, const WalkRequest& request) {
-  const Way way{.rig = &rig,
-                .axle = axle,
-                .path = &path,
-                .limits = PrepareLimits(*rig.vehicle, axle, rig.axles[axle].frame, request.watch)};
+  Way way{.rig = &rig,
+          .axle = axle,
+          .path = &path,
+          .limits = PrepareLimits(*rig.vehicle, axle, rig.axles[axle].frame, request.watch)};
   const Step stance = StepAt(way, 0.0, StartMotion(rig, axle, path).pose);
-  AxleWalk walk{.axle = axle, .path = path, .places = {stance.place}, .hits = {}};
+  AxleWalk walk{.axle = axle, .path = path, .limits = {}, .places = {stance.place}, .hits = {}};
   for (size_t i = 0; i < way.limits.list.size(); ++i) {
     walk.hits.push_back({.limit = way.limits.list[i],
                          .at_rest = stance.left[i],
@@ -239,6 +239,7 @@ AxleWalk WalkAxle(const Rig& rig, size_t axle, const AxlePath& path, const WalkR
   }
   WalkOut(way, stance, request, walk);
   SortHits(walk.hits);
+  walk.limits = std::move(way.limits);
   return walk;
 }
 
@@ -254,21 +255,13 @@ std::optional<Pose> PoseOn(const Rig& rig, const AxleWalk& walk, double paramete
   return moved.pose;
 }
 
-const LimitHit* FirstEnd(const std::vector<LimitHit>& hits, double real) {
+const LimitHit* FirstEnd(const std::vector<LimitHit>& hits, Watch watch, double real) {
   for (const LimitHit& hit : hits) {
     if (!hit.at) return nullptr;
-    if (hit.limit.role == LimitRole::kPassed) continue;
+    if (!EndsFor(hit.limit, watch)) continue;
     const LimitKind kind = hit.limit.id.kind;
     const bool links = kind == LimitKind::kLinksStraight || kind == LimitKind::kDragLinkOutOfReach;
     return links && std::abs(*hit.at) > real ? nullptr : &hit;
-  }
-  return nullptr;
-}
-
-const LimitHit* LastRow(const std::vector<LimitHit>& hits) {
-  for (const LimitHit& hit : hits) {
-    if (!hit.at) return nullptr;
-    if (hit.limit.role == LimitRole::kEndsRows) return &hit;
   }
   return nullptr;
 }

@@ -29,6 +29,7 @@ struct WalkPlace {
 struct AxleWalk {
   size_t axle;
   AxlePath path;
+  AxleLimits limits;              // those watched
   std::vector<WalkPlace> places;  // the stance first, outward, as far as the links follow
   std::vector<LimitHit> hits;     // those with `at` first, the soonest first, ties by their ids
 };
@@ -55,13 +56,10 @@ struct WalkRequest {
 // The pose at a parameter on the way; absent beyond what the links follow.
 [[nodiscard]] std::optional<Pose> PoseOn(const Rig& rig, const AxleWalk& walk, double parameter);
 
-// The hit that ends travel, the one rule: the soonest that ends rows or travel. None where links
+// The hit that ends travel, the one rule: the soonest that ends it for `watch`. None where links
 // (or a drag link that reaches no farther) come first beyond `real`: nothing in the file ends it.
 //   errors   none; null: nothing ends it
-[[nodiscard]] const LimitHit* FirstEnd(const std::vector<LimitHit>& hits, double real);
-
-// The soonest hit beyond which there are no rows, real or not.
-[[nodiscard]] const LimitHit* LastRow(const std::vector<LimitHit>& hits);
+[[nodiscard]] const LimitHit* FirstEnd(const std::vector<LimitHit>& hits, Watch watch, double real);
 
 // "damper left is fully open", as Describe; of links in fewer words.
 [[nodiscard]] std::string DescribeShort(const TravelLimit& limit);

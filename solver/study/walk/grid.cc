@@ -23,22 +23,23 @@ std::vector<double> Grid(double low, double high, const GridOptions& options) {
   return grid;
 }
 
-OneWay WalkOneWay(const Rig& rig, size_t axle, const std::array<double, 2>& start,
-                  MotionKind motion, size_t wheel, std::optional<double> asked, double sign) {
-  const MotionReach reach = ReachOf(*rig.vehicle, motion);
-  const double far = asked ? std::max(sign * *asked, 0.0) : reach.far;
-  OneWay way{.walk = WalkAxle(
-                 rig, axle, PathOf(rig, start, motion, wheel),
-                 {.far = sign * far, .step = reach.step, .watch = Watch::kRows, .to_first = true}),
-             .end = std::nullopt,
-             .reached = sign * (asked ? far : reach.unlimited)};
-  const LimitHit* end = asked ? LastRow(way.walk.hits) : FirstEnd(way.walk.hits, reach.real);
-  if (end != nullptr) way.end = *end, way.reached = *end->at;
+OneWay WalkOneWay(const Walks& walks, size_t axle, MotionKind motion, size_t wheel,
+                  std::optional<double> asked, double sign) {
+  constexpr double kSame = 1e-9;  // [m, rad] an end at what was asked for does not come before it
+  const MotionReach reach = ReachOf(*walks.rig->vehicle, motion);
+  const double far = asked ? std::max(sign * *asked, 0.0) : reach.unlimited;
+  const AxleWalk& walk = Walked(walks, axle, motion, wheel, sign, Watch::kRows, asked ? far : 0.0);
+  OneWay way{.walk = &walk, .end = std::nullopt, .reached = sign * far};
+  const LimitHit* end =
+      FirstEnd(walk.hits, Watch::kRows, asked ? std::max(far, reach.real) : reach.real);
+  if (end != nullptr && (!asked || std::abs(*end->at) < far - kSame)) {
+    way.end = *end, way.reached = *end->at;
+  }
   return way;
 }
 
-GridWalk WalkToEnds(const Rig& rig, const std::array<double, 2>& start, MotionKind motion,
-                    size_t wheel, const GridOptions& options) {
+GridWalk WalkToEnds(const Walks& walks, MotionKind motion, size_t wheel,
+                    const GridOptions& options) {
   GridWalk walked;
   // Rows go as far as both axles do; one that nothing ends holds none of the other's back.
   const auto nearer = [](const std::array<OneWay, 2>& ways) {
@@ -48,8 +49,8 @@ GridWalk WalkToEnds(const Rig& rig, const std::array<double, 2>& start, MotionKi
     return std::abs(a) <= std::abs(b) ? a : b;
   };
   const auto walk = [&](const std::optional<double>& asked, double sign) {
-    return std::array{WalkOneWay(rig, kFront, start, motion, wheel, asked, sign),
-                      WalkOneWay(rig, kRear, start, motion, wheel, asked, sign)};
+    return std::array{WalkOneWay(walks, kFront, motion, wheel, asked, sign),
+                      WalkOneWay(walks, kRear, motion, wheel, asked, sign)};
   };
   std::array<OneWay, 2> down = walk(options.from, -1.0), up = walk(options.to, 1.0);
   const double low = nearer(down), high = nearer(up);
@@ -60,13 +61,13 @@ GridWalk WalkToEnds(const Rig& rig, const std::array<double, 2>& start, MotionKi
   });
   for (size_t i = 0; i < 2; ++i) {
     walked.low_end[i] = std::move(down[i].end), walked.high_end[i] = std::move(up[i].end);
-    walked.low[i] = std::move(down[i].walk), walked.high[i] = std::move(up[i].walk);
+    walked.low[i] = down[i].walk, walked.high[i] = up[i].walk;
   }
   return walked;
 }
 
 HousingMotion MotionAt(const Rig& rig, const GridWalk& walked, size_t axle, double parameter) {
-  const AxleWalk& walk = (parameter < 0.0 ? walked.low : walked.high)[axle];
+  const AxleWalk& walk = *(parameter < 0.0 ? walked.low : walked.high)[axle];
   if (parameter == 0.0) return walk.places.front().motion;
   // A row within rounding beyond the last place the links follow to is that place's.
   const std::optional<Pose> pose = PoseOn(rig, walk, parameter);

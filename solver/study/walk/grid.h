@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "solver/study/walk/axle_walk.h"
+#include "solver/study/walk/walks.h"
 
 namespace linkwright {
 
@@ -21,7 +21,7 @@ struct GridOptions {
 
 // One axle walked one way to where its rows end.
 struct OneWay {
-  AxleWalk walk;
+  const AxleWalk* walk;
   std::optional<LimitHit> end;  // absent: nothing in the file, or nothing before what was asked for
   double reached;               // the parameter there; MotionReach::unlimited where nothing ends it
 };
@@ -30,21 +30,20 @@ struct OneWay {
 //           beyond MotionReach::real end nothing unless that far is asked for
 //   sign    -1 or 1, the way
 //   errors  as WalkAxle
-[[nodiscard]] OneWay WalkOneWay(const Rig& rig, size_t axle, const std::array<double, 2>& start,
-                                MotionKind motion, size_t wheel, std::optional<double> asked,
-                                double sign);
+[[nodiscard]] OneWay WalkOneWay(const Walks& walks, size_t axle, MotionKind motion, size_t wheel,
+                                std::optional<double> asked, double sign);
 
 // Both axles walked to where rows end, or as far as is asked.
 struct GridWalk {
-  std::array<AxleWalk, 2> low, high;               // of each axle
+  std::array<const AxleWalk*, 2> low, high;        // of each axle
   std::array<std::optional<LimitHit>, 2> low_end,  // what ends it; absent: nothing in the file,
       high_end;                                    // or nothing before what was asked for
   std::vector<double> grid;                        // rows that both axles reach; 0 among them
 };
 
 // Both axles as WalkOneWay has them. errors: as WalkAxle
-[[nodiscard]] GridWalk WalkToEnds(const Rig& rig, const std::array<double, 2>& start,
-                                  MotionKind motion, size_t wheel, const GridOptions& options);
+[[nodiscard]] GridWalk WalkToEnds(const Walks& walks, MotionKind motion, size_t wheel,
+                                  const GridOptions& options);
 
 // Where one axle is at a parameter of the grid.
 [[nodiscard]] HousingMotion MotionAt(const Rig& rig, const GridWalk& walked, size_t axle,

@@ -73,7 +73,7 @@ std::vector<Block> LimitsBlocks() {
   const VehicleFile file = ReadVehicleFile(kRoot + "/fixtures/vehicles/harbour_van.yaml");
   const Rig rig = PrepareRig(file.vehicle);
   const Stance stance = Settle(rig, file.vehicle.loads[0]);
-  const LimitsReport limits = FindLimits(rig, &stance);
+  const LimitsReport limits = FindLimits({rig, &stance});
   const PartsAdvice advice =
       AdviseParts(rig, nullptr, &stance, limits, {.split = {}, .bump = 0.2, .droop = 0.2},
                   file.vehicle.aims.damper_reserve);
@@ -85,8 +85,8 @@ std::vector<Block> LimitsBlocks() {
     blocks.push_back({"limits " + name, ColumnReference(named.table.columns)});
   }
   const CentringPlan plan = Centre(file.vehicle, &file.vehicle.loads[0], 1.0);
-  const auto hanging = HangAxles(rig, &stance);
-  const OpeningsAnswer answer{.report = SweepOpenings(rig, &stance, 0.5),
+  const auto hanging = HangAxles({rig, &stance});
+  const OpeningsAnswer answer{.report = SweepOpenings({rig, &stance}, 0.5),
                               .plans = {plan},
                               .hanging = {hanging.begin(), hanging.end()},
                               .hanging_moved = {}};

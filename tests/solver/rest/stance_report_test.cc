@@ -87,7 +87,7 @@ TEST_F(VanReport, MarksAreHeightsAboveTheFloor) {
 }
 
 TEST_F(VanReport, RollAxisAndArmAreTheSweepsAtRest) {
-  const Sweep sweep = SweepBounce(rig, &stance, {.from = 0.0, .to = 0.0, .step = 0.01});
+  const Sweep sweep = SweepBounce({rig, &stance}, {.from = 0.0, .to = 0.0, .step = 0.01});
   EXPECT_TRUE(Holds(sweep.rows[0].roll_axis_height, report.roll_axis_height, kTol));
   ASSERT_TRUE(report.roll_gradient);
   EXPECT_GT(*report.roll_gradient, 0.0);

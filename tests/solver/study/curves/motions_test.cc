@@ -22,7 +22,7 @@ class VanMotion : public testing::Test {
   Rig rig = PrepareRig(vehicle);
   Stance stance = Settle(rig, vehicle.loads[0]);
   [[nodiscard]] MotionSweep Sweep(MotionKind kind, double to, size_t wheel = 0) const {
-    return SweepMotion(rig, &stance,
+    return SweepMotion({rig, &stance},
                        {.kind = kind, .wheel = wheel, .grid = {.from = -to, .to = to, .step = to}});
   }
   // Left and right wheel travels of a row from the row at 0.
@@ -97,8 +97,8 @@ TEST_F(VanMotion, FromALevelStanceTheMirrorImageRollsTheOtherWay) {
   const Rig other = PrepareRig(image);
   const MotionRequest request{
       .kind = MotionKind::kRoll, .wheel = 0, .grid = {.from = -0.05, .to = 0.05, .step = 0.05}};
-  const MotionSweep a = SweepMotion(rig, nullptr, request),
-                    b = SweepMotion(other, nullptr, request);
+  const MotionSweep a = SweepMotion({rig, nullptr}, request),
+                    b = SweepMotion({other, nullptr}, request);
   for (size_t i = 0; i < 2; ++i) {
     EXPECT_NEAR(a.rows[2].axles[i].axle_steer, -b.rows[0].axles[i].axle_steer, kTol);
     EXPECT_NEAR(a.rows[2].axles[i].lateral_shift, -b.rows[0].axles[i].lateral_shift, kTol);
@@ -109,7 +109,7 @@ TEST_F(VanMotion, FromALevelStanceTheMirrorImageRollsTheOtherWay) {
 
 TEST_F(VanMotion, EndsAreNamed) {
   const MotionSweep sweep = SweepMotion(
-      rig, &stance,
+      {rig, &stance},
       {.kind = MotionKind::kOneWheel, .wheel = 2, .grid = {.from = {}, .to = {}, .step = 0.01}});
   ASSERT_TRUE(sweep.high[kRear]);
   EXPECT_NE(Describe(sweep.high[kRear]->limit).find("left"), std::string::npos)
@@ -120,7 +120,7 @@ TEST_F(VanMotion, EndsAreNamed) {
 
 TEST_F(VanMotion, GeometryOnlyHasTurnsAndNoLoads) {
   const MotionSweep sweep = SweepMotion(
-      rig, nullptr,
+      {rig, nullptr},
       {.kind = MotionKind::kRoll, .wheel = 0, .grid = {.from = 0.0, .to = 0.04, .step = 0.04}});
   for (const LinkRow& link : sweep.rows.back().axles[kRear].links) {
     EXPECT_FALSE(link.force);
@@ -147,7 +147,7 @@ TEST_F(VanMotion, SteerEndsWhereTheWheelInsideTheBendIsAtItsLock) {
   vehicle.axles[kFront].steering->tie_rod = TieRod{{-0.14, 0.63, 0.33}, {-0.14, -0.63, 0.33}};
   const Rig locked = PrepareRig(vehicle);
   const MotionSweep sweep = SweepMotion(
-      locked, &stance,
+      {locked, &stance},
       {.kind = MotionKind::kSteer, .wheel = 0, .grid = {.from = {}, .to = {}, .step = 0.1}});
   ASSERT_TRUE(sweep.high[kFront] && sweep.low[kFront]);
   EXPECT_EQ(Describe(sweep.high[kFront]->limit), "the steering is at its lock");
@@ -168,7 +168,7 @@ TEST_F(VanMotion, SteerMovesThePitmanEndByTheDragLinksTriangle) {
   ASSERT_LT(link.p_CQ.y(), 0.0);
   const Rig upright = PrepareRig(vehicle);
   const MotionSweep sweep = SweepMotion(
-      upright, nullptr,
+      {upright, nullptr},
       {.kind = MotionKind::kSteer, .wheel = 0, .grid = {.from = -0.4, .to = 1.0, .step = 0.4}});
   const double rise = link.p_CQ.z() - link.p_CP.z();
   const Eigen::Vector2d arm = (link.p_CQ - K).head<2>(), base = (link.p_CP - K).head<2>();
@@ -218,7 +218,7 @@ TEST_F(VanMotion, SteerWantsAnAxleThatSteers) {
   vehicle.axles[kFront].steering.reset();
   const Rig plain = PrepareRig(vehicle);
   EXPECT_THROW(
-      (void)SweepMotion(plain, nullptr, {.kind = MotionKind::kSteer, .wheel = 0, .grid = {}}),
+      (void)SweepMotion({plain, nullptr}, {.kind = MotionKind::kSteer, .wheel = 0, .grid = {}}),
       ModelError);
 }
 

@@ -26,7 +26,7 @@ class VanRow : public testing::Test {
   Vehicle vehicle = sample::HarbourVan();
   Rig rig = PrepareRig(vehicle);
   Stance stance = Settle(rig, vehicle.loads[1]);  // driver: not level from side to side
-  Sweep sweep = SweepBounce(rig, &stance, {.from = 0.0, .to = kTravel, .step = kTravel});
+  Sweep sweep = SweepBounce({rig, &stance}, {.from = 0.0, .to = kTravel, .step = kTravel});
   const SweepRow& rest = sweep.rows.front();
   const SweepRow& row = sweep.rows.back();
 
@@ -91,7 +91,7 @@ TEST_F(VanRow, PinionBehindTheWheelsTurnsTheOtherWay) {
   other.axles[kFront].pinion = Pinion{{-0.3, 0.0, 0.40}, 0.05};
   const Rig other_rig = PrepareRig(other);
   const Sweep swept =
-      SweepBounce(other_rig, &stance, {.from = 0.0, .to = kTravel, .step = kTravel});
+      SweepBounce({other_rig, &stance}, {.from = 0.0, .to = kTravel, .step = kTravel});
   const double turned = row.axles[0].housing_pitch - FloorElevation(kTravel);
   EXPECT_TRUE(Holds(swept.rows.back().axles[0].pinion_angle, 0.05 - turned, kTol));
 }
@@ -172,7 +172,7 @@ TEST(LevelTruckRow, FourLinksHaveNoStrainForce) {
   const Vehicle truck = sample::LevelTruck();
   const Rig rig = PrepareRig(truck);
   const Stance stance = Settle(rig, truck.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {.from = 0.0, .to = 0.02, .step = 0.02});
+  const Sweep sweep = SweepBounce({rig, &stance}, {.from = 0.0, .to = 0.02, .step = 0.02});
   for (const AxleRow& axle : sweep.rows.back().axles)
     EXPECT_TRUE(Holds(axle.link_strain_force, 0.0, 0.0));
 }
@@ -182,7 +182,7 @@ TEST(LevelTruckRow, RestFrequencyAtRestIsTheRideFrequency) {
   const Vehicle truck = sample::LevelTruck();
   const Rig rig = PrepareRig(truck);
   const Stance stance = Settle(rig, truck.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {.from = 0.0, .to = 0.0, .step = 0.01});
+  const Sweep sweep = SweepBounce({rig, &stance}, {.from = 0.0, .to = 0.0, .step = 0.01});
   ASSERT_EQ(sweep.rows.size(), 1u);
   for (const AxleRow& axle : sweep.rows[0].axles) {
     ASSERT_TRUE(axle.ride_frequency);
@@ -195,7 +195,7 @@ TEST(LevelTruckRow, RestFrequencyIsEmptyWhereCoilsHangFree) {
   Vehicle truck = sample::LevelTruck();
   const Rig rig = PrepareRig(truck);
   const Stance stance = Settle(rig, truck.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {.from = -0.14, .to = 0.0, .step = 0.01});
+  const Sweep sweep = SweepBounce({rig, &stance}, {.from = -0.14, .to = 0.0, .step = 0.01});
   EXPECT_FALSE(sweep.rows.front().axles[kRear].rest_frequency);
   EXPECT_TRUE(sweep.rows.back().axles[kRear].rest_frequency);
 }
@@ -206,7 +206,7 @@ TEST(LevelTruckRow, AntiValuesAreVirtualWork) {
   const Vehicle truck = sample::LevelTruck();
   const Rig rig = PrepareRig(truck);
   const Stance stance = Settle(rig, truck.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {.from = 0.0, .to = 0.0, .step = 0.01});
+  const Sweep sweep = SweepBounce({rig, &stance}, {.from = 0.0, .to = 0.0, .step = 0.01});
   const double length = 2.6;
   const double height = (1000.0 * 0.75 + 200.0 * 0.36) / 1200.0;
   std::array<double, 2> slope{};
@@ -236,7 +236,7 @@ TEST(LevelTruckRow, ConvergingArmsOpposeSquatAndDive) {
   const Vehicle truck = sample::LevelTruck();
   const Rig rig = PrepareRig(truck);
   const Stance stance = Settle(rig, truck.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {.from = 0.0, .to = 0.0, .step = 0.01});
+  const Sweep sweep = SweepBounce({rig, &stance}, {.from = 0.0, .to = 0.0, .step = 0.01});
   EXPECT_GT(*sweep.rows[0].axles[kRear].anti_drive, 0.1);
   EXPECT_GT(*sweep.rows[0].axles[kFront].anti_brake, 0.1);
 }
@@ -245,7 +245,7 @@ TEST(GeometryOnlyRow, KeepsEveryColumnThatNeedsNoLoad) {
   Vehicle van = sample::HarbourVan();
   van.ledger.reset();
   const Rig rig = PrepareRig(van);
-  const Sweep sweep = SweepBounce(rig, nullptr, {.from = -0.02, .to = 0.02, .step = 0.02});
+  const Sweep sweep = SweepBounce({rig, nullptr}, {.from = -0.02, .to = 0.02, .step = 0.02});
   for (const SweepRow& row : sweep.rows) {
     EXPECT_FALSE(row.roll_axis_height);
     EXPECT_EQ(row.driveshafts.size(), 1u);

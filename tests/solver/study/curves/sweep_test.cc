@@ -21,7 +21,7 @@ struct Swept {
   Swept& operator=(const Swept&) = delete;
   [[nodiscard]] Sweep Bounce(const SweepOptions& options) const {
     EXPECT_EQ(stance.status, StanceStatus::kRests) << stance.message;
-    return SweepBounce(rig, &stance, options);
+    return SweepBounce({rig, &stance}, options);
   }
 };
 
@@ -128,7 +128,7 @@ TEST(SweepBounce, WithoutEndsItRunsAHundredMillimetresEitherWay) {
   }
   truck.sprung.reset();
   const Rig rig = PrepareRig(truck);
-  const Sweep sweep = SweepBounce(rig, nullptr, {});
+  const Sweep sweep = SweepBounce({rig, nullptr}, {});
   EXPECT_FALSE(sweep.stance);
   EXPECT_NEAR(sweep.rows.front().travel, -0.1, 1e-12);
   EXPECT_NEAR(sweep.rows.back().travel, 0.1, 1e-12);
@@ -140,7 +140,7 @@ TEST(SweepBounce, StartPastAnEndStillHasItsRowAtZero) {
   van.ledger.reset();
   for (Damper& damper : van.axles[kRear].dampers) damper.longest = 0.40;  // measured at 0.417 m
   const Rig rig = PrepareRig(van);
-  const Sweep sweep = SweepBounce(rig, nullptr, Range(-0.02, 0.02, 0.01));
+  const Sweep sweep = SweepBounce({rig, nullptr}, Range(-0.02, 0.02, 0.01));
   ASSERT_NE(RowAt(sweep, 0.0), nullptr);
   ASSERT_TRUE(sweep.droop[kRear]);
   EXPECT_NE(Describe(sweep.droop[kRear]->limit).find("is fully open"), std::string::npos);

@@ -31,13 +31,14 @@ std::unique_ptr<Shaft> ReportOf(Vehicle vehicle, DrivelineRequest request = {}) 
   shaft->rig = PrepareRig(shaft->vehicle);
   request.load = &shaft->vehicle.loads[0];
   shaft->standing = *Stand(shaft->rig, request.load);
-  shaft->report = ReportDriveline(shaft->rig, shaft->standing, request).front();
+  shaft->report =
+      ReportDriveline({shaft->rig, StanceOf(shaft->standing)}, shaft->standing, request).front();
   return shaft;
 }
 
 TEST(Driveline, RowsAreThoseOfTheSweep) {
   const auto shaft = ReportOf(sample::HarbourVan());
-  const Sweep sweep = SweepBounce(shaft->rig, &*shaft->standing.stance,
+  const Sweep sweep = SweepBounce({shaft->rig, &*shaft->standing.stance},
                                   {.from = std::nullopt, .to = std::nullopt, .step = 0.02});
   size_t compared = 0;
   for (const ShaftPlace& place : shaft->report.travel) {
@@ -165,7 +166,7 @@ TEST(Driveline, SlopesAreTheFilesAndTheSweeps) {
   ASSERT_EQ(slopes.size(), 3U);
   EXPECT_NEAR(slopes[0].chassis, -shaft->vehicle.driveshafts[0].output_angle, kTol);
   const Sweep sweep =
-      SweepBounce(shaft->rig, &*shaft->standing.stance, {.from = 0.0, .to = 0.0, .step = 0.02});
+      SweepBounce({shaft->rig, &*shaft->standing.stance}, {.from = 0.0, .to = 0.0, .step = 0.02});
   // The sweep adds the housing's pitch in side view; a housing steered by 0.1 deg turns the last
   // digits.
   EXPECT_NEAR(slopes[2].floor, *sweep.rows.front().axles[kRear].pinion_angle, 1e-6);

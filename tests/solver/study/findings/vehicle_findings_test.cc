@@ -54,7 +54,7 @@ TEST(VehicleFindings, ACoilNearlyOffItsSeatAtFullDroop) {
   Vehicle van = sample::HarbourVan();
   const Rig rig = PrepareRig(van);
   const Stance stance = Settle(rig, van.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {});
+  const Sweep sweep = SweepBounce({rig, &stance}, {});
   ASSERT_TRUE(sweep.droop[kRear]);
   const double left =
       van.axles[kRear].springs[0].law.free_length - CoilAt(van, kRear, *sweep.droop[kRear]->at);
@@ -73,7 +73,7 @@ TEST(VehicleFindings, ACoilNearlySolidAtFullBump) {
   for (Axle& axle : van.axles) axle.opening.reset();  // a stop ends its bump
   const Rig rig = PrepareRig(van);
   const Stance stance = Settle(rig, van.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {});
+  const Sweep sweep = SweepBounce({rig, &stance}, {});
   ASSERT_TRUE(sweep.bump[kRear]);
   const double length = CoilAt(van, kRear, *sweep.bump[kRear]->at);
   for (Spring& spring : van.axles[kRear].springs) spring.solid_length = length - 0.005;
@@ -90,7 +90,7 @@ TEST(VehicleFindings, ACoilByItsCurveIsJudgedByItsLastPoint) {
   for (Axle& axle : van.axles) axle.opening.reset();  // a stop ends its bump
   const Rig rig = PrepareRig(van);
   const Stance stance = Settle(rig, van.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {});
+  const Sweep sweep = SweepBounce({rig, &stance}, {});
   ASSERT_TRUE(sweep.bump[kRear]);
   const double length = CoilAt(van, kRear, *sweep.bump[kRear]->at);
   for (const double left : {0.005, 0.008}) {
@@ -173,7 +173,7 @@ TEST(VehicleFindings, AGapThatTheTravelCloses) {
   ASSERT_EQ(found.size(), 1U);
   const Rig rig = PrepareRig(van);
   const Stance stance = Settle(rig, van.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {});
+  const Sweep sweep = SweepBounce({rig, &stance}, {});
   const double rest = LevelMotion(rig, stance)[kFront].pose.z - tube.z();
   // Straight up but for what the links and the bar draw it aside, some millimetres of 0.1 m.
   const double expected = std::abs(0.2 - rest - *sweep.bump[kFront]->at);
@@ -268,7 +268,7 @@ TEST(VehicleFindings, AnInstantCentreThatTurnsInsideOut) {
   Vehicle truck = sample::LevelTruck();
   const Rig rig = PrepareRig(truck);
   const Stance stance = Settle(rig, truck.loads[0]);
-  const Sweep sweep = SweepBounce(rig, &stance, {.from = -0.1, .to = 0.1, .step = 0.01});
+  const Sweep sweep = SweepBounce({rig, &stance}, {.from = -0.1, .to = 0.1, .step = 0.01});
   bool turned = false;  // the housing's turn per travel changes sign: its pitch has an extreme
   for (size_t r = 2; r < sweep.rows.size(); ++r) {
     const auto pitch = [&](size_t i) { return sweep.rows[i].axles[kRear].housing_pitch; };
@@ -280,7 +280,7 @@ TEST(VehicleFindings, AnInstantCentreThatTurnsInsideOut) {
 double MisalignmentLeft(const Vehicle& vehicle, const std::string& member, LimitMotion motion) {
   const Rig rig = PrepareRig(vehicle);
   const Stance stance = Settle(rig, vehicle.loads[0]);
-  const LimitsReport limits = FindLimits(rig, &stance);
+  const LimitsReport limits = FindLimits({rig, &stance});
   const AxleLimit& limit = limits.bounce[kRear][motion == LimitMotion::kBump ? 0 : 1];
   for (const LimitHit& hit : limit.hits) {
     if (hit.limit.id.kind == LimitKind::kJointAtLimit && hit.limit.name == member) return *hit.left;
@@ -314,7 +314,7 @@ TEST(VehicleFindings, ATyreNearerToItsOpeningThanTheAim) {
   const Rig rig = PrepareRig(van);
   const Stance stance = Settle(rig, van.loads[0]);
   double least = 1.0;
-  for (const TireClearance& clearance : SweepOpenings(rig, &stance, std::nullopt).clearances) {
+  for (const TireClearance& clearance : SweepOpenings({rig, &stance}, std::nullopt).clearances) {
     const NearestTire* nearest = LeastOf(clearance);
     if (clearance.axle == kRear && nearest) least = std::min(least, nearest->gap.distance);
   }

@@ -182,7 +182,7 @@ TEST(Centre, WantsBothOpenings) {
 
 TEST(HangAxles, IsTheDifferenceOfTwoPoses) {
   const Stood stood(sample::HarbourVan());
-  const auto hanging = HangAxles(stood.rig, &stood.stance);
+  const auto hanging = HangAxles({stood.rig, &stood.stance});
   for (size_t i = 0; i < 2; ++i) {
     const AxleFrame& frame = stood.rig.axles[i].frame;
     const Pose rest =

@@ -53,7 +53,7 @@ Vehicle StraightUp() {
 TEST(Openings, OfAHousingThatMovesStraightAreSumsOfItsClosedForm) {
   const Vehicle vehicle = StraightUp();
   const Rig rig = PrepareRig(vehicle);
-  const OpeningsReport report = SweepOpenings(rig, nullptr, std::nullopt);
+  const OpeningsReport report = SweepOpenings({rig, nullptr}, std::nullopt);
   const SweptRange& range = report.ranges[0][1];
   ASSERT_TRUE(range.ended_by[0] && range.ended_by[1]);
   const double a = 0.6, b = 0.8, k = 0.25 / (a * a) + 0.25 / (b * b);
@@ -75,7 +75,7 @@ TEST(Openings, OfAHousingThatMovesStraightAreSumsOfItsClosedForm) {
 TEST(Openings, LeastIsNoMoreThanAnyOfManySamples) {
   const Stood stood(WithPanels());
   const double lock = 30.0 * M_PI / 180.0;
-  const OpeningsReport report = SweepOpenings(stood.rig, &stood.stance, lock);
+  const OpeningsReport report = SweepOpenings({stood.rig, &stood.stance}, lock);
   const AxleFrame& frame = stood.rig.axles[0].frame;
   const Axle& front = stood.vehicle.axles[0];
   const SweptRange& crossed = report.ranges[0][3];
@@ -108,7 +108,7 @@ TEST(Openings, LeastIsNoMoreThanAnyOfManySamples) {
 
 TEST(Openings, SteeringBringsTheTyreNearerToThePanel) {
   const Stood stood(WithPanels());
-  const OpeningsReport report = SweepOpenings(stood.rig, &stood.stance, 0.5);
+  const OpeningsReport report = SweepOpenings({stood.rig, &stood.stance}, 0.5);
   const TireClearance& panel = Of(report, 0, 0, Surface::kPanel);
   for (size_t m = 0; m < 5; ++m) {
     EXPECT_LT(panel.turned[m]->gap.distance, panel.held[m]->gap.distance);
@@ -124,17 +124,17 @@ TEST(Openings, SteeringBringsTheTyreNearerToThePanel) {
 TEST(Openings, TheFilesOwnLockIsUsedUnlessOneIsAsked) {
   Vehicle van = WithPanels();
   const Stood none(van);
-  EXPECT_FALSE(SweepOpenings(none.rig, &none.stance, std::nullopt).lock[0]);
+  EXPECT_FALSE(SweepOpenings({none.rig, &none.stance}, std::nullopt).lock[0]);
   van.axles[0].steering->lock = 0.4;
   const Stood own(van);
-  EXPECT_EQ(SweepOpenings(own.rig, &own.stance, std::nullopt).lock[0], 0.4);
-  EXPECT_EQ(SweepOpenings(own.rig, &own.stance, 0.3).lock[0], 0.3);
+  EXPECT_EQ(SweepOpenings({own.rig, &own.stance}, std::nullopt).lock[0], 0.4);
+  EXPECT_EQ(SweepOpenings({own.rig, &own.stance}, 0.3).lock[0], 0.3);
 }
 
 TEST(Openings, AreTheSameInAMirror) {
   const Stood one(WithPanels()), other(sample::MirrorImage(WithPanels()));
-  const OpeningsReport a = SweepOpenings(one.rig, &one.stance, std::nullopt);
-  const OpeningsReport b = SweepOpenings(other.rig, &other.stance, std::nullopt);
+  const OpeningsReport a = SweepOpenings({one.rig, &one.stance}, std::nullopt);
+  const OpeningsReport b = SweepOpenings({other.rig, &other.stance}, std::nullopt);
   constexpr double kMirror = 1e-6;  // [m] closed in to 0.01 mm at worst, smooth here
   for (size_t axle = 0; axle < 2; ++axle) {
     for (const Surface surface : {Surface::kLip, Surface::kPanel}) {

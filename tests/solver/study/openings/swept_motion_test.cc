@@ -21,10 +21,10 @@ Vehicle ShortArms() {
 TEST(SweepTireMotion, LooksAtTheTyreWhereLinksLineUp) {
   const Vehicle vehicle = ShortArms();
   const Rig rig = PrepareRig(vehicle);
-  const std::optional<RollEnds> roll = FindRollEnds(rig, {0.0, 0.0});
+  const Walks walks(rig, nullptr);
   for (const TireMotion motion :
        {TireMotion::kBounce, TireMotion::kRoll, TireMotion::kCrossed, TireMotion::kOneWheel}) {
-    const SweptMotion swept = SweepTireMotion(rig, {0.0, 0.0}, roll, motion, 0);
+    const SweptMotion swept = SweepTireMotion(walks, motion, 0);
     for (const auto& end : swept.range.ended_by) {
       ASSERT_TRUE(end);
       EXPECT_EQ(end->limit.id.kind, LimitKind::kLinksStraight);

@@ -178,7 +178,8 @@ TEST(Sideways, TheBarSoChangedCentresTheAxle) {
 TEST(Steering, RollSlopeOfRowsIsTheirSteer) {
   Steered s;
   Prepare(s, VanWithTieRod());
-  const SteeringReport report = ReportSteering(s.rig, s.standing, &s.vehicle.loads[0], 0.02);
+  const SteeringReport report =
+      ReportSteering({s.rig, StanceOf(s.standing)}, s.standing, &s.vehicle.loads[0], 0.02);
   ASSERT_EQ(report.axles.size(), 1U);
   const SteeredAxle& front = report.axles[0];
   const std::vector<SweepRow>& rows = front.travel.rows;

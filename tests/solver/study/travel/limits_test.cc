@@ -62,7 +62,7 @@ TEST(Limits, ABumpEndsWhereAVerticalDamperCloses) {
                            .bump = {},
                            .rebound = {}});
   const Rig rig = PrepareRig(vehicle);
-  const AxleLimit bump = FindLimits(rig, nullptr).bounce[0][0];
+  const AxleLimit bump = FindLimits({rig, nullptr}).bounce[0][0];
   ASSERT_TRUE(bump.ended_by);
   EXPECT_EQ(bump.hits[*bump.ended_by].limit.id.kind, LimitKind::kDamperClosed);
   const double z = bump.parameter;
@@ -84,9 +84,9 @@ TEST(Limits, ABumpEndsWhereAVerticalDamperCloses) {
 TEST(Limits, ASweepEndsWhereTheFirstOfItsOwnEndsIs) {
   for (const Vehicle& vehicle : {sample::HarbourVan(), sample::MirrorImage(sample::HarbourVan())}) {
     const Stood stood(vehicle);
-    const LimitsReport limits = FindLimits(stood.rig, &stood.stance);
-    const Sweep sweep = SweepBounce(stood.rig, &stood.stance, {});
-    const MotionSweep crossed = SweepMotion(stood.rig, &stood.stance,
+    const LimitsReport limits = FindLimits({stood.rig, &stood.stance});
+    const Sweep sweep = SweepBounce({stood.rig, &stood.stance}, {});
+    const MotionSweep crossed = SweepMotion({stood.rig, &stood.stance},
                                             {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}});
     for (size_t i = 0; i < 2; ++i) {
       EXPECT_NEAR(*FirstThatEndsRows(limits.bounce[i][0]), *sweep.bump[i]->at, kSame);
@@ -99,7 +99,7 @@ TEST(Limits, ASweepEndsWhereTheFirstOfItsOwnEndsIs) {
 
 TEST(Limits, WhatIsLeftIsWhatTheMarginsSayThere) {
   const Stood stood(sample::HarbourVan());
-  const LimitsReport limits = FindLimits(stood.rig, &stood.stance);
+  const LimitsReport limits = FindLimits({stood.rig, &stood.stance});
   const AxleLimit& bump = limits.bounce[kRear][0];
   const AxleFrame& frame = stood.rig.axles[kRear].frame;
   const double z = stood.stance.motion[kRear].pose.z + bump.parameter;
@@ -116,7 +116,7 @@ TEST(Limits, TheAxleStopsSoonerThanASweepWhereAJointComesFirst) {
   // The limit is what the joint has turned half way to the end, so that is where it must end.
   Vehicle van = sample::HarbourVan();
   const Stood plain(van);
-  const double half = 0.5 * FindLimits(plain.rig, &plain.stance).bounce[kRear][0].parameter;
+  const double half = 0.5 * FindLimits({plain.rig, &plain.stance}).bounce[kRear][0].parameter;
   const AxleFrame& frame = plain.rig.axles[kRear].frame;
   const double z = plain.stance.motion[kRear].pose.z + half;
   const Pose pose = MovePose(frame, plain.rig.axles[kRear].measured, z, 0.0).pose;
@@ -126,7 +126,7 @@ TEST(Limits, TheAxleStopsSoonerThanASweepWhereAJointComesFirst) {
   van.axles[kRear].links[bar].misalignment_limit =
       std::max(turn.frame.misalignment, turn.axle.misalignment);
   const Stood stood(van);
-  const AxleLimit bump = FindLimits(stood.rig, &stood.stance).bounce[kRear][0];
+  const AxleLimit bump = FindLimits({stood.rig, &stood.stance}).bounce[kRear][0];
   ASSERT_TRUE(bump.ended_by);
   EXPECT_EQ(bump.hits[*bump.ended_by].limit.id.kind, LimitKind::kJointAtLimit);
   constexpr double kOfAngle = 1e-6;  // [m] kEndTolerance in rad, at 1 mrad or more a metre
@@ -140,7 +140,7 @@ TEST(Limits, ACoilOffItsSeatEndsDroopOnlyWhereItMustStay) {
   }
   const auto rear_droop = [](const Vehicle& vehicle) {
     const Stood stood(vehicle);
-    return FindLimits(stood.rig, &stood.stance).bounce[kRear][1];
+    return FindLimits({stood.rig, &stood.stance}).bounce[kRear][1];
   };
   const AxleLimit loose = rear_droop(van);
   const LimitHit* coil = Find(loose, LimitKind::kCoilUnseated, "coil left");
@@ -164,14 +164,14 @@ TEST(Limits, WhatIsPastItsEndInTheStanceEndsTheWayThatLeadsFartherPast) {
                            .bump = {},
                            .rebound = {}});
   const Rig rig = PrepareRig(vehicle);
-  const LimitsReport limits = FindLimits(rig, nullptr);
+  const LimitsReport limits = FindLimits({rig, nullptr});
   EXPECT_EQ(limits.bounce[0][0].parameter, 0.0);
   EXPECT_LT(limits.bounce[0][1].parameter, -0.1);
 }
 
 TEST(Limits, CrossedTravelIsThatOfTheWheels) {
   const Stood stood(sample::HarbourVan());
-  const LimitsReport limits = FindLimits(stood.rig, &stood.stance);
+  const LimitsReport limits = FindLimits({stood.rig, &stood.stance});
   for (const CrossedLimit& crossed : limits.crossed) {
     ASSERT_TRUE(crossed.first);
     // Both tracks are 1490 mm.
@@ -185,7 +185,8 @@ TEST(Limits, CrossedTravelIsThatOfTheWheels) {
 
 TEST(Limits, AMirrorImageCrossesTheOtherWay) {
   const Stood one(sample::HarbourVan()), other(sample::MirrorImage(sample::HarbourVan()));
-  const LimitsReport a = FindLimits(one.rig, &one.stance), b = FindLimits(other.rig, &other.stance);
+  const LimitsReport a = FindLimits({one.rig, &one.stance}),
+                     b = FindLimits({other.rig, &other.stance});
   constexpr double kMirror = 1e-8;  // [rad] two settles and two walks
   EXPECT_NEAR(a.crossed[0].angle, -b.crossed[1].angle, kMirror);
   EXPECT_NEAR(a.crossed[1].angle, -b.crossed[0].angle, kMirror);

@@ -68,7 +68,7 @@ LengthLimit HoldOf(const AxleFrame& frame, const Span& span, double length, bool
 class Reaching : public testing::Test {
  protected:
   Stood stood_{Unequal()};
-  LimitsReport limits_ = FindLimits(stood_.rig, &stood_.stance);
+  LimitsReport limits_ = FindLimits({stood_.rig, &stood_.stance});
   PartsAdvice advice_ = AdviseParts(stood_.rig, nullptr, &stood_.stance, limits_,
                                     {.split = {}, .bump = 0.070, .droop = 0.090}, kReserve);
   std::array<double, 2> start_ = StartOf(stood_.rig, &stood_.stance);

@@ -33,7 +33,7 @@ Vehicle Roomy() {
 }
 
 PartsAdvice Advise(const Stood& stood, const TravelWish& wish) {
-  const LimitsReport limits = FindLimits(stood.rig, &stood.stance);
+  const LimitsReport limits = FindLimits({stood.rig, &stood.stance});
   return AdviseParts(stood.rig, nullptr, &stood.stance, limits, wish, kReserve);
 }
 
@@ -57,8 +57,8 @@ TEST(TravelParts, EndTheTravelWhereItIsWantedAndNeverOnTheDamper) {
   ASSERT_EQ(advice.straps.size(), 4U);  // none in the file: one beside each damper
   const Stood fitted(Fitted(stood.vehicle, advice));
   ASSERT_EQ(fitted.stance.status, StanceStatus::kRests);
-  const Sweep sweep = SweepBounce(fitted.rig, &fitted.stance, {});
-  const MotionSweep crossed = SweepMotion(fitted.rig, &fitted.stance,
+  const Sweep sweep = SweepBounce({fitted.rig, &fitted.stance}, {});
+  const MotionSweep crossed = SweepMotion({fitted.rig, &fitted.stance},
                                           {.kind = MotionKind::kCrossed, .wheel = 0, .grid = {}});
   for (size_t i = 0; i < 2; ++i) {
     // The stop is not touched at rest, so that the rest stays and so do the travels.
@@ -82,7 +82,7 @@ TEST(TravelParts, KeepTheReserveInTheDamperEverywhere) {
   const PartsAdvice advice = Advise(stood, {.split = {}, .bump = 0.075, .droop = 0.095});
   Vehicle vehicle = Fitted(stood.vehicle, advice);
   const Stood fitted(vehicle);
-  const LimitsReport limits = FindLimits(fitted.rig, &fitted.stance);
+  const LimitsReport limits = FindLimits({fitted.rig, &fitted.stance});
   const double reserve = kReserve;
   const auto check = [&](const AxleLimit& limit) {
     for (const LimitHit& hit : limit.hits) {
@@ -99,7 +99,7 @@ TEST(TravelParts, KeepTheReserveInTheDamperEverywhere) {
 
 TEST(TravelParts, ASplitSharesTheTravelThatWasFound) {
   const Stood stood(sample::HarbourVan());
-  const LimitsReport limits = FindLimits(stood.rig, &stood.stance);
+  const LimitsReport limits = FindLimits({stood.rig, &stood.stance});
   const double whole = limits.bounce[0][0].parameter - limits.bounce[0][1].parameter;
   const WantedTravel found = WantedOf({}, limits, 0);
   EXPECT_EQ(*found.bump, limits.bounce[0][0].parameter);
@@ -147,7 +147,7 @@ TEST(TravelParts, ADamperWithPlentyOfStrokeFits) {
     vehicle.axles[0].dampers[0].shortest = shortest, vehicle.axles[0].dampers[0].longest = longest;
     // Where the vehicle rests without it: one too long would prop it up.
     const Rig rig = PrepareRig(vehicle);
-    const LimitsReport limits = FindLimits(rig, &stood.stance);
+    const LimitsReport limits = FindLimits({rig, &stood.stance});
     return AdviseParts(rig, nullptr, &stood.stance, limits, wish, kReserve).dampers[0];
   };
   EXPECT_EQ(with(needed.closed - 0.002, needed.open + 0.6).fit, DamperFit::kFits);

@@ -203,9 +203,8 @@ TEST(AxleWalk, LinksAloneBeyondWhatIsRealEndNothing) {
   const Rig rig = PrepareRig(vehicle);
   const std::vector<LimitHit> what = Walked(rig, 0.6);
   ASSERT_TRUE(Find(what, LimitKind::kLinksStraight));
-  EXPECT_EQ(FirstEnd(what, 0.3), nullptr);
-  EXPECT_NE(FirstEnd(what, 0.5), nullptr);
-  EXPECT_NE(LastRow(what), nullptr);
+  EXPECT_EQ(FirstEnd(what, Watch::kRows, 0.3), nullptr);
+  EXPECT_NE(FirstEnd(what, Watch::kAll, 0.5), nullptr);
   // Something of the file's beyond the same is an end.
   const Passing strap{{0.0, 0.0, -0.5}, 0.0, 0.0};
   Vehicle held = ParallelTruck();
@@ -215,7 +214,7 @@ TEST(AxleWalk, LinksAloneBeyondWhatIsRealEndNothing) {
       {.name = {"strap"}, .span = {hub + strap.to, hub}, .length = LengthAt(strap, 0.35)});
   const Rig other = PrepareRig(held);
   const std::vector<LimitHit> ends = Walked(other, 0.6);
-  const LimitHit* first = FirstEnd(ends, 0.3);
+  const LimitHit* first = FirstEnd(ends, Watch::kAll, 0.3);
   ASSERT_NE(first, nullptr);
   EXPECT_NEAR(*first->at, 0.35, 1e-8);
 }
@@ -286,7 +285,8 @@ TEST(AxleWalk, EndsWhereTheDamperIsShut) {
   down.far = -0.6;
   const AxleWalk up_walk = WalkAxle(rig, 0, Bounce(rig), rows);
   const AxleWalk down_walk = WalkAxle(rig, 0, Bounce(rig), down);
-  const LimitHit *bump = FirstEnd(up_walk.hits, 0.3), *droop = FirstEnd(down_walk.hits, 0.3);
+  const LimitHit *bump = FirstEnd(up_walk.hits, Watch::kAll, 0.3),
+                 *droop = FirstEnd(down_walk.hits, Watch::kAll, 0.3);
   ASSERT_TRUE(bump != nullptr && droop != nullptr);
   EXPECT_EQ(Describe(bump->limit), "damper left is fully closed");
   EXPECT_EQ(Describe(droop->limit), "damper left is fully open");
@@ -295,7 +295,7 @@ TEST(AxleWalk, EndsWhereTheDamperIsShut) {
   EXPECT_NEAR(length(*bump->at), 0.42, kEndTol);
   EXPECT_NEAR(length(*droop->at), 0.56, kEndTol);
   const AxleWalk short_walk = WalkAxle(rig, 0, Bounce(rig), {.far = 0.05, .step = kStep});
-  EXPECT_EQ(FirstEnd(short_walk.hits, 0.3), nullptr);
+  EXPECT_EQ(FirstEnd(short_walk.hits, Watch::kAll, 0.3), nullptr);
   EXPECT_EQ(short_walk.places.back().parameter, 0.05);
 }
 
@@ -331,7 +331,7 @@ TEST(AxleWalk, AMemberPastItsEndHidesNoOthersDip) {
   const Rig rig = PrepareRig(vehicle);
   const AxleWalk walk = WalkAxle(
       rig, 0, Bounce(rig), {.far = 0.3, .step = kStep, .watch = Watch::kRows, .to_first = true});
-  const LimitHit* first = FirstEnd(walk.hits, 0.3);
+  const LimitHit* first = FirstEnd(walk.hits, Watch::kAll, 0.3);
   ASSERT_NE(first, nullptr);
   EXPECT_EQ(first->limit.id.kind, LimitKind::kDamperClosed);
   EXPECT_NEAR(*first->at, damper.nearest_at, 2e-3);

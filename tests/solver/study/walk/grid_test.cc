@@ -69,7 +69,9 @@ TEST(WalkToEnds, HasARowWhereTheFirstAxleEnds) {
   const Rig rig = PrepareRig(van);
   for (const MotionKind motion : {MotionKind::kBounce, MotionKind::kCrossed}) {
     for (const double datum : {0.0, 1e-3}) {  // where the stance is by a millimetre
-      const GridWalk walked = WalkToEnds(rig, {datum, datum}, motion, 0, Options({}, {}, 0.01));
+      Walks walks(rig, nullptr);
+      walks.start = {datum, datum};
+      const GridWalk walked = WalkToEnds(walks, motion, 0, Options({}, {}, 0.01));
       const auto ends = [&](const auto& found) {
         return std::pair(std::abs(*found[0]->at), std::abs(*found[1]->at));
       };
@@ -90,8 +92,8 @@ TEST(WalkToEnds, HasARowWhereTheFirstAxleEnds) {
 TEST(WalkToEnds, GoesNoFartherThanAsked) {
   const Vehicle van = sample::HarbourVan();
   const Rig rig = PrepareRig(van);
-  const GridWalk walked =
-      WalkToEnds(rig, {0.0, 0.0}, MotionKind::kBounce, 0, Options(-0.02, 0.03, 0.01));
+  const Walks walks(rig, nullptr);
+  const GridWalk walked = WalkToEnds(walks, MotionKind::kBounce, 0, Options(-0.02, 0.03, 0.01));
   EXPECT_EQ(Millimetres(walked.grid), (std::vector<double>{-20, -10, 0, 10, 20, 30}));
   for (size_t axle = 0; axle < 2; ++axle) {
     EXPECT_FALSE(walked.low_end[axle]);
@@ -104,10 +106,11 @@ TEST(WalkToEnds, LinksBeyondWhatIsRealEndRowsOnlyWhereTheyAreAskedFor) {
   Vehicle truck = sample::LevelTruck();
   truck.axles = {sample::EqualParallelLinks(0.6, 0.8), sample::EqualParallelLinks(0.6, 0.8)};
   const Rig rig = PrepareRig(truck);
-  const GridWalk plain = WalkToEnds(rig, {0.0, 0.0}, MotionKind::kBounce, 0, Options({}, {}, 0.05));
+  const Walks walks(rig, nullptr);
+  const GridWalk plain = WalkToEnds(walks, MotionKind::kBounce, 0, Options({}, {}, 0.05));
   EXPECT_EQ(Millimetres(plain.grid), (std::vector<double>{-100, -50, 0, 50, 100}));
   EXPECT_FALSE(plain.high_end[0]);
-  const GridWalk far = WalkToEnds(rig, {0.0, 0.0}, MotionKind::kBounce, 0, Options(0.0, 0.6, 0.05));
+  const GridWalk far = WalkToEnds(walks, MotionKind::kBounce, 0, Options(0.0, 0.6, 0.05));
   ASSERT_TRUE(far.high_end[0]);
   EXPECT_EQ(far.high_end[0]->limit.id.kind, LimitKind::kLinksStraight);
   EXPECT_NEAR(*far.high_end[0]->at, 0.48, 1e-3);
