@@ -48,12 +48,18 @@ Parameter ParameterOf(const Vehicle& vehicle, const SweepRequest& request) {
 }
 
 // Plain numbers are in the file's own units, whatever --units shows.
-GridOptions ParseGrid(const SweepRequest& request, const Parameter& parameter, UnitSystem units) {
+//   vehicle   whose axles are named
+GridOptions ParseGrid(const Vehicle& vehicle, const SweepRequest& request,
+                      const Parameter& parameter, UnitSystem units) {
   const Dimension d = parameter.dimension;
   GridOptions grid{
       .from = ParseOption("--from", request.from, d, units),
       .to = ParseOption("--to", request.to, d, units),
-      .step = units == UnitSystem::kMetric ? parameter.metric_step : parameter.inch_step};
+      .step = units == UnitSystem::kMetric ? parameter.metric_step : parameter.inch_step,
+      .axle = {}};
+  for (size_t i = 0; i < 2; ++i) {
+    if (request.axle == vehicle.axles[i].name) grid.axle = i;
+  }
   if (const auto step = ParseOption("--step", request.step, d, units)) grid.step = *step;
   if (grid.from && grid.to && *grid.from > *grid.to) {
     throw UsageError("--from is above --to: give the lower one (droop is negative) as --from");
@@ -116,7 +122,7 @@ std::vector<std::string> Notes(const Vehicle& vehicle, const Stance* stance,
   }
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = vehicle.axles[i];
-    if (!parameter.moves[i]) continue;
+    if (!parameter.moves[i] || grid.axle.value_or(i) != i) continue;
     const Dimension d = parameter.dimension;
     notes.push_back(EndNote(axle, parameter.low, low[i], grid.from, d, units));
     notes.push_back(EndNote(axle, parameter.high, high[i], grid.to, d, units));
@@ -132,8 +138,13 @@ bool CutShort(const GridOptions& grid, const Ends& low, const Ends& high) {
 Swept SweepFrom(const VehicleFile& file, const Rig& rig, const Stance* stance,
                 const SweepRequest& request, UnitSystem units) {
   const Parameter parameter = ParameterOf(file.vehicle, request);
-  const GridOptions grid = ParseGrid(request, parameter, request.typed_in.value_or(file.units));
   const Vehicle& vehicle = file.vehicle;
+  const GridOptions grid =
+      ParseGrid(vehicle, request, parameter, request.typed_in.value_or(file.units));
+  if (grid.axle && !parameter.moves[*grid.axle]) {
+    throw UsageError(fmt::format("--axle {}: this motion leaves the {} axle where it is",
+                                 request.axle, request.axle));
+  }
   if (request.motion == "bounce") {
     if (!request.wheel.empty()) throw UsageError("--wheel goes with --motion one-wheel");
     const Sweep sweep = SweepBounce({rig, stance}, grid);
@@ -162,6 +173,8 @@ void AddSweepRequest(Command& command, SweepRequest& request) {
       .choices = {"bounce", "roll", "one-wheel", "crossed", "steer"};
   AddOption(command, "--wheel", request.wheel, "which wheel moves in one-wheel")
       .choices.assign(kWheels.begin(), kWheels.end());
+  AddOption(command, "--axle", request.axle, "rows and columns of this axle alone").choices = {
+      "front", "rear"};
   AddOption(command, "--from", request.from, "first travel or angle; by default full droop");
   AddOption(command, "--to", request.to, "last travel or angle; by default full bump");
   AddOption(command, "--step", request.step, "between rows; by default 10 mm, 1/2 in or 1 deg");

@@ -14,6 +14,7 @@ struct SweepRequest {
   std::string load;  // empty: the first
   std::string motion = "bounce";
   std::string wheel;                   // of one-wheel
+  std::string axle;                    // alone; empty: both
   std::string from, to, step;          // values as typed; empty: not given
   std::optional<UnitSystem> typed_in;  // of plain numbers among them; absent: the file's own
 };

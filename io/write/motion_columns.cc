@@ -182,28 +182,29 @@ struct AxleAdder {
   }
 };
 
-MotionColumns Collect(const Vehicle& vehicle, MotionKind kind) {
+MotionColumns Collect(const Vehicle& vehicle, MotionKind kind, const std::optional<size_t>& only) {
   const bool forces = !IsGeometryOnly(vehicle);
   const std::array<Axle, 2>& axles = vehicle.axles;
   MotionColumns columns{ParameterColumn(kind)};
-  if (kind == MotionKind::kCrossed) columns.push_back(DiagonalColumn());
+  if (kind == MotionKind::kCrossed && !only) columns.push_back(DiagonalColumn());
+  const auto shown = only ? std::vector{*only} : std::vector<size_t>{kFront, kRear};
   const std::array<AxleAdder, 2> of{AxleAdder{columns, 0, axles[0].name},
                                     AxleAdder{columns, 1, axles[1].name}};
-  for (const size_t a : kBothAxles) {
+  for (const size_t a : shown) {
     of[a].Housing(forces);
     of[a].Side(0, "left", !axles[a].springs.empty());
     of[a].Side(1, "right", !axles[a].springs.empty());
   }
-  for (const size_t a : kBothAxles) {
+  for (const size_t a : shown) {
     if (kind != MotionKind::kSteer || !axles[a].steering) continue;
     of[a].Hand(0, "left");
     of[a].Hand(1, "right");
     of[a].Pitman();
   }
-  for (const size_t a : kBothAxles) {
+  for (const size_t a : shown) {
     if (axles[a].steering) of[a].Steer(a == kRear && axles[kFront].steering ? "rear_" : "");
   }
-  for (const size_t a : kBothAxles) {
+  for (const size_t a : shown) {
     for (size_t l = 0; l < axles[a].links.size(); ++l) {
       of[a].Link(l, DisplayName(axles[a].links[l].name), forces);
     }
@@ -218,7 +219,7 @@ MotionColumns Collect(const Vehicle& vehicle, MotionKind kind) {
 }  // namespace
 
 DataTable MotionTable(const Vehicle& vehicle, const MotionSweep& sweep, UnitSystem units) {
-  return ToTable(Collect(vehicle, sweep.request.kind), sweep.rows, units);
+  return ToTable(Collect(vehicle, sweep.request.kind, sweep.request.grid.axle), sweep.rows, units);
 }
 
 std::vector<Column> AllMotionColumns() {

@@ -21,26 +21,27 @@ constexpr const char* kAxleSteer = "the housing's part of it, against the rest; 
 //   a      index of the axle
 //   rest   its row at rest
 TableOf<SweepRow> TravelColumns(size_t a, const AxleRow* rest) {
-  return {{"travel", "travel", kLength, "both wheels of every axle, from rest; + bump",
-           &SweepRow::travel},
-          {"steer", "steer", kAngle, kHeld, [=](auto& row) { return row.axles[a].steer; }},
-          {"steer_rate", "steer per travel", kAngleRate, "its exact slope there; + left in bump",
-           [=](auto& row) { return row.axles[a].steer_rate; }},
-          {"toe_in", "toe-in change", kAngle, kToe, [=](auto& row) { return row.axles[a].toe_in; }},
-          {"axle_steer", "axle steer", kAngle, kAxleSteer,
-           [=](auto& row) { return row.axles[a].axle_steer - rest->axle_steer; }},
-          {"lateral_shift", "lateral shift", kLength, "housing centre; + left",
-           [=](auto& row) { return row.axles[a].lateral_shift; }},
-          {"caster", "caster", kAngle, "to the floor; + the top leans back",
-           [=](auto& row) { return row.axles[a].caster; }},
-          {"caster_change", "caster change", kAngle, "against rest",
-           [=](auto& row) { return Less(row.axles[a].caster, rest->caster); }}};
+  return {
+      {"travel", "travel", kLength, "both wheels of every axle, from rest; + bump",
+       &SweepRow::travel},
+      {"steer", "steer", kAngle, kHeld, [=](auto& row) { return row.axles[a]->steer; }},
+      {"steer_rate", "steer per travel", kAngleRate, "its exact slope there; + left in bump",
+       [=](auto& row) { return row.axles[a]->steer_rate; }},
+      {"toe_in", "toe-in change", kAngle, kToe, [=](auto& row) { return row.axles[a]->toe_in; }},
+      {"axle_steer", "axle steer", kAngle, kAxleSteer,
+       [=](auto& row) { return row.axles[a]->axle_steer - rest->axle_steer; }},
+      {"lateral_shift", "lateral shift", kLength, "housing centre; + left",
+       [=](auto& row) { return row.axles[a]->lateral_shift; }},
+      {"caster", "caster", kAngle, "to the floor; + the top leans back",
+       [=](auto& row) { return row.axles[a]->caster; }},
+      {"caster_change", "caster change", kAngle, "against rest",
+       [=](auto& row) { return Less(row.axles[a]->caster, rest->caster); }}};
 }
 
 // Of body roll: the housing rolls against the chassis by as much as the body's left side goes up,
 // reversed.
 std::optional<double> SteerPerBodyRoll(const MotionRow& row, size_t a) {
-  const MotionAxleRow& axle = row.axles[a];
+  const MotionAxleRow& axle = *row.axles[a];
   if (!axle.steer_per_roll) return std::nullopt;
   return -*axle.steer_per_roll * std::cos(row.parameter) / std::cos(axle.housing_roll);
 }
@@ -48,22 +49,19 @@ std::optional<double> SteerPerBodyRoll(const MotionRow& row, size_t a) {
 TableOf<MotionRow> RollColumns(size_t a, double rest_steer) {
   return {
       {"body_roll", "body roll", kAngle, "on level ground; left side up +", &MotionRow::parameter},
-      {"steer", "steer", kAngle, kHeld, [=](auto& row) { return row.axles[a].steer; }},
+      {"steer", "steer", kAngle, kHeld, [=](auto& row) { return row.axles[a]->steer; }},
       {"steer_per_roll", "steer per roll", kAngleRatio,
        "its exact slope by body roll; + into the bend: oversteer in front",
        [=](auto& row) { return SteerPerBodyRoll(row, a); }},
-      {"toe_in", "toe-in change", kAngle, kToe, [=](auto& row) { return row.axles[a].toe_in; }},
+      {"toe_in", "toe-in change", kAngle, kToe, [=](auto& row) { return row.axles[a]->toe_in; }},
       {"axle_steer", "axle steer", kAngle, kAxleSteer,
-       [=](auto& row) { return row.axles[a].axle_steer - rest_steer; }},
+       [=](auto& row) { return row.axles[a]->axle_steer - rest_steer; }},
       {"lateral_shift", "lateral shift", kLength, "housing centre; + left",
-       [=](auto& row) { return row.axles[a].lateral_shift; }}};
+       [=](auto& row) { return row.axles[a]->lateral_shift; }}};
 }
 
 DataTable RollTable(const SteeredAxle& steered, UnitSystem units) {
-  double rest_steer = 0.0;
-  for (const MotionRow& row : steered.roll.rows) {
-    if (row.parameter == 0.0) rest_steer = row.axles[steered.axle].axle_steer;
-  }
+  const double rest_steer = AtRest(steered.roll).axles[steered.axle]->axle_steer;
   return ToTable(RollColumns(steered.axle, rest_steer), steered.roll.rows, units);
 }
 
@@ -212,9 +210,8 @@ std::vector<NamedTable> SteeringTables(const Vehicle& vehicle, const SteeringRep
     const auto add = [&](const char* what, DataTable table) {
       tables.push_back({name + what, std::move(table)});
     };
-    const std::vector<SweepRow>& travel = steered.travel.rows;
-    const AxleRow& rest = travel[steered.rest].axles[steered.axle];
-    add(" travel", ToTable(TravelColumns(steered.axle, &rest), travel, units));
+    const AxleRow& rest = *AtRest(steered.travel).axles[steered.axle];
+    add(" travel", ToTable(TravelColumns(steered.axle, &rest), steered.travel.rows, units));
     add(" roll", RollTable(steered, units));
     if (steered.tie_rod) add(" lock to lock", ToTable(LockColumns(), steered.lock, units));
     if (!steered.match) continue;

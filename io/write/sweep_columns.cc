@@ -160,19 +160,20 @@ void AddRollAxis(SweepColumns& to, bool has_mass) {
 
 // Of the vehicle's axles, quantity by quantity; `vehicle` null here and below: every column there
 // can be, for the output reference.
+//   only   this axle's alone; absent: both axles'
 //   part   of its axle: which printed table they stand in
-void AddAxles(SweepColumns& to, const Vehicle* vehicle, bool has_mass, const char* part,
-              const std::vector<AxleColumn>& columns) {
+void AddAxles(SweepColumns& to, const Vehicle* vehicle, const std::optional<size_t>& only,
+              bool has_mass, const char* part, const std::vector<AxleColumn>& columns) {
   constexpr std::array kNames{"front", "rear"};
   for (const AxleColumn& each : columns) {
     const TableOf<AxleRow> column{each.column};
     if (vehicle == nullptr && !each.only) {
       AddPart(
-          to, column, [](auto& row) { return row.axles[0]; }, "", "A_");
+          to, column, [](auto& row) -> auto& { return row.axles[0]; }, "", "A_");
       continue;
     }
     for (const size_t i : kBothAxles) {
-      if (each.only.value_or(i) != i) continue;
+      if (each.only.value_or(i) != i || only.value_or(i) != i) continue;
       if (vehicle != nullptr && !each.there({vehicle->axles[i], has_mass})) continue;
       const std::string name = vehicle == nullptr ? kNames[i] : vehicle->axles[i].name;
       AddPart(
@@ -203,14 +204,17 @@ TableOf<DriveshaftState> ShaftColumns(bool axle_ahead, bool center_bearing) {
   return columns;
 }
 
-void AddShafts(SweepColumns& to, const Vehicle* vehicle) {
+void AddShafts(SweepColumns& to, const Vehicle* vehicle, const std::optional<size_t>& only) {
   if (vehicle == nullptr) {
-    AddPart(to, ShaftColumns(false, true), [](auto& row) { return row.driveshafts[0]; });
+    AddPart(
+        to, ShaftColumns(false, true), [](auto& row) -> auto& { return row.driveshafts[0]; });
     return;
   }
   const std::vector<Driveshaft>& shafts = vehicle->driveshafts;
   for (size_t s = 0; s < shafts.size(); ++s) {
-    const Axle& axle = vehicle->axles[static_cast<size_t>(shafts[s].axle)];
+    const auto index = static_cast<size_t>(shafts[s].axle);
+    if (only.value_or(index) != index) continue;
+    const Axle& axle = vehicle->axles[index];
     const bool axle_ahead = axle.pinion && axle.pinion->p_CY.x() > shafts[s].p_CO.x();
     AddPart(
         to, ShaftColumns(axle_ahead, shafts[s].center_bearing.has_value()),
@@ -222,36 +226,36 @@ void AddShafts(SweepColumns& to, const Vehicle* vehicle) {
 
 // One drag link in most vehicles; where the rear axle steers too, its column carries the axle's
 // name.
-void AddSteer(SweepColumns& to, const Vehicle* vehicle) {
+void AddSteer(SweepColumns& to, const Vehicle* vehicle, const std::optional<size_t>& only) {
   const auto steers = [&](size_t i) {
     return vehicle == nullptr ? i == kFront : vehicle->axles[i].steering.has_value();
   };
   for (const size_t i : kBothAxles) {
-    if (!steers(i)) continue;
+    if (!steers(i) || only.value_or(i) != i) continue;
     to.push_back({i == kRear && steers(kFront) ? "rear_steer" : "steer", "steer", kAngle,
                   "heading of the road wheel on the drag link's side with the steering wheel held, "
                   "axle steer included, less its value in the row at 0; + left",
-                  [i](auto& row) { return row.axles[i].steer; }, kWhole});
+                  [i](auto& row) { return Within(row.axles[i], &AxleRow::steer); }, kWhole});
   }
 }
 
-SweepColumns Collect(const Vehicle* vehicle, bool has_mass) {
+SweepColumns Collect(const Vehicle* vehicle, bool has_mass, const std::optional<size_t>& only) {
   SweepColumns to{
       {"travel", "travel", kLength,
        "both wheels of every axle up against the body by this much from the stance, along "
        "the chassis z axis; + bump",
        &SweepRow::travel}};
   const auto add_axles = [&](const char* part, const std::vector<AxleColumn>& columns) {
-    AddAxles(to, vehicle, has_mass, part, columns);
+    AddAxles(to, vehicle, only, has_mass, part, columns);
   };
-  AddWheelbase(to);
+  if (!only) AddWheelbase(to);
   add_axles("where the wheels go", PositionColumns());
   add_axles("side and front view", ViewColumns());
-  AddRollAxis(to, has_mass);
+  if (!only) AddRollAxis(to, has_mass);
   add_axles("side and front view", RollSteerColumns());
   add_axles("coils and ride", RideColumns());
-  AddShafts(to, vehicle);
-  AddSteer(to, vehicle);
+  AddShafts(to, vehicle, only);
+  AddSteer(to, vehicle, only);
   add_axles("where the wheels go", OpeningColumns());
   return to;
 }
@@ -259,9 +263,9 @@ SweepColumns Collect(const Vehicle* vehicle, bool has_mass) {
 }  // namespace
 
 DataTable SweepTable(const Vehicle& vehicle, const Sweep& sweep, UnitSystem units) {
-  return ToTable(Collect(&vehicle, sweep.stance.has_value()), sweep.rows, units);
+  return ToTable(Collect(&vehicle, sweep.stance.has_value(), sweep.axle), sweep.rows, units);
 }
 
-std::vector<Column> AllSweepColumns() { return ColumnsOf(Collect(nullptr, true)); }
+std::vector<Column> AllSweepColumns() { return ColumnsOf(Collect(nullptr, true, std::nullopt)); }
 
 }  // namespace linkwright

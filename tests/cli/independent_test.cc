@@ -63,6 +63,30 @@ void ExpectSameField(const std::string& column, const std::string& row, const st
   EXPECT_NEAR(ToNumber(actual), wanted, allowed) << column << " at " << row;
 }
 
+// The rows that the references have: their formulation ends rows where the first axle ends, and has
+// no row at an end between two steps. Ours beside those have an axle past its end, or one at it.
+std::vector<const CsvRecord*> RowsAsTheirs(const Sheet& actual, const Sheet& expected) {
+  const auto same = [](const std::string& a, const std::string& b) {
+    return a == b || (a.find_first_not_of("-.0123456789e") == std::string::npos &&
+                      std::abs(ToNumber(a) - ToNumber(b)) < 1e-7);
+  };
+  std::vector<const CsvRecord*> rows;
+  for (size_t r = 0; r < actual.rows.size(); ++r) {
+    const CsvRecord& row = actual.rows[r];
+    const bool theirs = std::any_of(expected.rows.begin(), expected.rows.end(),
+                                    [&](const CsvRecord& each) { return same(row[0], each[0]); });
+    if (theirs) rows.push_back(&row);
+    const auto empty = [&](const CsvRecord& record) {
+      return std::count(record.begin(), record.end(), "");
+    };
+    const bool end = r + 1 == actual.rows.size() || r == 0 ||
+                     empty(actual.rows[r + 1]) != empty(row) ||
+                     empty(actual.rows[r - 1]) != empty(row);
+    EXPECT_TRUE(theirs || end || empty(row) > empty(expected.rows.front())) << row[0];
+  }
+  return rows;
+}
+
 class Independent : public ::testing::TestWithParam<Reference> {};
 
 TEST_P(Independent, EveryColumnIsWhatTheOtherFormulationGives) {
@@ -76,13 +100,14 @@ TEST_P(Independent, EveryColumnIsWhatTheOtherFormulationGives) {
   } else {  // ours has the joints and forces of each link besides
     EXPECT_TRUE(std::includes(ours.begin(), ours.end(), theirs.begin(), theirs.end()));
   }
-  ASSERT_EQ(actual.rows.size(), expected.rows.size()) << "rows end at another travel";
+  const std::vector<const CsvRecord*> rows = RowsAsTheirs(actual, expected);
+  ASSERT_EQ(rows.size(), expected.rows.size()) << "rows end at another travel";
   for (size_t row = 0; row < expected.rows.size(); ++row) {
     const std::string& name = expected.rows[row][0];
     for (size_t c = 0; c < expected.header.size(); ++c) {
       const std::string& column = expected.header[c];
       ASSERT_TRUE(actual.Has(column)) << column;
-      const std::string& field = actual.rows[row][actual.Find(column)];
+      const std::string& field = (*rows[row])[actual.Find(column)];
       if (column == "load") {
         EXPECT_EQ(field, name);
       } else {

@@ -41,6 +41,15 @@ TEST(LimitsCommand, AnswersForEveryVehicleWithoutAnythingThatIsNoNumber) {
   }
 }
 
+// The first and the last row that have something in a column.
+std::pair<size_t, size_t> RowsOf(const Sheet& sheet, const std::string& column) {
+  const size_t c = sheet.Find(column);
+  size_t first = 0, last = sheet.rows.size() - 1;
+  while (sheet.rows[first][c].empty()) ++first;
+  while (sheet.rows[last][c].empty()) --last;
+  return {first, last};
+}
+
 TEST(LimitsCommand, TheSweepsRowsEndWhereItSaysWhereNothingElseComesFirst) {
   // Without openings and slip only what ends a sweep is left to end the travel.
   for (const char* vehicle : {"harbour_van", "orchard_tractor_truck", "fire_patrol"}) {
@@ -50,17 +59,19 @@ TEST(LimitsCommand, TheSweepsRowsEndWhereItSaysWhereNothingElseComesFirst) {
                         << "\nremove: [openings, driveshafts]\n";
     const Sheet limits = RunToSheet({"limits", path, "--units", "metric"});
     const Sheet sweep = RunToSheet({"sweep", path, "--units", "metric"});
-    double bump = 1e9, droop = -1e9;
+    constexpr double kSame = 1e-6;  // [mm] the sweep bisects to 1e-7 mm
     for (const char* axle : {"front", "rear"}) {
       const std::string name = axle;
-      bump = std::min(bump, ToNumber(Value(limits, "travel", name + " bump", "travel")));
-      droop = std::max(droop, ToNumber(Value(limits, "travel", name + " droop", "travel")));
+      const auto [first, last] = RowsOf(sweep, name + "_housing_pitch_deg");
+      EXPECT_NEAR(sweep.Number(last, "travel_mm"),
+                  ToNumber(Value(limits, "travel", name + " bump", "travel")), kSame)
+          << vehicle;
+      EXPECT_NEAR(sweep.Number(first, "travel_mm"),
+                  ToNumber(Value(limits, "travel", name + " droop", "travel")), kSame)
+          << vehicle;
     }
-    constexpr double kSame = 1e-6;  // [mm] the sweep bisects to 1e-7 mm
-    EXPECT_NEAR(sweep.Number(sweep.rows.size() - 1, "travel_mm"), bump, kSame) << vehicle;
-    EXPECT_NEAR(sweep.Number(0, "travel_mm"), droop, kSame) << vehicle;
     const Sheet crossed = RunToSheet({"sweep", path, "--motion", "crossed", "--units", "metric"});
-    const size_t last = crossed.rows.size() - 1;
+    const size_t last = RowsOf(crossed, "diagonal_travel_mm").second;  // the first axle to end it
     EXPECT_NEAR(crossed.Number(last, "cross_deg"),
                 ToNumber(Value(limits, "crossed", "crossed +", "cross")), 1e-7);
     EXPECT_NEAR(crossed.Number(last, "diagonal_travel_mm"),
@@ -140,10 +151,9 @@ TEST(LimitsCommand, AStrapEndsDroopThereAsInASweep) {
   const Sheet limits = RunToSheet({"limits", path});
   EXPECT_NE(Value(limits, "travel", "rear droop", "ended_by").find("band"), std::string::npos);
   const Sheet sweep = RunToSheet({"sweep", path});
-  EXPECT_NEAR(sweep.Number(0, "travel_mm"),
-              std::max(ToNumber(Value(limits, "travel", "rear droop", "travel")),
-                       ToNumber(Value(limits, "travel", "front droop", "travel"))),
-              1e-6);
+  const size_t first = RowsOf(sweep, "rear_housing_pitch_deg").first;
+  EXPECT_NEAR(sweep.Number(first, "travel_mm"),
+              ToNumber(Value(limits, "travel", "rear droop", "travel")), 1e-6);
 }
 
 TEST(LimitsCommand, WarnsOfADamperThatIsTheStopAndSaysWhatItDoesNotWatch) {

@@ -135,7 +135,11 @@ void NoContradiction::InWhereTravelEnds() {
            {"travel", "sweep", "travel_mm"}, {"roll", "sweep --motion roll", "body_roll_deg"}}) {
     const Json &steering = Of("steering"), &sweep = Of(command);
     if (steering.is_null() || sweep.is_null() || !steering.contains("front " + motion)) continue;
-    const Json &a = steering["front " + motion]["rows"], &b = sweep["rows"]["rows"];
+    const Json& a = steering["front " + motion]["rows"];
+    std::vector<Json> b;  // the rows that the front axle reaches
+    for (const Json& row : sweep["rows"]["rows"]) {
+      if (!row["front_axle_steer_deg"].is_null()) b.push_back(row);
+    }
     Same(&a.front(), parameter, &b.front(), parameter, kAtEnd);
     Same(&a.back(), parameter, &b.back(), parameter, kAtEnd);
   }

@@ -89,35 +89,27 @@ TEST(SweepGrid, StepsTenMillimetresOrHalfAnInchUnlessAskedOtherwise) {
 TEST(SweepGrid, ReachesFromFullDroopToFullBumpByDefault) {
   const Travels travels = VanTravels({});
   ASSERT_GT(travels.size(), 10U);
-  for (size_t i = 1; i + 1 < travels.size(); ++i) {
-    EXPECT_EQ(std::fmod(travels[i], 10.0), 0.0) << travels[i];
+  Travels ends;
+  for (const double travel : travels) {
+    if (std::fmod(travel, 10.0) != 0.0) ends.push_back(travel);
   }
-  EXPECT_LT(travels[1] - travels[0], 10.0);
+  ASSERT_EQ(ends.size(), 4U);  // of both axles, in droop and in bump
+  EXPECT_EQ(ends.front(), travels.front());
+  EXPECT_EQ(ends.back(), travels.back());
   const auto at = [](double travel) {
     std::ostringstream text;
     text << std::fixed << std::setprecision(1) << travel << " mm";
     return text.str();
   };
-  EXPECT_EQ(
-      NoteOf("harbour_van", {}, "front axle, droop:"),
-      "front axle, droop: travel ends at " + at(travels.front()) + ": damper left is fully open");
+  EXPECT_EQ(NoteOf("harbour_van", {}, "front axle, droop:"),
+            "front axle, droop: travel ends at " + at(ends[1]) + ": damper left is fully open");
   EXPECT_EQ(NoteOf("harbour_van", {}, "rear axle, bump:"),
-            "rear axle, bump: travel ends at " + at(travels.back()) + ": cone right is solid");
+            "rear axle, bump: travel ends at " + at(ends[2]) + ": cone right is solid");
 }
-
-// A damper's or stop's end is met to the micrometre that a default range's last row may round.
-constexpr double kPastEnd = 1e-3;  // [mm]
 
 TEST(SweepGrid, RowsEndWhereAMemberEndsTravelAndANoteNamesIt) {
   const std::vector<std::string> options{"--from", "-120", "--to", "120"};
-  const Travels travels = VanTravels(options);
-  const Travels reach = VanTravels({});
-  EXPECT_EQ(travels.front(), -80);
-  EXPECT_EQ(travels.back(), 50);
-  EXPECT_GT(travels.front(), reach.front() - kPastEnd);
-  EXPECT_LT(travels.front() - 10, reach.front()) << "the next row would be past the end";
-  EXPECT_LT(travels.back(), reach.back() + kPastEnd);
-  EXPECT_GT(travels.back() + 10, reach.back());
+  EXPECT_EQ(VanTravels(options), VanTravels({}));  // every end lies within that range
   EXPECT_EQ(NoteOf("harbour_van", options, "front axle, droop:"),
             "front axle, droop: travel ends at -80.1 mm: damper left is fully open");
   EXPECT_EQ(NoteOf("harbour_van", options, "front axle, bump:"),
@@ -160,8 +152,35 @@ TEST(SweepGrid, ACoilThatBindsEndsTravelAndIsNamed) {
   const Outcome outcome = RunProgram({"sweep", file, "--from", "0", "--to", "60"});
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_NE(outcome.out.find(" is coil-bound\n"), std::string::npos) << outcome.out;
+  // The front axle goes on; the rear one has a row at its exact end.
+  const Sheet rear = RunToSheet({"sweep", file, "--axle", "rear", "--from", "0", "--to", "60"});
+  const Travels travels = rear.Numbers("travel_mm");
+  ASSERT_EQ(travels.size(), 4U);
+  EXPECT_GT(travels.back(), 20.0);
+  EXPECT_LT(travels.back(), 30.0);
   EXPECT_EQ(RunToSheet({"sweep", file, "--from", "0", "--to", "60"}).Numbers("travel_mm"),
-            (Travels{0, 10, 20}));
+            (Travels{0, 10, 20, travels.back(), 30, 40, 50, 60}));
+}
+
+// One axle alone: nothing of the other, nothing of the whole vehicle.
+TEST(SweepGrid, ShowsOneAxleAlone) {
+  for (const std::string motion : {"bounce", "roll", "crossed"}) {
+    const Sheet rear = RunToSheet(Sweep("harbour_van", {"--axle", "rear", "--motion", motion}));
+    const Sheet both = RunToSheet(Sweep("harbour_van", {"--motion", motion}));
+    for (const std::string& column : rear.header) {
+      EXPECT_TRUE(both.Has(column)) << column;
+      EXPECT_FALSE(column.starts_with("front_") || column.starts_with("wheelbase") ||
+                   column.starts_with("roll_axis") || column.starts_with("diagonal"))
+          << column;
+    }
+    EXPECT_TRUE(rear.Has("rear_axle_steer_deg"));
+    EXPECT_EQ(rear.Has("driveshaft_length_mm"), motion == "bounce");
+  }
+  const Outcome none = RunProgram(
+      Sweep("harbour_van", {"--axle", "rear", "--motion", "one-wheel", "--wheel", "front-left"}));
+  EXPECT_EQ(none.exit, 2);
+  EXPECT_NE(none.err.find("--axle rear: this motion leaves the rear axle where it is"),
+            std::string::npos);
 }
 
 TEST(SweepGrid, ChangesAgainstTheRowAtZeroAreNothingThere) {

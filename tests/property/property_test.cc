@@ -92,16 +92,16 @@ void ExpectSameRest(const Rested& a, const Rested& b, double force_scale = 1.0) 
 
 void ExpectSameRow(const SweepRow& a, const SweepRow& b) {
   constexpr double kRowTol = 1e-7;  // [m, rad, -] ratios of the heights above, at a metre
-  Close(a.wheelbase, b.wheelbase, kHeightTol);
+  Close(*a.wheelbase, *b.wheelbase, kHeightTol);
   for (size_t i = 0; i < 2; ++i) {
-    Close(a.axles[i].lateral_shift, b.axles[i].lateral_shift, kHeightTol);
-    Close(a.axles[i].axle_steer, b.axles[i].axle_steer, kHeightTol);
-    Close(a.axles[i].housing_pitch, b.axles[i].housing_pitch, kHeightTol);
-    Close(a.axles[i].roll_center_height, b.axles[i].roll_center_height, kRowTol);
-    Close(a.axles[i].roll_steer, b.axles[i].roll_steer, kRowTol);
-    Close(*a.axles[i].anti_drive, *b.axles[i].anti_drive, kRowTol);
-    Close(*a.axles[i].ride_frequency, *b.axles[i].ride_frequency, kRowTol);
-    Close(*a.axles[i].rest_frequency, *b.axles[i].rest_frequency, kRowTol);
+    Close(a.axles[i]->lateral_shift, b.axles[i]->lateral_shift, kHeightTol);
+    Close(a.axles[i]->axle_steer, b.axles[i]->axle_steer, kHeightTol);
+    Close(a.axles[i]->housing_pitch, b.axles[i]->housing_pitch, kHeightTol);
+    Close(*a.axles[i]->roll_center_height, *b.axles[i]->roll_center_height, kRowTol);
+    Close(*a.axles[i]->roll_steer, *b.axles[i]->roll_steer, kRowTol);
+    Close(*a.axles[i]->anti_drive, *b.axles[i]->anti_drive, kRowTol);
+    Close(*a.axles[i]->ride_frequency, *b.axles[i]->ride_frequency, kRowTol);
+    Close(*a.axles[i]->rest_frequency, *b.axles[i]->rest_frequency, kRowTol);
   }
 }
 
@@ -148,11 +148,12 @@ TEST(Property, MirrorImageRestsAsTheMirrorImage) {
     RC_ASSERT(one.rows.size() == other.rows.size());
     for (size_t i = 0; i < one.rows.size(); ++i) {
       for (size_t k = 0; k < 2; ++k) {
-        Close(one.rows[i].axles[k].lateral_shift, -other.rows[i].axles[k].lateral_shift,
+        Close(one.rows[i].axles[k]->lateral_shift, -other.rows[i].axles[k]->lateral_shift,
               kHeightTol);
-        Close(one.rows[i].axles[k].axle_steer, -other.rows[i].axles[k].axle_steer, kHeightTol);
-        Close(one.rows[i].axles[k].housing_pitch, other.rows[i].axles[k].housing_pitch, kHeightTol);
-        Close(one.rows[i].axles[k].roll_steer, other.rows[i].axles[k].roll_steer, 1e-7);
+        Close(one.rows[i].axles[k]->axle_steer, -other.rows[i].axles[k]->axle_steer, kHeightTol);
+        Close(one.rows[i].axles[k]->housing_pitch, other.rows[i].axles[k]->housing_pitch,
+              kHeightTol);
+        Close(*one.rows[i].axles[k]->roll_steer, *other.rows[i].axles[k]->roll_steer, 1e-7);
       }
     }
   });
@@ -211,9 +212,9 @@ TEST(Property, TwiceEveryMassOnTwiceEveryRateStandsAndRidesTheSame) {
                 other = SweepBounce({b.rig, &b.stance}, kSweep);
     for (size_t i = 0; i < one.rows.size(); ++i) {
       for (size_t k = 0; k < 2; ++k) {
-        Close(*one.rows[i].axles[k].ride_frequency, *other.rows[i].axles[k].ride_frequency,
+        Close(*one.rows[i].axles[k]->ride_frequency, *other.rows[i].axles[k]->ride_frequency,
               kHertzTol);
-        Close(*one.rows[i].axles[k].rest_frequency, *other.rows[i].axles[k].rest_frequency,
+        Close(*one.rows[i].axles[k]->rest_frequency, *other.rows[i].axles[k]->rest_frequency,
               kHertzTol);
       }
     }

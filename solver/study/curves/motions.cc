@@ -23,11 +23,12 @@ std::optional<double> MeanCoilLength(const Axle& axle, const AxleFrame& frame,
   return sum / count;
 }
 
-void AddLinks(const Axle& axle, const RigAxle& prepared, const HousingMotion& motion,
+void AddLinks(const Axle& axle, const RigAxle& prepared, const RowPlace& place,
               const std::optional<Eigen::Vector3d>& up_C, MotionAxleRow& row) {
+  const HousingMotion& motion = place.motion;
   const Eigen::Isometry3d X_CA = Transform(motion.pose);
   std::optional<HousingBalance> balance;
-  if (up_C) balance = BalanceHousing(axle, prepared, motion, *up_C);
+  if (up_C && !place.folded) balance = BalanceHousing(axle, prepared, motion, *up_C);
   for (size_t i = 0; i < axle.links.size(); ++i) {
     const FrameLink& link = prepared.frame.links[i];
     LinkRow entry{.strain_force = motion.link_forces.empty() ? 0.0 : motion.link_forces[i],
@@ -71,7 +72,8 @@ void AddHand(const Axle& axle, const AxleFrame& frame, const Eigen::Isometry3d& 
 
 //   up_C   the floor's normal; absent: geometry only, no forces
 MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const std::optional<Eigen::Vector3d>& up_C,
-                           const HousingMotion& motion) {
+                           const RowPlace& place) {
+  const HousingMotion& motion = place.motion;
   const Axle& axle = rig.vehicle->axles[index];
   const RigAxle& prepared = rig.axles[index];
   const Eigen::Isometry3d X_CA = Transform(motion.pose);
@@ -85,12 +87,12 @@ MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const std::optional<Eig
   row.wheel = {X_CA * Eigen::Vector3d(0.0, half, 0.0), X_CA * Eigen::Vector3d(0.0, -half, 0.0)};
   row.spring_length = {MeanCoilLength(axle, prepared.frame, X_CA, true),
                        MeanCoilLength(axle, prepared.frame, X_CA, false)};
-  AddLinks(axle, prepared, motion, up_C, row);
+  AddLinks(axle, prepared, place, up_C, row);
   if (axle.steering) {
     const Knuckle knuckle = PrepareKnuckle(axle, prepared.frame);
     row.steer = SpindleHeading(knuckle, X_CA);
     if (const auto held = SteerOf(axle, prepared.frame, knuckle, motion)) {
-      row.steer_per_roll = held->per_roll;
+      if (!place.folded) row.steer_per_roll = held->per_roll;
       row.toe_in = held->toe_in;
     }
   }
@@ -99,13 +101,10 @@ MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const std::optional<Eig
 
 // The normal of the floor in the row at 0, the chassis level sideways as everywhere in a sweep;
 // absent without a stance. docs/theory.md (20)
-std::optional<Eigen::Vector3d> FloorNormal(const Rig& rig, const Stance* stance,
-                                           const GridWalk& walked) {
-  if (stance == nullptr) return std::nullopt;
-  const auto hub = [&](size_t axle) -> Eigen::Vector3d {
-    return Transform(walked.low[axle]->places.front().motion.pose).translation();
-  };
-  return FloorUnder({hub(kFront), hub(kRear)}, PrepareSweep(rig, stance).radius).n;
+std::optional<Eigen::Vector3d> FloorNormal(const Walks& walks) {
+  if (walks.stance == nullptr) return std::nullopt;
+  const SweepBasis basis = PrepareSweep(*walks.rig, walks.stance);
+  return FloorUnder(basis, {StartMotion(walks, kFront), StartMotion(walks, kRear)}).n;
 }
 
 // The same as the body rolls over it: its left side goes up against the floor. docs/theory.md (50)
@@ -117,43 +116,55 @@ std::optional<Eigen::Vector3d> Tilted(const std::optional<Eigen::Vector3d>& up_C
 
 void SubtractRest(const MotionRow& rest, MotionRow& row) {
   for (size_t i = 0; i < 2; ++i) {
-    MotionAxleRow& axle = row.axles[i];
-    axle.lateral_shift -= rest.axles[i].lateral_shift;
-    axle.wheelbase_change -= rest.axles[i].wheelbase_change;
-    if (axle.steer && rest.axles[i].steer) *axle.steer -= *rest.axles[i].steer;
-    if (axle.toe_in && rest.axles[i].toe_in) *axle.toe_in -= *rest.axles[i].toe_in;
+    if (!row.axles[i]) continue;
+    const MotionAxleRow& from = *rest.axles[i];
+    MotionAxleRow& axle = *row.axles[i];
+    axle.lateral_shift -= from.lateral_shift;
+    axle.wheelbase_change -= from.wheelbase_change;
+    if (axle.steer && from.steer) *axle.steer -= *from.steer;
+    if (axle.toe_in && from.toe_in) *axle.toe_in -= *from.toe_in;
   }
 }
 
 }  // namespace
 
+const MotionRow& AtRest(const MotionSweep& sweep) {
+  return *std::find_if(sweep.rows.begin(), sweep.rows.end(),
+                       [](const MotionRow& row) { return row.parameter == 0.0; });
+}
+
 MotionSweep SweepMotion(const Walks& walks, const MotionRequest& request) {
   const Rig& rig = *walks.rig;
+  const std::optional<size_t>& only = request.grid.axle;
   const std::array<Axle, 2>& axles = rig.vehicle->axles;
   if (request.kind == MotionKind::kSteer && !axles[0].steering && !axles[1].steering) {
     throw ModelError({"axles"}, "no axle steers: steering: {drag_link: ...} is wanted at one");
   }
   const GridWalk walked = WalkToEnds(walks, request.kind, request.wheel, request.grid);
-  MotionSweep sweep{.request = request, .rows = {}, .low = walked.low_end, .high = walked.high_end};
-  const std::optional<Eigen::Vector3d> level = FloorNormal(rig, walks.stance, walked);
+  MotionSweep sweep{.request = request, .rows = {}, .low = {}, .high = {}};
+  for (size_t i = 0; i < 2; ++i) {
+    if (!walked.moves[i]) continue;
+    sweep.low[i] = walked.low[i].end, sweep.high[i] = walked.high[i].end;
+  }
+  const std::optional<Eigen::Vector3d> level = FloorNormal(walks);
   for (const double parameter : walked.grid) {
-    const std::array<HousingMotion, 2> motion{MotionAt(rig, walked, kFront, parameter),
-                                              MotionAt(rig, walked, kRear, parameter)};
-    MotionRow row{.parameter = parameter,
-                  .diagonal_travel = DiagonalTravel(rig, {motion[0].pose, motion[1].pose}),
-                  .axles = {}};
+    const std::array<RowPlace, 2> places{PlaceIn(rig, walked, kFront, parameter),
+                                         PlaceIn(rig, walked, kRear, parameter)};
+    MotionRow row{.parameter = parameter, .diagonal_travel = {}, .axles = {}};
+    if (!only && !places[0].past && !places[1].past) {
+      row.diagonal_travel = DiagonalTravel(rig, {places[0].motion.pose, places[1].motion.pose});
+    }
     for (size_t i = 0; i < 2; ++i) {
-      row.axles[i] = EvaluateAxle(rig, i, Tilted(level, request.kind, parameter), motion[i]);
-      const Axle& axle = axles[i];
-      if (request.kind == MotionKind::kSteer && axle.steering) {
-        AddHand(axle, rig.axles[i].frame, Transform(motion[i].pose), parameter, row.axles[i]);
+      if (places[i].past || only.value_or(i) != i) continue;
+      MotionAxleRow& axle = row.axles[i].emplace(
+          EvaluateAxle(rig, i, Tilted(level, request.kind, parameter), places[i]));
+      if (request.kind == MotionKind::kSteer && axles[i].steering) {
+        AddHand(axles[i], rig.axles[i].frame, Transform(places[i].motion.pose), parameter, axle);
       }
     }
     sweep.rows.push_back(std::move(row));
   }
-  const auto zero = std::find_if(sweep.rows.begin(), sweep.rows.end(),
-                                 [](const MotionRow& row) { return row.parameter == 0.0; });
-  const MotionRow rest = *zero;
+  const MotionRow rest = AtRest(sweep);
   for (MotionRow& row : sweep.rows) SubtractRest(rest, row);
   return sweep;
 }

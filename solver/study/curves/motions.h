@@ -41,10 +41,11 @@ struct MotionAxleRow {
   std::vector<MemberForce> arms_strain;  // the part that comes from links fighting one another
 };
 
+// Absent: an axle past its own end, and what needs it.
 struct MotionRow {
   double parameter;
-  double diagonal_travel;  // of the diagonals against each other: DiagonalTravel [m]
-  std::array<MotionAxleRow, 2> axles;
+  std::optional<double> diagonal_travel;  // of the diagonals against each other: DiagonalTravel [m]
+  std::array<std::optional<MotionAxleRow>, 2> axles;
 };
 
 struct MotionSweep {
@@ -53,8 +54,12 @@ struct MotionSweep {
   std::array<std::optional<LimitHit>, 2> low, high;  // per axle
 };
 
-// Rows about the stance: each axle from the mean of its two wheels' travels, as in bounce.
-//   stance   the rest to start from; null: the measured stance, geometry only
+// The row at 0.
+[[nodiscard]] const MotionRow& AtRest(const MotionSweep& sweep);
+
+// Rows about the stance: each axle from the mean of its two wheels' travels, as in bounce, and as
+// far as its own end.
+//   walks    from a rest, or from the measured stance: geometry only
 //   errors   ModelError as PrepareKnuckle; for kSteer where no axle steers
 //   source   docs/theory.md (50) to (53), (71)
 [[nodiscard]] MotionSweep SweepMotion(const Walks& walks, const MotionRequest& request);

@@ -59,7 +59,7 @@ void AddGaps(const Walks& walks, size_t index, std::vector<GapAtLeast>& to) {
 }
 
 FightAtExtremes FightIn(const MotionRow& row, size_t index, const Axle& axle) {
-  const MotionAxleRow& at = row.axles[index];
+  const MotionAxleRow& at = *row.axles[index];
   FightAtExtremes fight{.axle = index,
                         .cross = row.parameter,
                         .member = {},
@@ -100,10 +100,14 @@ std::vector<FightAtExtremes> FindFights(const Walks& walks) {
   request.kind = MotionKind::kCrossed;
   request.grid.step = 1.0;  // [rad] only the ends and 0 are wanted
   const MotionSweep crossed = SweepMotion(walks, request);
+  // The first axle to end a crossing stops both.
+  const auto both = [](const MotionRow& row) { return row.axles[0] && row.axles[1]; };
+  const auto first = std::find_if(crossed.rows.begin(), crossed.rows.end(), both);
+  const auto last = std::find_if(crossed.rows.rbegin(), crossed.rows.rend(), both);
   for (size_t i = 0; i < 2; ++i) {
     if (rig.axles[i].frame.links.size() <= 4) continue;
-    const FightAtExtremes low = FightIn(crossed.rows.front(), i, rig.vehicle->axles[i]);
-    const FightAtExtremes high = FightIn(crossed.rows.back(), i, rig.vehicle->axles[i]);
+    const FightAtExtremes low = FightIn(*first, i, rig.vehicle->axles[i]);
+    const FightAtExtremes high = FightIn(*last, i, rig.vehicle->axles[i]);
     fights.push_back(low.force > high.force ? low : high);
   }
   return fights;

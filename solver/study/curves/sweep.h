@@ -11,7 +11,8 @@
 
 namespace linkwright {
 
-// One axle in one row. Absent values: the file lacks what they need, or they have no meaning there.
+// One axle in one row. Absent values: the file lacks what they need, or they have no meaning there:
+// slopes where its links line up.
 struct AxleRow {
   double wheelbase_change;                          // + lengthens the wheelbase [m]
   double lateral_shift;                             // left + [m]
@@ -22,8 +23,8 @@ struct AxleRow {
   std::optional<InstantCenter> instant_center;      // floor axes [m]
   std::optional<double> anti_drive;                 // rear anti-squat, front anti-lift [-]
   std::optional<double> anti_brake;                 // front anti-dive, rear anti-lift [-]
-  double roll_center_height;                        // [m]
-  double roll_steer;                                // [rad/rad]
+  std::optional<double> roll_center_height;         // [m]
+  std::optional<double> roll_steer;                 // [rad/rad]
   std::optional<double> spring_length;              // mean of the coils [m]
   std::optional<double> spring_force;               // mean of the coils [N]
   std::optional<double> wheel_rate, ride_rate;      // per wheel [N/m]
@@ -36,26 +37,31 @@ struct AxleRow {
   std::optional<double> toe_in;                     // change through the tie rod [rad]
 };
 
+// Absent: an axle past its own end, and what needs it.
 struct SweepRow {
   double travel;                           // [m]
-  double wheelbase;                        // along the floor [m]
-  double wheelbase_change;                 // [m]
+  std::optional<double> wheelbase;         // along the floor [m]
+  std::optional<double> wheelbase_change;  // [m]
   std::optional<double> roll_axis_height;  // [m]
-  double roll_axis_slope;                  // [rad]
-  std::array<AxleRow, 2> axles;
-  std::vector<DriveshaftState> driveshafts;  // in the order of Vehicle::driveshafts
+  std::optional<double> roll_axis_slope;   // [rad]
+  std::array<std::optional<AxleRow>, 2> axles;
+  std::vector<std::optional<DriveshaftState>> driveshafts;  // in the order of Vehicle::driveshafts
 };
 
 using SweepOptions = GridOptions;  // travels [m]
 
 struct Sweep {
   std::optional<Stance> stance;  // absent: geometry only, about the measured stance
+  std::optional<size_t> axle;    // rows of this one alone, nothing of the whole vehicle
   std::vector<SweepRow> rows;    // ascending travel; one of them at 0
   std::array<std::optional<LimitHit>, 2> droop,
       bump;  // per axle; absent: none within the range looked at
 };
 
-// Bounce: t is added to both wheels of every axle along z of C.
+// The row at 0.
+[[nodiscard]] const SweepRow& AtRest(const Sweep& sweep);
+
+// Bounce: t is added to both wheels of every axle along z of C, each as far as its own end.
 //   walks    from a rest (status kRests), or from the measured stance: geometry only
 //   errors   ModelError as PrepareRig's callers; none for travel out of reach: rows end there
 //   source   docs/theory.md (20) to (31), (40), (41)

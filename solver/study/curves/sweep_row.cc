@@ -17,14 +17,14 @@ Eigen::Vector3d CentreOf(const HousingMotion& motion) {
 }
 
 // The whole vehicle's centre of mass, unsprung masses where they stand, in C [m].
-Eigen::Vector3d TotalCentre(const SweepBasis& basis, const std::array<HousingMotion, 2>& motion) {
+Eigen::Vector3d TotalCentre(const SweepBasis& basis, const std::array<RowPlace, 2>& places) {
   double mass = basis.stance->sprung.mass;
   Eigen::Vector3d moment = mass * basis.stance->sprung.p_CM;
   for (size_t i = 0; i < 2; ++i) {
     const Mass& unsprung = *basis.rig->vehicle->axles[i].unsprung;
     const Eigen::Vector3d p_AM = OnHousing(basis.rig->axles[i].frame, unsprung.p_CM);
     mass += unsprung.mass;
-    moment += unsprung.mass * (Transform(motion[i].pose) * p_AM);
+    moment += unsprung.mass * (Transform(places[i].motion.pose) * p_AM);
   }
   return moment / mass;
 }
@@ -50,24 +50,27 @@ void AddAnti(const Axle& axle, size_t index, double slope, double wheelbase, dou
   }
 }
 
-void AddSprings(const SweepBasis& basis, size_t index, const HousingMotion& motion, AxleRow& row) {
+void AddSprings(const SweepBasis& basis, size_t index, const RowPlace& place, AxleRow& row) {
+  const HousingMotion& motion = place.motion;
   const Axle& axle = basis.rig->vehicle->axles[index];
   const RigAxle& prepared = basis.rig->axles[index];
   const std::optional<MeanCoil> coil = MeanOfCoils(prepared.pushers, motion);
   if (coil) row.spring_length = coil->length;
   if (basis.stance == nullptr) return;
   if (coil) row.spring_force = coil->force;
+  row.link_strain_force = GreatestMemberForce(prepared.frame, motion.pose, motion.link_forces);
+  if (place.folded) return;
   const AxleEnergy energy = StoredEnergy(axle, prepared.frame, prepared.pushers, motion);
   row.wheel_rate = WheelRate(energy);
   row.ride_rate = RideRate(*row.wheel_rate, axle.tire);
   row.ride_frequency =
       RideFrequency(*row.ride_rate, SprungMassOn(*basis.rig, *basis.stance, index));
   row.rest_frequency = RideFrequency(*row.ride_rate, energy.springs.z / kStandardGravity);
-  row.link_strain_force = GreatestMemberForce(prepared.frame, motion.pose, motion.link_forces);
 }
 
 AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, double rake,
-                     const HousingMotion& motion) {
+                     const RowPlace& place) {
+  const HousingMotion& motion = place.motion;
   const Axle& axle = basis.rig->vehicle->axles[index];
   const Eigen::Vector3d centre = CentreOf(motion);
   AxleRow row{};
@@ -76,10 +79,12 @@ AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, 
   row.axle_steer = motion.pose.steer;
   row.housing_pitch = HousingPitch(basis.rig->axles[index].frame, motion).v;
   AddAngles(axle, basis.rig->axles[index].frame, rake, row);
-  row.instant_center = SideInstantCenter(motion, floor);
-  row.roll_center_height = RollCenterHeight(motion, floor);
-  row.roll_steer = RollSteer(motion, floor);
-  AddSprings(basis, index, motion, row);
+  if (!place.folded) {
+    row.instant_center = SideInstantCenter(motion, floor);
+    row.roll_center_height = RollCenterHeight(motion, floor);
+    row.roll_steer = RollSteer(motion, floor);
+  }
+  AddSprings(basis, index, place, row);
   if (axle.opening) {
     row.opening_ahead = centre.x() - axle.opening->x;
     row.opening_up = centre.z() - axle.opening->z;
@@ -88,7 +93,7 @@ AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, 
     const Knuckle& knuckle = *basis.knuckles[index];
     row.steer = SpindleHeading(knuckle, Transform(motion.pose));
     if (const auto held = SteerOf(axle, basis.rig->axles[index].frame, knuckle, motion)) {
-      row.steer_rate = held->per_height;
+      if (!place.folded) row.steer_rate = held->per_height;
       row.toe_in = held->toe_in;
     }
   }
@@ -115,47 +120,65 @@ SweepBasis PrepareSweep(const Rig& rig, const Stance* stance) {
   return basis;
 }
 
-SweepRow EvaluateRow(const SweepBasis& basis, double travel,
-                     const std::array<HousingMotion, 2>& motion) {
+Floor FloorUnder(const SweepBasis& basis, const std::array<HousingMotion, 2>& rest) {
+  return FloorUnder({CentreOf(rest[0]), CentreOf(rest[1])}, basis.radius);
+}
+
+double WheelbaseOn(const Floor& floor, const std::array<HousingMotion, 2>& motion) {
+  return floor.e.dot(CentreOf(motion[0]) - CentreOf(motion[1]));
+}
+
+SweepRow EvaluateRow(const SweepBasis& basis, double travel, const std::array<RowPlace, 2>& places,
+                     std::optional<size_t> only) {
   const Vehicle& vehicle = *basis.rig->vehicle;
-  const std::array<Eigen::Vector3d, 2> centre{CentreOf(motion[0]), CentreOf(motion[1])};
+  const std::array<Eigen::Vector3d, 2> centre{CentreOf(places[0].motion),
+                                              CentreOf(places[1].motion)};
   const Floor floor = FloorUnder(centre, basis.radius);
-  const double rake = Rake(floor);
+  const double wheelbase = WheelbaseOn(floor, {places[0].motion, places[1].motion});
+  const bool settled = basis.stance != nullptr;
+  const double cg_height = settled ? HeightAbove(floor, TotalCentre(basis, places)) : 0.0;
   SweepRow row{};
   row.travel = travel;
-  row.wheelbase = floor.e.dot(centre[0] - centre[1]);
-  row.wheelbase_change = row.wheelbase;
-  for (size_t i = 0; i < 2; ++i) row.axles[i] = EvaluateAxle(basis, i, floor, rake, motion[i]);
-  if (basis.stance != nullptr) {
-    const double cg_height = HeightAbove(floor, TotalCentre(basis, motion));
-    for (size_t i = 0; i < 2; ++i) {
-      const double slope = ContactSlope(motion[i], floor, basis.radius[i]);
-      AddAnti(vehicle.axles[i], i, slope, row.wheelbase, cg_height, row.axles[i]);
-    }
+  for (size_t i = 0; i < 2; ++i) {
+    const RowPlace& place = places[i];
+    if (place.past || only.value_or(i) != i) continue;
+    AxleRow& axle = row.axles[i].emplace(EvaluateAxle(basis, i, floor, Rake(floor), place));
+    if (!settled || place.folded) continue;
+    const double slope = ContactSlope(place.motion, floor, basis.radius[i]);
+    AddAnti(vehicle.axles[i], i, slope, wheelbase, cg_height, axle);
   }
-  const std::array<double, 2> roll_center{row.axles[0].roll_center_height,
-                                          row.axles[1].roll_center_height};
-  row.roll_axis_slope = RollAxisSlope(centre, roll_center, floor);
-  if (basis.stance != nullptr) {
-    row.roll_axis_height =
-        JoinRollCenters(centre, roll_center, floor, basis.stance->sprung.p_CM).height;
+  if (row.axles[0] && row.axles[1]) {
+    row.wheelbase = row.wheelbase_change = wheelbase;
+    const auto &front = row.axles[0]->roll_center_height, &rear = row.axles[1]->roll_center_height;
+    if (front && rear) {
+      row.roll_axis_slope = RollAxisSlope(centre, {*front, *rear}, floor);
+      if (settled) {
+        row.roll_axis_height =
+            JoinRollCenters(centre, {*front, *rear}, floor, basis.stance->sprung.p_CM).height;
+      }
+    }
   }
   for (const Driveshaft& shaft : vehicle.driveshafts) {
     const auto index = static_cast<size_t>(shaft.axle);
-    row.driveshafts.push_back(EvaluateDriveshaft(
-        shaft, vehicle.axles[index], basis.rig->axles[index].frame, Transform(motion[index].pose)));
+    row.driveshafts.emplace_back();
+    if (!row.axles[index]) continue;
+    row.driveshafts.back() =
+        EvaluateDriveshaft(shaft, vehicle.axles[index], basis.rig->axles[index].frame,
+                           Transform(places[index].motion.pose));
   }
   return row;
 }
 
 void SubtractRest(const SweepRow& rest, SweepRow& row) {
-  row.wheelbase_change -= rest.wheelbase;
+  if (row.wheelbase_change) *row.wheelbase_change -= *rest.wheelbase;
   for (size_t i = 0; i < 2; ++i) {
-    AxleRow& axle = row.axles[i];
-    axle.wheelbase_change -= rest.axles[i].wheelbase_change;
-    axle.lateral_shift -= rest.axles[i].lateral_shift;
-    if (axle.steer && rest.axles[i].steer) *axle.steer -= *rest.axles[i].steer;
-    if (axle.toe_in && rest.axles[i].toe_in) *axle.toe_in -= *rest.axles[i].toe_in;
+    if (!row.axles[i]) continue;
+    const AxleRow& from = *rest.axles[i];
+    AxleRow& axle = *row.axles[i];
+    axle.wheelbase_change -= from.wheelbase_change;
+    axle.lateral_shift -= from.lateral_shift;
+    if (axle.steer && from.steer) *axle.steer -= *from.steer;
+    if (axle.toe_in && from.toe_in) *axle.toe_in -= *from.toe_in;
   }
 }
 

@@ -2,6 +2,7 @@
 // One row of a sweep from both axles' poses.
 #pragma once
 
+#include "solver/geometry/floor.h"
 #include "solver/geometry/steering.h"
 #include "solver/study/curves/sweep.h"
 
@@ -18,9 +19,15 @@ struct SweepBasis {
 
 [[nodiscard]] SweepBasis PrepareSweep(const Rig& rig, const Stance* stance);
 
+// The floor under both housings as they stand in the row at 0, and the wheelbase along it.
+[[nodiscard]] Floor FloorUnder(const SweepBasis& basis, const std::array<HousingMotion, 2>& rest);
+[[nodiscard]] double WheelbaseOn(const Floor& floor, const std::array<HousingMotion, 2>& motion);
+
 // Every column that needs no other row; changes against the row at 0 are filled by SubtractRest.
+//   only   this axle alone; absent: both, and what needs both
 [[nodiscard]] SweepRow EvaluateRow(const SweepBasis& basis, double travel,
-                                   const std::array<HousingMotion, 2>& motion);
+                                   const std::array<RowPlace, 2>& places,
+                                   std::optional<size_t> only = {});
 
 // Turns absolute values into changes against the row at 0.
 void SubtractRest(const SweepRow& rest, SweepRow& row);

@@ -106,9 +106,7 @@ std::optional<PinionOrder> OrderOf(const Turnable& shaft, double low) {
 
 std::vector<ShaftSlope> SlopesOf(const Rig& rig, const Standing& standing,
                                  const DriveshaftLine& line) {
-  std::array<Eigen::Vector3d, 2> centre;
-  for (size_t i = 0; i < 2; ++i) centre[i] = Transform(standing.level[i].pose).translation();
-  const Floor floor = FloorUnder(centre, PrepareSweep(rig, StanceOf(standing)).radius);
+  const Floor floor = FloorUnder(PrepareSweep(rig, StanceOf(standing)), standing.level);
   std::vector<ShaftSlope> slopes;
   for (const Eigen::Vector3d& d : line.chain.along) {
     slopes.push_back({.floor = std::atan2(-floor.n.dot(d), std::hypot(floor.e.dot(d), d.y())),

@@ -17,8 +17,9 @@ std::vector<std::string> PartOfAxle(const Axle& axle) { return {"axles", axle.na
 // Where the housing's turn per travel changes sign, its instant centre passes through infinity.
 std::optional<double> TurnsInsideOut(const Sweep& sweep, size_t index) {
   for (size_t r = 1; r < sweep.rows.size(); ++r) {
-    const auto& before = sweep.rows[r - 1].axles[index].instant_center;
-    const auto& after = sweep.rows[r].axles[index].instant_center;
+    const auto &from = sweep.rows[r - 1].axles[index], &to = sweep.rows[r].axles[index];
+    if (!from || !to) continue;
+    const auto &before = from->instant_center, &after = to->instant_center;
     if (!before || !after || (before->ahead > 0.0) == (after->ahead > 0.0)) continue;
     // Through the hub instead of infinity: near it on both sides.
     if (std::abs(before->ahead) + std::abs(after->ahead) < 1.0) continue;
@@ -32,15 +33,16 @@ void AddCurves(const Rig& rig, size_t index, const Sweep& sweep, std::vector<Fin
   if (const auto travel = TurnsInsideOut(sweep, index)) {
     to.push_back({.kind = FindingKind::kCenterInsideOut, .axle = index, .value = *travel});
   }
-  const auto pitch = [&](const SweepRow& row) { return row.axles[index].housing_pitch; };
-  const auto [low, high] = std::minmax_element(
-      sweep.rows.begin(), sweep.rows.end(),
-      [&](const SweepRow& a, const SweepRow& b) { return pitch(a) < pitch(b); });
-  AddIfPast(Judged(FindingKind::kPitches, index, pitch(*high) - pitch(*low), aims.pitch), to);
+  const AxleRow& rest = *AtRest(sweep).axles[index];
+  double low = rest.housing_pitch, high = rest.housing_pitch;
   for (const SweepRow& row : sweep.rows) {
-    if (row.travel != 0.0) continue;
-    AddIfPast(Judged(FindingKind::kRollSteers, index, row.axles[index].roll_steer, aims.roll_steer),
-              to);
+    if (!row.axles[index]) continue;
+    low = std::min(low, row.axles[index]->housing_pitch);
+    high = std::max(high, row.axles[index]->housing_pitch);
+  }
+  AddIfPast(Judged(FindingKind::kPitches, index, high - low, aims.pitch), to);
+  if (rest.roll_steer) {
+    AddIfPast(Judged(FindingKind::kRollSteers, index, *rest.roll_steer, aims.roll_steer), to);
   }
 }
 

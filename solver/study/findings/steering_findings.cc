@@ -8,8 +8,7 @@ namespace {
 
 void AddSteer(const Axle& axle, const SteeredAxle& steered, std::vector<Finding>& to) {
   const std::vector<std::string> part{"axles", axle.name, "steering", "drag_link"};
-  const std::optional<double>& rate =
-      steered.travel.rows[steered.rest].axles[steered.axle].steer_rate;
+  const std::optional<double>& rate = AtRest(steered.travel).axles[steered.axle]->steer_rate;
   to.push_back(
       rate ? Judged(FindingKind::kBumpSteers, steered.axle, *rate, axle.steering->aims.steer_rate)
            : Finding{.kind = FindingKind::kDragLinkInLine, .axle = steered.axle});

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "solver/geometry/steering.h"
+#include "solver/study/curves/sweep_row.h"
 #include "solver/study/steering/track_bar.h"
 
 namespace linkwright {
@@ -16,7 +17,7 @@ Eigen::Vector3d AtHubHeight(const KingpinAxis& pin) {
 std::vector<HandRow> LockToLock(const SteeredAxle& steered, double wheelbase) {
   std::vector<HandRow> rows;
   for (const MotionRow& row : steered.hand.rows) {
-    const auto& hand = row.axles[steered.axle].hand;
+    const auto& hand = row.axles[steered.axle]->hand;
     if (!hand[0] || !hand[1]) continue;
     HandRow entry{.left = *hand[0], .right = *hand[1], .difference = 0.0, .wanted = std::nullopt};
     const bool to_left = entry.left > 0.0;
@@ -39,23 +40,20 @@ SteeredAxle ReportAxle(const Walks& walks, const Standing& standing, const Load*
   SteeredAxle steered{};
   steered.axle = axle;
   steered.tie_rod = part.steering->tie_rod.has_value();
-  steered.travel = SweepBounce(walks, {.from = std::nullopt, .to = std::nullopt, .step = step});
-  for (size_t i = 0; i < steered.travel.rows.size(); ++i) {
-    if (steered.travel.rows[i].travel == 0.0) steered.rest = i;
-  }
+  steered.travel = SweepBounce(walks, {.from = {}, .to = {}, .step = step, .axle = axle});
   steered.match = MatchBar(rig, standing, axle);
   if (!cures) return steered;
-  steered.roll =
-      SweepMotion(walks, {.kind = MotionKind::kRoll,
-                          .wheel = 0,
-                          .grid = {.from = std::nullopt, .to = std::nullopt, .step = kOneDegree}});
-  GridOptions hand{.from = std::nullopt, .to = std::nullopt, .step = 5.0 * kOneDegree};
+  const GridOptions roll{.from = {}, .to = {}, .step = kOneDegree, .axle = axle};
+  steered.roll = SweepMotion(walks, {.kind = MotionKind::kRoll, .wheel = 0, .grid = roll});
+  GridOptions hand{
+      .from = std::nullopt, .to = std::nullopt, .step = 5.0 * kOneDegree, .axle = axle};
   if (!part.steering->lock) hand.from = -30.0 * kOneDegree, hand.to = 30.0 * kOneDegree;
   steered.hand = SweepMotion(walks, {.kind = MotionKind::kSteer, .wheel = 0, .grid = hand});
   steered.kingpin_spacing = (AtHubHeight(PrepareKingpin(part, frame, 1.0)) -
                              AtHubHeight(PrepareKingpin(part, frame, -1.0)))
                                 .norm();
-  steered.lock = LockToLock(steered, steered.travel.rows[steered.rest].wheelbase);
+  const Floor floor = FloorUnder(PrepareSweep(rig, walks.stance), standing.level);
+  steered.lock = LockToLock(steered, WheelbaseOn(floor, standing.level));
   if (steered.match) steered.moves = MoveBar(rig, standing, load, axle, steered.match->link);
   return steered;
 }

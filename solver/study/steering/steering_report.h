@@ -59,13 +59,12 @@ struct HandRow {
 struct SteeredAxle {
   size_t axle;
   bool tie_rod;  // absent in the file: both wheels steer alike
-  Sweep travel;  // bounce
+  Sweep travel;  // bounce, of this axle alone as the next two
   MotionSweep roll, hand;
   double kingpin_spacing;  // at the height of the wheel centres [m]
   std::vector<HandRow> lock;
   std::optional<BarMatch> match;  // absent: no link lies across
   std::vector<BarMove> moves;
-  size_t rest = 0;  // row of `travel` at 0
 };
 
 struct SteeringReport {

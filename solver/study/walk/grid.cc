@@ -4,6 +4,24 @@
 #include <cmath>
 
 namespace linkwright {
+namespace {
+
+bool Moves(const Vehicle& vehicle, MotionKind motion, size_t wheel, size_t axle) {
+  if (motion == MotionKind::kOneWheel) return wheel / 2 == axle;
+  if (motion == MotionKind::kSteer) return vehicle.axles[axle].steering.has_value();
+  return true;
+}
+
+// A row more, unless one is there or it is outside what was asked for.
+void AddRow(double s, const GridOptions& options, double slack, std::vector<double>& grid) {
+  if ((options.from && s < *options.from) || (options.to && s > *options.to)) return;
+  const auto after = std::lower_bound(grid.begin(), grid.end(), s);
+  if (after != grid.end() && *after - s <= slack) return;
+  if (after != grid.begin() && s - *std::prev(after) <= slack) return;
+  grid.insert(after, s);
+}
+
+}  // namespace
 
 std::vector<double> Grid(double low, double high, const GridOptions& options) {
   std::vector<double> grid;
@@ -40,38 +58,54 @@ OneWay WalkOneWay(const Walks& walks, size_t axle, MotionKind motion, size_t whe
 
 GridWalk WalkToEnds(const Walks& walks, MotionKind motion, size_t wheel,
                     const GridOptions& options) {
-  GridWalk walked;
-  // Rows go as far as both axles do; one that nothing ends holds none of the other's back.
-  const auto nearer = [](const std::array<OneWay, 2>& ways) {
-    const bool front = ways[0].end.has_value(), rear = ways[1].end.has_value();
-    if (front != rear) return (front ? ways[0] : ways[1]).reached;
-    const double a = ways[0].reached, b = ways[1].reached;
-    return std::abs(a) <= std::abs(b) ? a : b;
-  };
-  const auto walk = [&](const std::optional<double>& asked, double sign) {
-    return std::array{WalkOneWay(walks, kFront, motion, wheel, asked, sign),
-                      WalkOneWay(walks, kRear, motion, wheel, asked, sign)};
-  };
-  std::array<OneWay, 2> down = walk(options.from, -1.0), up = walk(options.to, 1.0);
-  const double low = nearer(down), high = nearer(up);
-  walked.grid = Grid(options.from.value_or(low), options.to.value_or(high), options);
-  constexpr double kSlack = 2e-9;  // [m, rad] a row at an end is a row
-  std::erase_if(walked.grid, [&](double s) {
-    return s < std::min(0.0, low - kSlack) || s > std::max(0.0, high + kSlack);
-  });
+  GridWalk walked{.motion = motion,
+                  .moves = {},
+                  .low = {},
+                  .high = {},
+                  .grid = {},
+                  .slack = std::max(2e-9, 1e-6 * options.step)};
+  // As far as the farthest; one that nothing ends goes at least as far as the other's end.
+  double low = 0.0, high = 0.0;
   for (size_t i = 0; i < 2; ++i) {
-    walked.low_end[i] = std::move(down[i].end), walked.high_end[i] = std::move(up[i].end);
-    walked.low[i] = down[i].walk, walked.high[i] = up[i].walk;
+    walked.low[i] = WalkOneWay(walks, i, motion, wheel, options.from, -1.0);
+    walked.high[i] = WalkOneWay(walks, i, motion, wheel, options.to, 1.0);
+    walked.moves[i] = options.axle.value_or(i) == i && Moves(*walks.rig->vehicle, motion, wheel, i);
+    if (!walked.moves[i]) continue;
+    low = std::min(low, walked.low[i].reached), high = std::max(high, walked.high[i].reached);
+  }
+  for (size_t i = 0; i < 2; ++i) {
+    if (!walked.low[i].end) walked.low[i].reached = std::min(low, walked.low[i].reached);
+    if (!walked.high[i].end) walked.high[i].reached = std::max(high, walked.high[i].reached);
+  }
+  walked.grid = Grid(options.from.value_or(low), options.to.value_or(high), options);
+  std::erase_if(walked.grid,
+                [&](double s) { return s < low - walked.slack || s > high + walked.slack; });
+  for (size_t i = 0; i < 2; ++i) {
+    if (!walked.moves[i]) continue;
+    for (const OneWay* way : {&walked.low[i], &walked.high[i]}) {
+      if (way->end) AddRow(*way->end->at, options, walked.slack, walked.grid);
+    }
   }
   return walked;
 }
 
-HousingMotion MotionAt(const Rig& rig, const GridWalk& walked, size_t axle, double parameter) {
-  const AxleWalk& walk = *(parameter < 0.0 ? walked.low : walked.high)[axle];
-  if (parameter == 0.0) return walk.places.front().motion;
+RowPlace PlaceIn(const Rig& rig, const GridWalk& walked, size_t axle, double parameter) {
+  const OneWay& way = (parameter < 0.0 ? walked.low : walked.high)[axle];
+  const AxleFrame& frame = rig.axles[axle].frame;
+  if (parameter == 0.0) return {way.walk->places.front().motion, false, false};
+  const double beyond = std::abs(parameter) - std::abs(way.reached);
+  const bool links = way.end && way.end->limit.id.kind == LimitKind::kLinksStraight;
+  RowPlace place{.motion = way.walk->places.back().motion,
+                 .past = way.end && walked.moves[axle] && beyond > walked.slack,
+                 .folded = links && std::abs(beyond) <= walked.slack};
+  const double at = place.past ? way.reached : parameter;
   // A row within rounding beyond the last place the links follow to is that place's.
-  const std::optional<Pose> pose = PoseOn(rig, walk, parameter);
-  return pose ? EvaluateMotion(rig.axles[axle].frame, *pose) : walk.places.back().motion;
+  if (const auto pose = PoseOn(rig, *way.walk, at)) place.motion = EvaluateMotion(frame, *pose);
+  if (place.past && walked.motion == MotionKind::kBounce) {
+    place.motion.pose.z += parameter - way.reached;
+    place.motion.p[2].v += parameter - way.reached;
+  }
+  return place;
 }
 
 }  // namespace linkwright

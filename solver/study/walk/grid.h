@@ -10,8 +10,9 @@ namespace linkwright {
 
 // Which parameters to report.
 struct GridOptions {
-  std::optional<double> from, to;  // absent: to the ends of travel
-  double step = 0.01;              // above 0
+  std::optional<double> from, to;   // absent: to the ends of travel
+  double step = 0.01;               // above 0
+  std::optional<size_t> axle = {};  // rows of this axle alone; absent: of both
 };
 
 // from, from + step, ... up to `to`, with 0 among them, ascending; multiples of the step where an
@@ -33,20 +34,26 @@ struct OneWay {
 [[nodiscard]] OneWay WalkOneWay(const Walks& walks, size_t axle, MotionKind motion, size_t wheel,
                                 std::optional<double> asked, double sign);
 
-// Both axles walked to where rows end, or as far as is asked.
+// Both axles walked, each to its own end or as far as is asked.
 struct GridWalk {
-  std::array<const AxleWalk*, 2> low, high;        // of each axle
-  std::array<std::optional<LimitHit>, 2> low_end,  // what ends it; absent: nothing in the file,
-      high_end;                                    // or nothing before what was asked for
-  std::vector<double> grid;                        // rows that both axles reach; 0 among them
+  MotionKind motion;
+  std::array<bool, 2> moves;        // axles that the motion moves; another stays, and ends nothing
+  std::array<OneWay, 2> low, high;  // of each axle
+  std::vector<double> grid;         // rows that an axle reaches, every axle's ends and 0 among them
+  double slack;                     // a row no farther past an end is at it [m] or [rad]
 };
 
-// Both axles as WalkOneWay has them. errors: as WalkAxle
+//   errors   as WalkAxle
 [[nodiscard]] GridWalk WalkToEnds(const Walks& walks, MotionKind motion, size_t wheel,
                                   const GridOptions& options);
 
-// Where one axle is at a parameter of the grid.
-[[nodiscard]] HousingMotion MotionAt(const Rig& rig, const GridWalk& walked, size_t axle,
-                                     double parameter);
+// Where one axle is in a row.
+struct RowPlace {
+  HousingMotion motion;  // past its end: as at its end, gone on rising or falling with the row
+  bool past;             // its end lies before this row
+  bool folded;           // its links line up here: it has a pose and no slopes
+};
+[[nodiscard]] RowPlace PlaceIn(const Rig& rig, const GridWalk& walked, size_t axle,
+                               double parameter);
 
 }  // namespace linkwright

@@ -27,8 +27,8 @@ class VanMotion : public testing::Test {
   }
   // Left and right wheel travels of a row from the row at 0.
   [[nodiscard]] static Eigen::Vector2d Moved(const MotionSweep& sweep, size_t row, size_t axle) {
-    const auto& at = sweep.rows[row].axles[axle].wheel;
-    const auto& rest = sweep.rows[1].axles[axle].wheel;
+    const auto& at = sweep.rows[row].axles[axle]->wheel;
+    const auto& rest = sweep.rows[1].axles[axle]->wheel;
     return {at[0].z() - rest[0].z(), at[1].z() - rest[1].z()};
   }
 };
@@ -41,7 +41,7 @@ TEST_F(VanMotion, RollLiftsTheBodysLeftSide) {
   for (size_t axle = 0; axle < 2; ++axle) {
     EXPECT_TRUE(Near(Moved(sweep, 2, axle), Eigen::Vector2d(-half, half), kTol));
     EXPECT_TRUE(Near(Moved(sweep, 0, axle), Eigen::Vector2d(half, -half), kTol));
-    EXPECT_NEAR(sweep.rows[2].axles[axle].housing_roll, -phi, kTol);
+    EXPECT_NEAR(sweep.rows[2].axles[axle]->housing_roll, -phi, kTol);
   }
 }
 
@@ -66,28 +66,28 @@ TEST_F(VanMotion, OneWheelMovesAndThreeStay) {
 TEST_F(VanMotion, ChangesCountFromTheRowAtZero) {
   const MotionSweep sweep = Sweep(MotionKind::kRoll, 0.05);
   EXPECT_EQ(sweep.rows[1].parameter, 0.0);
-  for (const MotionAxleRow& axle : sweep.rows[1].axles) {
-    EXPECT_EQ(axle.lateral_shift, 0.0);
-    EXPECT_EQ(axle.wheelbase_change, 0.0);
+  for (const auto& axle : sweep.rows[1].axles) {
+    EXPECT_EQ(axle->lateral_shift, 0.0);
+    EXPECT_EQ(axle->wheelbase_change, 0.0);
   }
-  EXPECT_EQ(sweep.rows[1].axles[kFront].steer, 0.0);
+  EXPECT_EQ(sweep.rows[1].axles[kFront]->steer, 0.0);
   // Wheels' places are absolute: their middle has shifted by what the column says.
   for (size_t i = 0; i < 2; ++i) {
     const auto middle = [&](size_t row) -> Eigen::Vector3d {
-      const auto& wheel = sweep.rows[row].axles[i].wheel;
+      const auto& wheel = sweep.rows[row].axles[i]->wheel;
       return 0.5 * (wheel[0] + wheel[1]);
     };
-    EXPECT_NEAR(sweep.rows[2].axles[i].lateral_shift, middle(2).y() - middle(1).y(), kTol);
+    EXPECT_NEAR(sweep.rows[2].axles[i]->lateral_shift, middle(2).y() - middle(1).y(), kTol);
     const double sign = i == 0 ? 1.0 : -1.0;
-    EXPECT_NEAR(sweep.rows[2].axles[i].wheelbase_change, sign * (middle(2).x() - middle(1).x()),
+    EXPECT_NEAR(sweep.rows[2].axles[i]->wheelbase_change, sign * (middle(2).x() - middle(1).x()),
                 kTol);
   }
 }
 
 TEST_F(VanMotion, SpringsAreBySide) {
   const MotionSweep sweep = Sweep(MotionKind::kRoll, 0.05);
-  const MotionAxleRow& row = sweep.rows[2].axles[kRear];  // left side up: the left coil grows
-  const MotionAxleRow& rest = sweep.rows[1].axles[kRear];
+  const MotionAxleRow& row = *sweep.rows[2].axles[kRear];  // left side up: the left coil grows
+  const MotionAxleRow& rest = *sweep.rows[1].axles[kRear];
   EXPECT_GT(*row.spring_length[0], *rest.spring_length[0] + 0.01);
   EXPECT_LT(*row.spring_length[1], *rest.spring_length[1] - 0.01);
 }
@@ -100,11 +100,11 @@ TEST_F(VanMotion, FromALevelStanceTheMirrorImageRollsTheOtherWay) {
   const MotionSweep a = SweepMotion({rig, nullptr}, request),
                     b = SweepMotion({other, nullptr}, request);
   for (size_t i = 0; i < 2; ++i) {
-    EXPECT_NEAR(a.rows[2].axles[i].axle_steer, -b.rows[0].axles[i].axle_steer, kTol);
-    EXPECT_NEAR(a.rows[2].axles[i].lateral_shift, -b.rows[0].axles[i].lateral_shift, kTol);
-    EXPECT_NEAR(a.rows[2].axles[i].wheel[0].x(), b.rows[0].axles[i].wheel[1].x(), kTol);
+    EXPECT_NEAR(a.rows[2].axles[i]->axle_steer, -b.rows[0].axles[i]->axle_steer, kTol);
+    EXPECT_NEAR(a.rows[2].axles[i]->lateral_shift, -b.rows[0].axles[i]->lateral_shift, kTol);
+    EXPECT_NEAR(a.rows[2].axles[i]->wheel[0].x(), b.rows[0].axles[i]->wheel[1].x(), kTol);
   }
-  EXPECT_TRUE(Holds(a.rows[2].axles[kFront].steer, -*b.rows[0].axles[kFront].steer, 1e-10));
+  EXPECT_TRUE(Holds(a.rows[2].axles[kFront]->steer, -*b.rows[0].axles[kFront]->steer, 1e-10));
 }
 
 TEST_F(VanMotion, EndsAreNamed) {
@@ -122,24 +122,24 @@ TEST_F(VanMotion, GeometryOnlyHasTurnsAndNoLoads) {
   const MotionSweep sweep = SweepMotion(
       {rig, nullptr},
       {.kind = MotionKind::kRoll, .wheel = 0, .grid = {.from = 0.0, .to = 0.04, .step = 0.04}});
-  for (const LinkRow& link : sweep.rows.back().axles[kRear].links) {
+  for (const LinkRow& link : sweep.rows.back().axles[kRear]->links) {
     EXPECT_FALSE(link.force);
     EXPECT_GT(link.turn.frame.misalignment + link.turn.frame.swing, 1e-4);
   }
   const MotionSweep loaded = Sweep(MotionKind::kRoll, 0.04);
-  for (const LinkRow& link : loaded.rows.back().axles[kRear].links) EXPECT_TRUE(link.force);
+  for (const LinkRow& link : loaded.rows.back().axles[kRear]->links) EXPECT_TRUE(link.force);
 }
 
 TEST_F(VanMotion, SteerTurnsTheLeftWheelByTheParameter) {
   const MotionSweep sweep = Sweep(MotionKind::kSteer, 0.3);
   ASSERT_EQ(sweep.rows.size(), 3u);
-  const MotionAxleRow& front = sweep.rows[2].axles[kFront];
+  const MotionAxleRow& front = *sweep.rows[2].axles[kFront];
   EXPECT_TRUE(Holds(front.hand[0], 0.3, kTol));
-  EXPECT_FALSE(sweep.rows[2].axles[kRear].hand[0]);
+  EXPECT_FALSE(sweep.rows[2].axles[kRear]->hand[0]);
   // About a kingpin that passes inboard of the wheel, the left wheel's centre moves back when
   // steered left.
-  EXPECT_LT(front.wheel[0].x(), sweep.rows[1].axles[kFront].wheel[0].x() - 0.01);
-  EXPECT_GT(front.wheel[1].x(), sweep.rows[1].axles[kFront].wheel[1].x() + 0.01);
+  EXPECT_LT(front.wheel[0].x(), sweep.rows[1].axles[kFront]->wheel[0].x() - 0.01);
+  EXPECT_GT(front.wheel[1].x(), sweep.rows[1].axles[kFront]->wheel[1].x() + 0.01);
 }
 
 TEST_F(VanMotion, SteerEndsWhereTheWheelInsideTheBendIsAtItsLock) {
@@ -153,8 +153,8 @@ TEST_F(VanMotion, SteerEndsWhereTheWheelInsideTheBendIsAtItsLock) {
   EXPECT_EQ(Describe(sweep.high[kFront]->limit), "the steering is at its lock");
   EXPECT_EQ(Describe(sweep.low[kFront]->limit), "the steering is at its lock");
   constexpr double kLockTol = 2e-9;  // [rad] rows may overrun the lock by 1e-9
-  EXPECT_TRUE(Holds(sweep.rows.back().axles[kFront].hand[0], 0.6, kLockTol));
-  EXPECT_TRUE(Holds(sweep.rows.front().axles[kFront].hand[1], -0.6, kLockTol));
+  EXPECT_TRUE(Holds(sweep.rows.back().axles[kFront]->hand[0], 0.6, kLockTol));
+  EXPECT_TRUE(Holds(sweep.rows.front().axles[kFront]->hand[1], -0.6, kLockTol));
   EXPECT_GT(sweep.rows.front().parameter, -0.55);  // the left wheel outside the bend turns less
 }
 
@@ -176,9 +176,9 @@ TEST_F(VanMotion, SteerMovesThePitmanEndByTheDragLinksTriangle) {
     const double angle = std::atan2(base.y(), base.x()) - std::atan2(arm.y(), arm.x());
     const double flat = arm.squaredNorm() + base.squaredNorm() -
                         2.0 * arm.norm() * base.norm() * std::cos(angle - row.parameter);
-    EXPECT_TRUE(Holds(row.axles[kFront].pitman_travel,
+    EXPECT_TRUE(Holds(row.axles[kFront]->pitman_travel,
                       std::sqrt(flat + rise * rise) - MeasuredLength(link), kTol));
-    EXPECT_TRUE(Holds(row.axles[kFront].steer, row.parameter, kTol));  // of that wheel, turned
+    EXPECT_TRUE(Holds(row.axles[kFront]->steer, row.parameter, kTol));  // of that wheel, turned
   }
   // It ends where kingpin, ball and pitman end stand in a row.
   const double in_line = std::atan2(base.y(), base.x()) - std::atan2(arm.y(), arm.x());
@@ -200,7 +200,7 @@ TEST_F(VanMotion, RollTiltsTheFloorUnderTheWheels) {
   for (size_t i = 0; i < front.frame.links.size(); ++i) {
     const FrameLink& link = front.frame.links[i];
     const auto sideways = [&](const MotionSweep& of) {
-      const MotionAxleRow& row = of.rows[2].axles[kFront];
+      const MotionAxleRow& row = *of.rows[2].axles[kFront];
       const Pose pose = MovePose(front.frame, front.measured,
                                  0.5 * (row.wheel[0].z() + row.wheel[1].z()), row.housing_roll)
                             .pose;

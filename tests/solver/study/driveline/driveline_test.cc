@@ -44,7 +44,7 @@ TEST(Driveline, RowsAreThoseOfTheSweep) {
   for (const ShaftPlace& place : shaft->report.travel) {
     for (const SweepRow& row : sweep.rows) {
       if (std::abs(row.travel - place.travel) > 1e-9) continue;
-      const DriveshaftState& state = row.driveshafts[0];
+      const DriveshaftState& state = *row.driveshafts[0];
       EXPECT_NEAR(place.length, state.length, kTol);
       EXPECT_NEAR(place.joints[0].angle, state.output_angle, kTol);
       EXPECT_NEAR(place.joints[1].angle, state.axle_angle, kTol);
@@ -169,7 +169,7 @@ TEST(Driveline, SlopesAreTheFilesAndTheSweeps) {
       SweepBounce({shaft->rig, &*shaft->standing.stance}, {.from = 0.0, .to = 0.0, .step = 0.02});
   // The sweep adds the housing's pitch in side view; a housing steered by 0.1 deg turns the last
   // digits.
-  EXPECT_NEAR(slopes[2].floor, *sweep.rows.front().axles[kRear].pinion_angle, 1e-6);
+  EXPECT_NEAR(slopes[2].floor, *sweep.rows.front().axles[kRear]->pinion_angle, 1e-6);
   const Eigen::Vector3d p_CY =
       Transform(shaft->standing.level[kRear].pose) *
       OnHousing(shaft->rig.axles[kRear].frame, shaft->vehicle.axles[kRear].pinion->p_CY);

@@ -271,7 +271,7 @@ TEST(VehicleFindings, AnInstantCentreThatTurnsInsideOut) {
   const Sweep sweep = SweepBounce({rig, &stance}, {.from = -0.1, .to = 0.1, .step = 0.01});
   bool turned = false;  // the housing's turn per travel changes sign: its pitch has an extreme
   for (size_t r = 2; r < sweep.rows.size(); ++r) {
-    const auto pitch = [&](size_t i) { return sweep.rows[i].axles[kRear].housing_pitch; };
+    const auto pitch = [&](size_t i) { return sweep.rows[i].axles[kRear]->housing_pitch; };
     turned = turned || (pitch(r) - pitch(r - 1)) * (pitch(r - 1) - pitch(r - 2)) < 0.0;
   }
   EXPECT_EQ(!Of(truck, FindingKind::kCenterInsideOut).empty(), turned);

@@ -182,10 +182,9 @@ TEST(Steering, RollSlopeOfRowsIsTheirSteer) {
       ReportSteering({s.rig, StanceOf(s.standing)}, s.standing, &s.vehicle.loads[0], 0.02);
   ASSERT_EQ(report.axles.size(), 1U);
   const SteeredAxle& front = report.axles[0];
-  const std::vector<SweepRow>& rows = front.travel.rows;
-  EXPECT_EQ(rows[front.rest].travel, 0.0);
-  EXPECT_EQ(rows[front.rest].axles[kFront].steer, 0.0);
-  EXPECT_EQ(rows[front.rest].axles[kFront].toe_in, 0.0);
+  const AxleRow& rest = *AtRest(front.travel).axles[kFront];
+  EXPECT_EQ(rest.steer, 0.0);
+  EXPECT_EQ(rest.toe_in, 0.0);
   // Lock to lock is symmetrical: left and right wheel change places.
   ASSERT_EQ(front.lock.size(), 13U);
   EXPECT_NEAR(front.lock[6].left, 0.0, 1e-12);

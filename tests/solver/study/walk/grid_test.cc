@@ -63,29 +63,57 @@ TEST(Grid, OneEndAskedForTheOtherNot) {
             (std::vector<double>{-23.4, -20, -10, 0, 10}));
 }
 
-// Rows at the very ends, and the way to them and back, on a vehicle whose two axles end apart.
-TEST(WalkToEnds, HasARowWhereTheFirstAxleEnds) {
+// Rows at the very ends of both axles, on a vehicle whose axles end apart, wherever its stance is.
+TEST(WalkToEnds, TakesEachAxleToItsOwnEnd) {
   const Vehicle van = sample::HarbourVan();
   const Rig rig = PrepareRig(van);
   for (const MotionKind motion : {MotionKind::kBounce, MotionKind::kCrossed}) {
-    for (const double datum : {0.0, 1e-3}) {  // where the stance is by a millimetre
+    for (const double datum : {0.0, 1e-3}) {
       Walks walks(rig, nullptr);
       walks.start = {datum, datum};
       const GridWalk walked = WalkToEnds(walks, motion, 0, Options({}, {}, 0.01));
-      const auto ends = [&](const auto& found) {
-        return std::pair(std::abs(*found[0]->at), std::abs(*found[1]->at));
-      };
-      const auto [front_low, rear_low] = ends(walked.low_end);
-      const auto [front_high, rear_high] = ends(walked.high_end);
-      EXPECT_EQ(walked.grid.front(), -std::min(front_low, rear_low));
-      EXPECT_EQ(walked.grid.back(), std::min(front_high, rear_high));
-      EXPECT_GT(std::abs(front_low - rear_low), 1e-3);
+      const auto end = [&](size_t axle) { return *walked.high[axle].end->at; };
+      EXPECT_GT(std::abs(end(0) - end(1)), 1e-3);
+      EXPECT_EQ(walked.grid.back(), std::max(end(0), end(1)));
+      EXPECT_EQ(walked.grid.front(), std::min(*walked.low[0].end->at, *walked.low[1].end->at));
       for (size_t axle = 0; axle < 2; ++axle) {
-        const Pose pose = MotionAt(rig, walked, axle, walked.grid.back()).pose;
-        const double z = PathOf(rig, {datum, datum}, motion).place(walked.grid.back(), axle).z;
-        EXPECT_NEAR(pose.z, z, 1e-12);
+        EXPECT_EQ(std::count(walked.grid.begin(), walked.grid.end(), end(axle)), 1);
+        const RowPlace at = PlaceIn(rig, walked, axle, end(axle));
+        EXPECT_FALSE(at.past || at.folded);
+        const double z = PathOf(rig, {datum, datum}, motion).place(end(axle), axle).z;
+        EXPECT_NEAR(at.motion.pose.z, z, 1e-12);
+        EXPECT_EQ(PlaceIn(rig, walked, axle, walked.grid.back()).past,
+                  end(axle) < walked.grid.back());
       }
     }
+  }
+}
+
+// Past its end an axle is where it ended, gone on rising with the row: what the floor line needs.
+TEST(WalkToEnds, AnEndedAxleRisesOnWithTheRows) {
+  const Vehicle van = sample::HarbourVan();
+  const Rig rig = PrepareRig(van);
+  const Walks walks(rig, nullptr);
+  const GridWalk walked = WalkToEnds(walks, MotionKind::kBounce, 0, Options({}, {}, 0.01));
+  const size_t first = *walked.high[0].end->at < *walked.high[1].end->at ? 0 : 1;
+  const double end = *walked.high[first].end->at, far = walked.grid.back();
+  const HousingMotion at_end = PlaceIn(rig, walked, first, end).motion;
+  const HousingMotion past = PlaceIn(rig, walked, first, far).motion;
+  EXPECT_NEAR(past.pose.x, at_end.pose.x, 1e-12);
+  EXPECT_NEAR(past.pose.z - at_end.pose.z, far - end, 1e-12);
+  EXPECT_NEAR(past.p[2].v, past.pose.z, 1e-12);
+}
+
+TEST(WalkToEnds, OneAxleAloneGoesToItsEnd) {
+  const Vehicle van = sample::HarbourVan();
+  const Rig rig = PrepareRig(van);
+  const Walks walks(rig, nullptr);
+  for (size_t axle = 0; axle < 2; ++axle) {
+    GridOptions options = Options({}, {}, 0.01);
+    options.axle = axle;
+    const GridWalk walked = WalkToEnds(walks, MotionKind::kBounce, 0, options);
+    EXPECT_EQ(walked.grid.back(), *walked.high[axle].end->at);
+    EXPECT_FALSE(walked.moves[1 - axle]);
   }
 }
 
@@ -96,8 +124,8 @@ TEST(WalkToEnds, GoesNoFartherThanAsked) {
   const GridWalk walked = WalkToEnds(walks, MotionKind::kBounce, 0, Options(-0.02, 0.03, 0.01));
   EXPECT_EQ(Millimetres(walked.grid), (std::vector<double>{-20, -10, 0, 10, 20, 30}));
   for (size_t axle = 0; axle < 2; ++axle) {
-    EXPECT_FALSE(walked.low_end[axle]);
-    EXPECT_FALSE(walked.high_end[axle]);
+    EXPECT_FALSE(walked.low[axle].end);
+    EXPECT_FALSE(walked.high[axle].end);
   }
 }
 
@@ -109,11 +137,13 @@ TEST(WalkToEnds, LinksBeyondWhatIsRealEndRowsOnlyWhereTheyAreAskedFor) {
   const Walks walks(rig, nullptr);
   const GridWalk plain = WalkToEnds(walks, MotionKind::kBounce, 0, Options({}, {}, 0.05));
   EXPECT_EQ(Millimetres(plain.grid), (std::vector<double>{-100, -50, 0, 50, 100}));
-  EXPECT_FALSE(plain.high_end[0]);
+  EXPECT_FALSE(plain.high[0].end);
   const GridWalk far = WalkToEnds(walks, MotionKind::kBounce, 0, Options(0.0, 0.6, 0.05));
-  ASSERT_TRUE(far.high_end[0]);
-  EXPECT_EQ(far.high_end[0]->limit.id.kind, LimitKind::kLinksStraight);
-  EXPECT_NEAR(*far.high_end[0]->at, 0.48, 1e-3);
+  ASSERT_TRUE(far.high[0].end);
+  EXPECT_EQ(far.high[0].end->limit.id.kind, LimitKind::kLinksStraight);
+  EXPECT_NEAR(*far.high[0].end->at, 0.48, 1e-3);
+  EXPECT_TRUE(PlaceIn(rig, far, 0, *far.high[0].end->at).folded);
+  EXPECT_FALSE(PlaceIn(rig, far, 0, 0.45).folded);
 }
 
 }  // namespace
