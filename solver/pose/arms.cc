@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "solver/model/error.h"
-#include "solver/pose/dual.h"
+#include "solver/numeric/dual.h"
 
 namespace linkwright {
 
@@ -33,8 +33,7 @@ constexpr std::array kLegs{" first leg", " second leg"};
 }  // namespace
 
 Eigen::Matrix2d StiffnessOf(const FrameArm& arm, const std::array<double, 2>& stretch) {
-  const Dual<double> first{stretch[0], {1.0}}, second{stretch[1], {0.0, 1.0}};
-  const std::array<Dual<double>, 2> tension = StrainOf<Dual<double>>(arm, {first, second}).tension;
+  const auto tension = StrainOf<Dual<double, 2>>(arm, Variables(stretch)).tension;
   Eigen::Matrix2d stiffness;
   stiffness << tension[0].d[0], tension[0].d[1], tension[1].d[0], tension[1].d[1];
   return stiffness;
@@ -141,10 +140,6 @@ FrameCrank ToCrank(const WattsLink& watt, const AxleFrame& frame) {
   return crank;
 }
 
-}  // namespace
-
-namespace {
-
 // What the three bushings of an arm carry under a force at its chassis eye. The two on the housing
 // give alike, so between them they carry half the force each and, one against the other, what the
 // arm's turn parts them by; the moments about their midpoint tell the turn. docs/theory.md (102)
@@ -162,8 +157,7 @@ std::array<double, 3> EyeForces(const FrameArm& arm, const Eigen::Vector2d& at_c
 // What share of the crank's pull each of its links carries. docs/theory.md (104)
 std::array<double, 2> CrankShares(const FrameCrank& crank, const Pose& pose) {
   const CrankLinks<double> links =
-      BalancedLinks(crank, std::array<double, 3>{pose.x, pose.y, pose.z},
-                    HousingRotation<double>(pose.steer, pose.roll, pose.pitch));
+      BalancedLinks(crank, Vector3<double>{pose.x, pose.y, pose.z}, RotationOf(pose));
   const auto [first, second] = links.growth;
   const double both = std::hypot(first, second);
   return {-second / both, first / both};

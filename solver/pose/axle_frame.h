@@ -10,6 +10,7 @@
 #include "solver/model/vehicle.h"
 #include "solver/pose/arm_give.h"
 #include "solver/pose/crank.h"
+#include "solver/pose/rotation.h"
 
 namespace linkwright {
 
@@ -94,6 +95,13 @@ LinkStrain<T> StrainOf(const AxleFrame& frame, const std::vector<T>& stretch) {
 // A point that rides on the housing, from Co in C in the measured stance, expressed from Ao in A.
 [[nodiscard]] Eigen::Vector3d OnHousing(const AxleFrame& frame, const Eigen::Vector3d& p_CQ);
 
+// Centre of its left (0) or right (1) wheel, from Ao in A [m].
+[[nodiscard]] Eigen::Vector3d WheelCentre(const AxleFrame& frame, size_t side);
+
+// Length of a member from the chassis to the housing with the housing at X_CA [m].
+[[nodiscard]] double LengthAt(const Span& span, const AxleFrame& frame,
+                              const Eigen::Isometry3d& X_CA);
+
 // Height and roll that put the wheels at travels along z of C against the measured stance [m].
 //   returns  a pose guess: z and roll set, the four unknowns as in `guess`
 //   errors   none; |left - right| must be less than the track. source: docs/theory.md (2)
@@ -106,5 +114,8 @@ struct Travels {
 [[nodiscard]] Travels TravelsOf(const AxleFrame& frame, const Pose& pose);
 
 [[nodiscard]] Eigen::Isometry3d Transform(const Pose& pose);
+[[nodiscard]] inline Rotation<double> RotationOf(const Pose& pose) {
+  return HousingRotation(pose.steer, pose.roll, pose.pitch);
+}
 
 }  // namespace linkwright

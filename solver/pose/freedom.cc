@@ -13,14 +13,9 @@
 namespace linkwright {
 namespace {
 
-using Jacobian = Eigen::Matrix<double, Eigen::Dynamic, 4>;
-
 // Angles at half the track, so that every column is metres per metre.
-Jacobian ScaledJacobian(const AxleFrame& frame) {
-  const auto n = static_cast<Eigen::Index>(frame.links.size());
-  Eigen::VectorXd residuals(n);
-  Jacobian J(n, 4);
-  LinkResiduals(frame.links, frame.measured, residuals.data(), J.data());
+Eigen::MatrixXd ScaledJacobian(const AxleFrame& frame) {
+  Eigen::MatrixXd J = LinkJacobian(frame, frame.measured);
   J.rightCols<2>() /= 0.5 * frame.track;
   return J;
 }
@@ -82,11 +77,8 @@ LinkFight Fight(const AxleFrame& frame) {
                   .roll_name = {},
                   .bounce_link = 0,
                   .roll_link = 0};
-  std::vector<Taylor> stretch;
-  for (const FrameLink& link : frame.links) {
-    stretch.push_back(LinkResidual(link, motion.p, motion.R));
-  }
-  const std::vector<Taylor> tension = StrainOf(frame, stretch).tension;
+  const std::vector<Taylor> tension =
+      StrainOf(frame, StretchesOf(frame, motion.p, motion.R)).tension;
   for (size_t i = 0; i < tension.size(); ++i) {
     const double bounce = std::abs(tension[i].z), roll = std::abs(tension[i].r);
     if (bounce > fight.bounce_link_force) fight.bounce_link_force = bounce, fight.bounce_link = i;

@@ -87,8 +87,7 @@ void AddRadiusArm(const FrameArm& arm, const std::string& name, const AxleFrame&
 void AddCrank(const WattsLink& watt, const FrameCrank& crank, const AxleFrame& frame,
               const Pose& pose, std::vector<NamedJoint>& to) {
   const Eigen::Isometry3d X_CA = Transform(pose);
-  const auto [cosine, sine] = BalancedAngle(
-      crank, {pose.x, pose.y, pose.z}, HousingRotation<double>(pose.steer, pose.roll, pose.pitch));
+  const auto [cosine, sine] = BalancedAngle(crank, {pose.x, pose.y, pose.z}, RotationOf(pose));
   const double turn = std::atan2(sine, cosine);
   to.push_back(
       {watt.name + " pivot", {.swing = std::abs(turn), .twist = 0.0, .misalignment = 0.0}});

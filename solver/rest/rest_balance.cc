@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "solver/numeric/decompositions.h"
 #include "solver/rest/cornering_pull.h"
 
 namespace linkwright {
@@ -29,6 +30,17 @@ std::vector<HeldWheel> HeldWheels(const Rig& rig, const RestState& state, const 
     wheels.push_back({wheel, height});
   }
   return wheels;
+}
+
+Eigen::MatrixXd FreeOfHeld(const std::vector<HeldWheel>& wheels, const PerWheel& force,
+                           RestMatrix& slope) {
+  if (wheels.empty()) return RestMatrix::Identity();
+  Eigen::MatrixXd A(wheels.size(), kRestUnknowns);
+  for (size_t i = 0; i < wheels.size(); ++i) {
+    slope -= force[wheels[i].wheel] * wheels[i].height.hessian;
+    A.row(static_cast<Eigen::Index>(i)) = wheels[i].height.gradient.transpose();
+  }
+  return KernelOf(A);
 }
 
 NewtonSystem::NewtonSystem(const Balance& balance, const std::vector<HeldWheel>& wheels,

@@ -39,6 +39,12 @@ struct HeldWheel {
 [[nodiscard]] std::vector<HeldWheel> HeldWheels(const Rig& rig, const RestState& state,
                                                 const Held& held);
 
+// The seven unknowns per motion that held wheels leave free (7 x n).
+//   force   of the floor on them [N]
+//   slope   of the balance; loses what their forces do
+[[nodiscard]] Eigen::MatrixXd FreeOfHeld(const std::vector<HeldWheel>& wheels,
+                                         const PerWheel& force, RestMatrix& slope);
+
 // A step of the unknowns and the floor's force on each held wheel.
 struct NewtonStep {
   RestVector step;

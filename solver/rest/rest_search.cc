@@ -245,17 +245,9 @@ FoundRest SearchRest(const RestQuestion& question, const Stance* start) {
 
 bool IsStable(const RestQuestion& question, const FoundRest& found) {
   RestMatrix K = BalanceAt(question, found.state).slope;
-  const std::vector<HeldWheel> wheels = HeldWheels(question.rig, found.state, found.held);
-  Eigen::MatrixXd reduced = K;
-  if (!wheels.empty()) {
-    Eigen::MatrixXd A(wheels.size(), kRestUnknowns);
-    for (size_t i = 0; i < wheels.size(); ++i) {
-      K -= found.force[wheels[i].wheel] * wheels[i].height.hessian;
-      A.row(static_cast<Eigen::Index>(i)) = wheels[i].height.gradient.transpose();
-    }
-    const Eigen::MatrixXd kernel = KernelOf(A);
-    reduced = kernel.transpose() * K * kernel;
-  }
+  const Eigen::MatrixXd free =
+      FreeOfHeld(HeldWheels(question.rig, found.state, found.held), found.force, K);
+  const Eigen::MatrixXd reduced = free.transpose() * K * free;
   if (question.push.lateral == 0.0) return IsPositiveDefinite(reduced);
   return DeterminantOf(reduced) > 0.0;
 }

@@ -48,7 +48,7 @@ RollGeometry RollGeometryOf(const Rig& rig, const Stance& stance) {
   std::array<Eigen::Vector3d, 2> centre;
   std::array<double, 2> radius{};
   for (size_t i = 0; i < 2; ++i) {
-    centre[i] = {level[i].p[0].v, level[i].p[1].v, level[i].p[2].v};
+    centre[i] = CentreOf(level[i]);
     radius[i] = 0.5 * (stance.wheel_height[2 * i] + stance.wheel_height[2 * i + 1]);
   }
   const Floor floor = FloorUnder(centre, radius);

@@ -85,6 +85,10 @@ double HeightAboveFloor(const Stance& stance, const Eigen::Vector3d& p_C) {
   return stance.heave + stance.up_C.dot(p_C);
 }
 
+Eigen::Vector3d Heading(const Stance& stance) {
+  return (Eigen::Vector3d::UnitX() - stance.up_C.x() * stance.up_C).normalized();
+}
+
 double Rake(const Stance& stance) { return std::asin(stance.up_C.x()); }
 double Roll(const Stance& stance) { return std::asin(stance.up_C.y()); }
 

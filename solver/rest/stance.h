@@ -45,6 +45,9 @@ struct Stance {
 // Height of a point of C above the level floor [m].
 [[nodiscard]] double HeightAboveFloor(const Stance& stance, const Eigen::Vector3d& p_C);
 
+// Horizontal direction that the chassis x axis points in, in C (unit).
+[[nodiscard]] Eigen::Vector3d Heading(const Stance& stance);
+
 // Elevation of the chassis x axis, nose up +, and of its y axis, left side up + [rad].
 [[nodiscard]] double Rake(const Stance& stance);
 [[nodiscard]] double Roll(const Stance& stance);

@@ -14,7 +14,7 @@ void Resolve(Axle& axle, const HousingMotion& motion, const AxleFrame& frame, do
   double demand = load, gain = 0.0;  // [N], [N/m]
   for (const Spring& spring : axle.springs) {
     if (!spring.weighed) continue;
-    const Taylor length = DistanceTo(motion, spring.span.p_CP, OnHousing(frame, spring.span.p_CQ));
+    const Taylor length = LengthOf(frame, motion, spring.span);
     demand += spring.law.rate * length.v * -length.z;
     gain += spring.law.rate * -length.z;
   }

@@ -11,10 +11,6 @@
 namespace linkwright {
 namespace {
 
-double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
-  return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
-}
-
 // Walks one way and keeps the least distance on it, closed in on from the places looked at.
 //   path   bounce, or the housing rolled about its place at rest
 void WalkGap(const Rig& rig, size_t index, const AxlePath& path, bool up, const Span& span,

@@ -12,10 +12,6 @@
 namespace linkwright {
 namespace {
 
-Eigen::Vector3d CentreOf(const HousingMotion& motion) {
-  return {motion.p[0].v, motion.p[1].v, motion.p[2].v};
-}
-
 // The whole vehicle's centre of mass, unsprung masses where they stand, in C [m].
 Eigen::Vector3d TotalCentre(const SweepBasis& basis, const std::array<HousingMotion, 2>& motion) {
   double mass = basis.stance->sprung.mass;
