@@ -125,7 +125,7 @@ TireSolid TireAt(const Axle& axle, const AxleFrame& frame, const TireShape& shap
   if (!axle.kingpin || !axle.kingpin->p_CK) return tire;
   const KingpinAxis pin = PrepareKingpin(axle, frame, Outward(side));
   tire.p_CW = X_CA * Turned(pin, turn, p_AW);
-  tire.axis_C = X_CA.linear() * (Eigen::AngleAxisd(turn, pin.axis_A) * Eigen::Vector3d::UnitY());
+  tire.axis_C = X_CA.linear() * SpindleOf(pin, turn);
   return tire;
 }
 

@@ -66,11 +66,11 @@ double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3
   return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
 }
 
-Pose AtTravels(const AxleFrame& frame, double left, double right, const Pose& guess) {
-  Pose pose = guess;
-  pose.z = frame.measured.z + 0.5 * (left + right);
-  pose.roll = std::asin(std::sin(frame.measured.roll) + (left - right) / frame.track);
-  return pose;
+AxlePlace PlaceAt(const AxleFrame& frame, double mean_travel, const Travels& wheels) {
+  const double z = frame.measured.z + mean_travel + 0.5 * (wheels.left + wheels.right);
+  if (wheels.left == wheels.right) return {.z = z, .roll = frame.measured.roll};
+  const double up = std::sin(frame.measured.roll) + (wheels.left - wheels.right) / frame.track;
+  return {.z = z, .roll = std::asin(up)};
 }
 
 Travels TravelsOf(const AxleFrame& frame, const Pose& pose) {

@@ -102,15 +102,22 @@ LinkStrain<T> StrainOf(const AxleFrame& frame, const std::vector<T>& stretch) {
 [[nodiscard]] double LengthAt(const Span& span, const AxleFrame& frame,
                               const Eigen::Isometry3d& X_CA);
 
-// Height and roll that put the wheels at travels along z of C against the measured stance [m].
-//   returns  a pose guess: z and roll set, the four unknowns as in `guess`
-//   errors   none; |left - right| must be less than the track. source: docs/theory.md (2)
-[[nodiscard]] Pose AtTravels(const AxleFrame& frame, double left, double right, const Pose& guess);
-
-// The travels of a pose, left and right [m]; inverse of AtTravels.
+// Travels of both wheels along z of C, bump + [m].
 struct Travels {
-  double left, right;
+  double left = 0.0, right = 0.0;
 };
+
+// Height and roll of a housing in C [m, rad].
+struct AxlePlace {
+  double z, roll;
+};
+
+// The place that puts the wheels at travels from a mean travel against the measured stance [m].
+//   returns  a roll that is not a number where no housing leans so far
+//   source   docs/theory.md (2)
+[[nodiscard]] AxlePlace PlaceAt(const AxleFrame& frame, double mean_travel, const Travels& wheels);
+
+// The travels of a pose against the measured stance; inverse of PlaceAt.
 [[nodiscard]] Travels TravelsOf(const AxleFrame& frame, const Pose& pose);
 
 [[nodiscard]] Eigen::Isometry3d Transform(const Pose& pose);

@@ -237,7 +237,7 @@ struct NearFold {
 
 }  // namespace
 
-std::optional<Fold> FindFold(const AxleFrame& frame, const std::function<PlaceOnWay(double)>& place,
+std::optional<Fold> FindFold(const AxleFrame& frame, const std::function<AxlePlace(double)>& place,
                              double from, const Pose& solved, double out, const Pose& stuck) {
   constexpr double kMet = 1e-9;  // of the way asked about: 5 pm of 5 mm
   constexpr int kMost = 60;
@@ -245,7 +245,7 @@ std::optional<Fold> FindFold(const AxleFrame& frame, const std::function<PlaceOn
   // The pose at a parameter if it is found near a guess and in the same assembly.
   const auto solve = [&](double at, const Eigen::Vector4d& guess,
                          double within) -> std::optional<NearFold> {
-    const PlaceOnWay there = place(at);
+    const AxlePlace there = place(at);
     const auto [found, determinant] =
         Solve(frame, WithUnknowns({.z = there.z, .roll = there.roll}, guess));
     const bool is_near = (UnknownsOf(found.pose) - guess).norm() <= within;
@@ -255,7 +255,7 @@ std::optional<Fold> FindFold(const AxleFrame& frame, const std::function<PlaceOn
     return NearFold{at, determinant * determinant, found.pose};
   };
   // Where the walk got stuck, by its height or its roll, whichever went farther.
-  const PlaceOnWay end = place(out);
+  const AxlePlace end = place(out);
   const double dz = end.z - solved.z, dr = end.roll - solved.roll;
   const bool by_height = std::abs(dz) > 0.5 * frame.track * std::abs(dr);
   const double share = by_height ? (stuck.z - solved.z) / dz : (stuck.roll - solved.roll) / dr;

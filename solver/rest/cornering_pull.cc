@@ -94,9 +94,7 @@ CorneringPull PullOfCorner(const Rig& rig, const SprungMass& sprung, const RestS
   const auto p_sprung = ConstantVector<RestNumber>(sprung.p_CM);
   std::array<RestVector3, 2> p_unsprung;
   for (size_t i = 0; i < 2; ++i) {
-    const Eigen::Vector3d p_AM =
-        OnHousing(rig.axles[i].frame, rig.vehicle->axles[i].unsprung->p_CM);
-    p_unsprung[i] = FirstOrder(MotionOf(state.motion[i], p_AM), i);
+    p_unsprung[i] = FirstOrder(MotionOf(state.motion[i], rig.axles[i].p_AM), i);
   }
   CorneringPull pull;
   for (int k = 0; k < kRestUnknowns; ++k) {

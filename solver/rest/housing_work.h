@@ -53,7 +53,7 @@ void AddLoads(const Axle& axle, const RigAxle& prepared, const Eigen::Vector3d& 
     const LawState law = Evaluate(*pusher.law, WithoutDerivatives(length));
     to.Add((Chain(length, law.force, -law.rate) / length) * d, pusher.p_AQ);
   }
-  to.Add(ConstantVector<T>(weight_C), OnHousing(prepared.frame, axle.unsprung->p_CM));
+  to.Add(ConstantVector<T>(weight_C), prepared.p_AM);
   if (!axle.bar_roll_rate) return;
   to.work[5] = to.work[5] - (to.q[5] - prepared.frame.measured.roll) * *axle.bar_roll_rate;
 }

@@ -88,8 +88,7 @@ void AddHousing(Parts& parts, const ContactLine& line, const Rig& rig, const Res
                 size_t axle, double inertia) {
   const Mass& unsprung = *rig.vehicle->axles[axle].unsprung;
   const HousingMotion& motion = state.motion[axle];
-  const Eigen::Vector3d p_AM = OnHousing(rig.axles[axle].frame, unsprung.p_CM);
-  const MovingRows v = VelocityOf(line, FirstOrder(MotionOf(motion, p_AM), axle));
+  const MovingRows v = VelocityOf(line, FirstOrder(MotionOf(motion, rig.axles[axle].p_AM), axle));
   const MovingRows w = TurningOfHousing(TurningOfBody(line), motion, axle);
   // About its own axis a housing has next to no inertia.
   const MovingRow spin = ValueOf(LateralAxis(motion.R)).transpose() * w;

@@ -58,7 +58,6 @@ std::optional<BodyModes> TwoModes(double front, double rear, double b, double c,
                    .pitch = hertz[1 - bounce],
                    .bounce_node = node[bounce],
                    .pitch_node = node[1 - bounce],
-                   .dynamic_index = pitch_inertia / (mass * b * c),
                    .inertia_assumed = !inertia};
 }
 

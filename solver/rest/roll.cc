@@ -85,8 +85,7 @@ std::optional<std::array<HandbookTransfer, 2>> TransferByHandbook(const Rig& rig
   std::array<HandbookTransfer, 2> transfer{};
   for (size_t i = 0; i < 2; ++i) {
     const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
-    const Eigen::Vector3d p_CM =
-        Transform(rest.motion[i].pose) * OnHousing(rig.axles[i].frame, unsprung.p_CM);
+    const Eigen::Vector3d p_CM = Transform(rest.motion[i].pose) * rig.axles[i].p_AM;
     transfer[i] = TransferOfAxle({.sprung_mass = SprungMassOn(rig, rest, i),
                                   .unsprung_mass = unsprung.mass,
                                   .roll_center = geometry.roll_center[i],

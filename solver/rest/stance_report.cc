@@ -3,7 +3,6 @@
 
 #include <algorithm>
 
-#include "solver/model/masses.h"
 #include "solver/rest/roll.h"
 
 namespace linkwright {
@@ -32,20 +31,6 @@ AxleReport ReportAxle(const Rig& rig, const Stance& stance, size_t i) {
   report.ride_frequency = RideFrequency(report.ride_rate, SprungMassOn(rig, stance, i));
   report.roll_stiffness = RollStiffness(energy, motion);
   return report;
-}
-
-void AddTotals(const Rig& rig, const Stance& stance, StanceReport& report) {
-  double mass = stance.sprung.mass;
-  Eigen::Vector3d moment = mass * stance.sprung.p_CM;
-  for (size_t i = 0; i < 2; ++i) {
-    const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
-    mass += unsprung.mass;
-    moment += unsprung.mass *
-              (Transform(stance.motion[i].pose) * OnHousing(rig.axles[i].frame, unsprung.p_CM));
-  }
-  report.total_mass = mass;
-  report.cg_C = moment / mass;
-  report.cg_height = HeightAboveFloor(stance, report.cg_C);
 }
 
 void AddModes(const Stance& stance, StanceReport& report) {
@@ -78,7 +63,10 @@ std::array<HousingMotion, 2> LevelMotion(const Rig& rig, const Stance& stance) {
 
 StanceReport ReportStance(const Rig& rig, const Stance& stance) {
   StanceReport report{};
-  AddTotals(rig, stance, report);
+  const Mass whole = WholeMass(rig, stance.sprung, stance.motion);
+  report.total_mass = whole.mass;
+  report.cg_C = whole.p_CM;
+  report.cg_height = HeightAboveFloor(stance, report.cg_C);
   report.rake = Rake(stance);
   report.roll = Roll(stance);
   for (size_t i = 0; i < 2; ++i) {

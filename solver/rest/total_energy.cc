@@ -80,9 +80,8 @@ Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& st
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = rig.vehicle->axles[i];
     const RigAxle& prepared = rig.axles[i];
-    const Mass& unsprung = *axle.unsprung;
-    energy = energy + unsprung.mass * kStandardGravity *
-                          HeightOfAxlePoint(state, i, OnHousing(prepared.frame, unsprung.p_CM));
+    energy = energy +
+             axle.unsprung->mass * kStandardGravity * HeightOfAxlePoint(state, i, prepared.p_AM);
     const AxleEnergy stored = StoredEnergy(axle, prepared.frame, prepared.pushers, state.motion[i]);
     Taylor own = stored.springs + stored.bar + state.motion[i].strain;
     if (push.ends_hold) own = own + HeldEnds(prepared.ends, state.motion[i]);

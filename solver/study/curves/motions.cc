@@ -65,7 +65,7 @@ void AddHand(const Axle& axle, const AxleFrame& frame, const Eigen::Isometry3d& 
   }
   const Knuckle knuckle = PrepareKnuckle(axle, frame);
   row.pitman_travel = FollowDragLink(axle, knuckle, X_CA, *turns).pitman_travel;
-  const size_t led = axle.steering->drag_link.p_CQ.y() >= 0.0 ? 0 : 1;
+  const size_t led = LeadsLeft(*axle.steering) ? 0 : 1;
   row.steer = HeadingOf(knuckle.pin, turn[led], X_CA);
 }
 
