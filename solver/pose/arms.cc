@@ -118,20 +118,17 @@ double LengtheningPerTurn(const WattsLink& watt, size_t i) {
 }
 
 FrameCrank ToCrank(const WattsLink& watt, const AxleFrame& frame) {
-  const auto on_carrier = [&](const Eigen::Vector3d& p) -> Eigen::Vector3d {
-    return watt.on_housing ? OnHousing(frame, p) : p;
-  };
-  const auto on_other = [&](const Eigen::Vector3d& p) -> Eigen::Vector3d {
-    return watt.on_housing ? p : OnHousing(frame, p);
+  const auto in_body = [&](bool housing, const Eigen::Vector3d& p) -> Eigen::Vector3d {
+    return housing ? OnHousing(frame, p) : p;
   };
   FrameCrank crank;
   crank.on_housing = watt.on_housing;
-  crank.pivot = on_carrier(watt.pivot);
+  crank.pivot = in_body(watt.on_housing, watt.pivot);
   const Eigen::Vector3d axis = watt.axis.normalized();
   crank.axis = watt.on_housing ? frame.X_CA.linear().transpose() * axis : axis;
   for (size_t i = 0; i < 2; ++i) {
-    crank.end[i] = on_carrier(watt.end[i]);
-    crank.far[i] = on_other(watt.far[i]);
+    crank.end[i] = in_body(watt.on_housing, watt.end[i]);
+    crank.far[i] = in_body(!watt.on_housing, watt.far[i]);
     crank.length[i] = (watt.end[i] - watt.far[i]).norm();
   }
   // At no turn A = D and the root is |B|, so the sine is 0 on the branch against B's sign, which is
@@ -192,16 +189,13 @@ std::vector<MemberForce> MemberForces(const AxleFrame& frame, const Pose& pose,
 }
 
 std::vector<std::string> ArmMemberNames(const Axle& axle) {
+  const AxleFrame frame = PrepareAxle(axle);
+  const std::vector<double> slack(frame.links.size(), 0.0);
   std::vector<std::string> names;
-  for (const AArm& arm : axle.a_arms) {
-    for (const char* leg : kLegs) names.push_back(DisplayName(arm.name) + leg);
+  for (MemberForce& member : MemberForces(frame, frame.measured, slack)) {
+    names.push_back(std::move(member.name));
   }
-  for (const RadiusArm& arm : axle.radius_arms) {
-    for (const char* eye : kEyes) names.push_back(DisplayName(arm.name) + eye);
-  }
-  for (const WattsLink& watt : axle.watts_links) {
-    for (const char* link : kCrankLinks) names.push_back(watt.name + link);
-  }
+  names.erase(names.begin(), names.begin() + static_cast<std::ptrdiff_t>(axle.links.size()));
   return names;
 }
 

@@ -49,7 +49,7 @@ RollGeometry RollGeometryOf(const Rig& rig, const Stance& stance) {
   std::array<double, 2> radius{};
   for (size_t i = 0; i < 2; ++i) {
     centre[i] = CentreOf(level[i]);
-    radius[i] = 0.5 * (stance.wheel_height[2 * i] + stance.wheel_height[2 * i + 1]);
+    radius[i] = LoadedRadius(stance, i);
   }
   const Floor floor = FloorUnder(centre, radius);
   RollGeometry geometry{};

@@ -40,7 +40,7 @@ void ResolveWeighedLengths(Vehicle& vehicle) {
                        "free_length: weighed needs the ledger's weights and the unsprung mass");
     }
     const AxleFrame frame = PrepareAxle(axle);
-    if (!AnalyseFreedom(axle, frame).free.empty()) continue;
+    if (!AnalyseFreedom(frame).free.empty()) continue;
     const double carried =
         vehicle.ledger->weighed[2 * i] + vehicle.ledger->weighed[2 * i + 1] - axle.unsprung->mass;
     Resolve(axle, EvaluateMotion(frame, frame.measured), frame, carried * kStandardGravity);

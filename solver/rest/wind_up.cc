@@ -88,10 +88,9 @@ struct Drive {
 
 Drive DriveOf(const Rig& rig, const Stance& stance, size_t axle, double torque) {
   const StanceReport report = ReportStance(rig, stance);
-  const double radius = 0.5 * (stance.wheel_height[2 * axle] + stance.wheel_height[2 * axle + 1]);
   const double wheelbase = 0.5 * (report.wheelbase_left + report.wheelbase_right);
   const double share = rig.vehicle->axles[axle].drive_share.value_or(1.0);
-  const double force = torque / radius;
+  const double force = torque / LoadedRadius(stance, axle);
   const double whole = share > 0.0 ? force / share : force;
   const double onto_rear = whole * report.cg_height / wheelbase;
   return {.force = force, .load = axle == kRear ? onto_rear : -onto_rear};

@@ -80,7 +80,7 @@ AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, 
 
 double MeanRadius(const Stance* stance, const Rig& rig, size_t index) {
   if (stance == nullptr) return rig.axles[index].frame.measured.z - rig.vehicle->floor_z;
-  return 0.5 * (stance->wheel_height[2 * index] + stance->wheel_height[2 * index + 1]);
+  return LoadedRadius(*stance, index);
 }
 
 }  // namespace

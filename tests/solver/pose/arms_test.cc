@@ -222,7 +222,7 @@ TEST(RadiusArm, WithItsEyesInARowGivesLikeALeverOnThreeSprings) {
 
 TEST(RadiusArm, ClampsTheAxleInRollAndNotInBounce) {
   const AxleFrame frame = PrepareAxle(RadiusArms(4e6, 2e6));
-  const Freedom freedom = AnalyseFreedom(RadiusArms(4e6, 2e6), frame);
+  const Freedom freedom = AnalyseFreedom(frame);
   ASSERT_TRUE(freedom.fight.has_value());
   EXPECT_TRUE(freedom.free.empty());
   // In roll the left and right arm are forced across opposite ways while the housing settles its
