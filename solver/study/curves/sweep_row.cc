@@ -12,23 +12,6 @@
 namespace linkwright {
 namespace {
 
-Eigen::Vector3d CentreOf(const HousingMotion& motion) {
-  return {motion.p[0].v, motion.p[1].v, motion.p[2].v};
-}
-
-// The whole vehicle's centre of mass, unsprung masses where they stand, in C [m].
-Eigen::Vector3d TotalCentre(const SweepBasis& basis, const std::array<HousingMotion, 2>& motion) {
-  double mass = basis.stance->sprung.mass;
-  Eigen::Vector3d moment = mass * basis.stance->sprung.p_CM;
-  for (size_t i = 0; i < 2; ++i) {
-    const Mass& unsprung = *basis.rig->vehicle->axles[i].unsprung;
-    const Eigen::Vector3d p_AM = OnHousing(basis.rig->axles[i].frame, unsprung.p_CM);
-    mass += unsprung.mass;
-    moment += unsprung.mass * (Transform(motion[i].pose) * p_AM);
-  }
-  return moment / mass;
-}
-
 void AddAngles(const Axle& axle, const AxleFrame& frame, double rake, AxleRow& row) {
   const double turned = row.housing_pitch + rake;
   if (axle.pinion) {
@@ -97,7 +80,7 @@ AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, 
 
 double MeanRadius(const Stance* stance, const Rig& rig, size_t index) {
   if (stance == nullptr) return rig.axles[index].frame.measured.z - rig.vehicle->floor_z;
-  return 0.5 * (stance->wheel_height[2 * index] + stance->wheel_height[2 * index + 1]);
+  return LoadedRadius(*stance, index);
 }
 
 }  // namespace
@@ -127,7 +110,8 @@ SweepRow EvaluateRow(const SweepBasis& basis, double travel,
   row.wheelbase_change = row.wheelbase;
   for (size_t i = 0; i < 2; ++i) row.axles[i] = EvaluateAxle(basis, i, floor, rake, motion[i]);
   if (basis.stance != nullptr) {
-    const double cg_height = HeightAbove(floor, TotalCentre(basis, motion));
+    const double cg_height =
+        HeightAbove(floor, WholeMass(*basis.rig, basis.stance->sprung, motion).p_CM);
     for (size_t i = 0; i < 2; ++i) {
       const double slope = ContactSlope(motion[i], floor, basis.radius[i]);
       AddAnti(vehicle.axles[i], i, slope, row.wheelbase, cg_height, row.axles[i]);
