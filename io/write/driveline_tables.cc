@@ -66,12 +66,6 @@ Cell AngleAt(const ShaftPlace* place, size_t joint) {
   return Within(place, [&](const ShaftPlace& there) { return there.joints[joint].angle; });
 }
 
-const char* KindOf(const Driveshaft& shaft, size_t joint, size_t joints) {
-  JointKind kind = joint == 0 ? shaft.output_joint : shaft.axle_joint;
-  if (joint > 0 && joint + 1 < joints) kind = shaft.center_bearing->joint;
-  return kind == JointKind::kSingle ? "single" : "double";
-}
-
 // The rows are the joints, output first.
 TableOf<size_t> JointColumns(const Driveshaft& shaft, const ShaftReport& report) {
   const std::vector<ShaftPlace>& travel = report.travel;
@@ -80,7 +74,9 @@ TableOf<size_t> JointColumns(const Driveshaft& shaft, const ShaftReport& report)
   return {{"joint", "joint", kNumber, "output, centre bearing or pinion",
            [=](auto j) { return JointName(j, count()); }},
           {"kind", "kind", kNumber, "single or double",
-           [=, &shaft](auto j) { return KindOf(shaft, j, count()); }},
+           [=, &shaft](auto j) {
+             return KindOf(shaft, j, count()) == JointKind::kSingle ? "single" : "double";
+           }},
           {"side", "side, rest", kAngle,
            "seen from the side, at rest: + the shaft after it, toward the axle, rises more",
            [=](auto j) { return at_rest(j).side; }},
@@ -337,16 +333,16 @@ void TellAim(const Teller& teller) {
     return;
   }
   const double low = teller.Shaft().pinion_low;
-  if (low == 0.0 && now - aim->net_angle <= kFinder) {
+  if (Shows(*aim, low, now)) {
+    TellLinks(teller, aims.pair_differ && std::abs(aim->turn) > *aims.pair_differ);
+  } else if (low == 0.0) {
     teller.Say(
         fmt::format("no turn of the pinion lowers its net angle at rest, {}, by what "
                     "a finder shows",
                     teller.Angle(now)));
-  } else if (low != 0.0 && std::abs(aim->turn) <= kFinder) {
+  } else {
     teller.Say(fmt::format("the pinion stands {} {} of the least net angle, as wanted",
                            teller.Angle(std::abs(low)), low > 0.0 ? "low" : "high"));
-  } else {
-    TellLinks(teller, aims.pair_differ && std::abs(aim->turn) > *aims.pair_differ);
   }
 }
 

@@ -348,10 +348,6 @@ const char* NameOf(TireMotion motion) {
   return "one wheel";
 }
 
-bool IsAngular(TireMotion motion) {
-  return motion == TireMotion::kRoll || motion == TireMotion::kCrossed;
-}
-
 std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAnswer& answer,
                                        UnitSystem units) {
   std::vector<TireClearance> with_least = answer.report.clearances;

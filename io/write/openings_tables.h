@@ -31,6 +31,5 @@ struct OpeningsAnswer {
 [[nodiscard]] std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance);
 [[nodiscard]] const char* NameOf(TirePart part);
 [[nodiscard]] const char* NameOf(TireMotion motion);
-[[nodiscard]] bool IsAngular(TireMotion motion);  // its parameter is an angle
 
 }  // namespace linkwright

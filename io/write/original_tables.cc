@@ -169,8 +169,6 @@ std::string Length(double length, UnitSystem units) {
   return ShowAmount(std::abs(length), Dimension::kLength, units);
 }
 
-constexpr double kNothing = 5e-5;  // [m] shows as nothing on a tape
-
 // "25.3 mm back", "0.0 mm forward".
 std::string Along(double x, UnitSystem units) {
   return Length(x, units) + (x < 0.0 ? " back" : " forward");

@@ -175,7 +175,6 @@ void SayMissing(const NoteWriter& writer, const Axle& axle, const SteeredAxle& s
 
 // What centres an axle that stands off centre by more than a tape shows.
 void SayCure(const NoteWriter& writer, const Axle& axle, const SidewaysCure& cure) {
-  constexpr double kCentred = 1.2e-4;  // [m] shows as 0.00 in
   if (std::abs(cure.offset) < kCentred) return;
   const std::string start = "the " + axle.name + " axle: ";
   if (!cure.bar) {

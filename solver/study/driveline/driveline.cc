@@ -15,7 +15,7 @@
 
 namespace linkwright {
 namespace {
-constexpr double kTurned = 1e-7;          // [rad] as near as a least value says where it is
+constexpr double kTurned = 1e-7;  // [rad] as near as a least value says where it is
 
 using Kind = ShaftPlaceKind;
 
@@ -294,6 +294,15 @@ double AngleAllowedAt(double speed) {
   const double share = (rpm - low.rpm) / (high.rpm - low.rpm);
   const double product = (1.0 - share) * low.rpm * low.degrees + share * high.rpm * high.degrees;
   return product / rpm * kOneDegree;
+}
+
+bool Shows(const PinionOrder& order, double low, double now) {
+  return low == 0.0 ? now - order.net_angle > kFinder : std::abs(order.turn) > kFinder;
+}
+
+JointKind KindOf(const Driveshaft& shaft, size_t joint, size_t joints) {
+  if (joint == 0) return shaft.output_joint;
+  return joint + 1 == joints ? shaft.axle_joint : shaft.center_bearing->joint;
 }
 
 std::string JointName(size_t joint, size_t joints) {

@@ -51,8 +51,7 @@ void AddAxle(const Rig& rig, const std::array<double, 2>& start, size_t axle,
   std::array<std::vector<TireClearance>, 2> found{SurfacesOf(opening, axle, 0),
                                                   SurfacesOf(opening, axle, 1)};
   for (const TireMotion motion : kTireMotions) {
-    const bool rolls = motion == TireMotion::kRoll || motion == TireMotion::kCrossed;
-    if (rolls && !roll) roll = FindRollEnds(rig, start);
+    if (IsAngular(motion) && !roll) roll = FindRollEnds(rig, start);
     SweptMotion swept = SweepTireMotion(rig, start, roll, motion, 2 * axle);
     report.ranges[axle].push_back(swept.range);
     for (size_t side = 0; side < 2; ++side) {
