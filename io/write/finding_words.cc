@@ -2,11 +2,13 @@
 #include "io/write/finding_words.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <iterator>
 #include <string_view>
 
 #include "io/write/amount.h"
+#include "io/write/name_in.h"
 #include "solver/study/ride/cornering.h"
 
 namespace linkwright {
@@ -49,19 +51,9 @@ struct Told {
 };
 
 const char* MotionWords(const FindingPlace& place) {
-  switch (place.motion) {
-    case TireMotion::kRest:
-      return "at rest";
-    case TireMotion::kBounce:
-      return place.parameter > 0.0 ? "in bump" : "in droop";
-    case TireMotion::kRoll:
-      return "in roll";
-    case TireMotion::kCrossed:
-      return "crossed";
-    case TireMotion::kOneWheel:
-      break;
-  }
-  return "with one wheel moved";
+  if (place.motion == TireMotion::kBounce) return place.parameter > 0.0 ? "in bump" : "in droop";
+  constexpr std::array kWords{"at rest", "", "in roll", "crossed", "with one wheel moved"};
+  return NameIn(kWords, place.motion);
 }
 
 // "in bump at 80.0 mm", "crossed at 12.0 deg, steered 30.0 deg left".

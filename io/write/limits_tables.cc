@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "io/write/name_in.h"
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 
@@ -54,18 +55,18 @@ std::optional<double> WantedOf(const PartsAdvice& advice, const AxleLimit& limit
 }
 
 TableOf<AxleLimit> TravelColumns(const Vehicle& vehicle, const PartsAdvice& advice) {
-  return {{"way", "axle and way", kNumber, "bump or droop of which axle", WayIn(vehicle)},
-          {"travel", "travel", kLength,
-           "where it ends, both wheels together from the stance, + bump; empty where nothing ends "
-           "it",
-           WhereItEnds},
-          {"ended_by", "ended by", kNumber, "the first thing that runs out", Ender},
-          {"next_at", "next at", kLength,
-           "travel at which the next thing, not its twin on the other side, would have ended it",
-           NextAt},
-          {"next", "next", kNumber, "which that is", Next},
-          {"wanted", "wanted", kLength, "travel the parts below are for; + bump",
-           [&](auto& limit) { return WantedOf(advice, limit); }}};
+  return {
+      {"way", "axle and way", kNumber, "bump or droop of which axle", WayIn(vehicle)},
+      {"travel", "travel", kLength,
+       "where it ends, both wheels together from the stance, + bump; empty where nothing ends it",
+       WhereItEnds},
+      {"ended_by", "ended by", kNumber, "the first thing that runs out", Ender},
+      {"next_at", "next at", kLength,
+       "travel at which the next thing, not its twin on the other side, would have ended it",
+       NextAt},
+      {"next", "next", kNumber, "which that is", Next},
+      {"wanted", "wanted", kLength, "travel the parts below are for; + bump",
+       [&](auto& limit) { return WantedOf(advice, limit); }}};
 }
 
 TableOf<CrossedLimit> CrossedColumns(const Vehicle& vehicle) {
@@ -122,20 +123,10 @@ TableOf<InTheWay> InTheWayColumns(const Vehicle& vehicle) {
           {"short_by", "short by", kLength, "of what is wanted", &InTheWay::short_by}};
 }
 
-std::string TabWords(const DamperAdvice& damper) {
-  switch (damper.fit) {
-    case DamperFit::kFits:
-      return "fits as it is";
-    case DamperFit::kMoveTab:
-      return "move its tab";
-    case DamperFit::kStrokeShort:
-      return "stroke too short";
-    case DamperFit::kTabTooFar:
-      return "no tab within reach";
-    case DamperFit::kUnknown:
-      break;
-  }
-  return "lengths not given";
+const char* TabWords(const DamperAdvice& damper) {
+  constexpr std::array kWords{"lengths not given", "fits as it is", "move its tab",
+                              "stroke too short", "no tab within reach"};
+  return NameIn(kWords, damper.fit);
 }
 
 TableOf<DamperAdvice> DamperColumns(const Vehicle& vehicle) {
@@ -158,20 +149,20 @@ TableOf<DamperAdvice> DamperColumns(const Vehicle& vehicle) {
 
 TableOf<DamperAdvice> TabColumns(const Vehicle& vehicle) {
   const char* where = "where the chassis end goes, chassis axes";
-  return {{"damper", "damper at hand", kNumber, kAxleAndName, MemberNameIn(vehicle)},
-          {"fit", "with it", kNumber, "whether the damper in the file does it", TabWords},
-          {"stroke_short", "stroke short by", kLength, "where no place of its tab helps",
-           &DamperAdvice::stroke_short},
-          {"tab_move", "tab up by", kLength,
-           "its chassis end along the damper, + away from the axle; both ends then have the same "
-           "spare",
-           &DamperAdvice::tab_move},
-          {"tab_x", "tab x", kLength, where,
-           [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.x(); }); }},
-          {"tab_y", "tab y", kLength, where,
-           [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.y(); }); }},
-          {"tab_z", "tab z", kLength, where,
-           [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.z(); }); }}};
+  return {
+      {"damper", "damper at hand", kNumber, kAxleAndName, MemberNameIn(vehicle)},
+      {"fit", "with it", kNumber, "whether the damper in the file does it", TabWords},
+      {"stroke_short", "stroke short by", kLength, "where no place of its tab helps",
+       &DamperAdvice::stroke_short},
+      {"tab_move", "tab up by", kLength,
+       "its chassis end along the damper, + away from the axle; both ends then have the same spare",
+       &DamperAdvice::tab_move},
+      {"tab_x", "tab x", kLength, where,
+       [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.x(); }); }},
+      {"tab_y", "tab y", kLength, where,
+       [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.y(); }); }},
+      {"tab_z", "tab z", kLength, where,
+       [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.z(); }); }}};
 }
 
 TableOf<StopAdvice> StopColumns(const Vehicle& vehicle) {
@@ -219,41 +210,11 @@ TableOf<CoilAdvice> CoilColumns(const Vehicle& vehicle) {
 }
 
 const char* EndWord(LimitKind end) {
-  switch (end) {
-    case LimitKind::kDamperClosed:
-      return "closed";
-    case LimitKind::kDamperOpen:
-      return "open";
-    case LimitKind::kCoilBound:
-      return "bound";
-    case LimitKind::kStopSolid:
-      return "solid";
-    case LimitKind::kLinksStraight:
-      return "lined up";
-    case LimitKind::kDragLinkOutOfReach:
-      return "out of reach";
-    case LimitKind::kStrapTaut:
-      return "taut";
-    case LimitKind::kTieRodOutOfReach:
-      return "out of reach";
-    case LimitKind::kSteeringAtLock:
-      return "at its lock";
-    case LimitKind::kDragLinkOverCentre:
-      return "over centre";
-    case LimitKind::kCoilUnseated:
-      return "unseated";
-    case LimitKind::kJointAtLimit:
-      return "at its limit";
-    case LimitKind::kShaftBottomed:
-      return "bottomed";
-    case LimitKind::kShaftParted:
-      return "parted";
-    case LimitKind::kTireOnLip:
-      return "at the lip";
-    case LimitKind::kTireOnPanel:
-      return "at the panel";
-  }
-  return "";
+  constexpr std::array kWords{"closed",      "open",         "bound",      "solid",
+                              "lined up",    "out of reach", "taut",       "out of reach",
+                              "at its lock", "over centre",  "unseated",   "at its limit",
+                              "bottomed",    "parted",       "at the lip", "at the panel"};
+  return NameIn(kWords, end);
 }
 
 // Bump, droop, crossed +, crossed -.
@@ -281,8 +242,8 @@ std::string MarginName(const LimitHit& hit) {
 
 void SayEnd(const NoteWriter& writer, const AxleLimit& limit) {
   if (limit.ended_by) return;
-  writer.Say(fmt::format("{} {}: nothing in the file ends it",
-                         writer.vehicle->axles[limit.axle].name, NameOf(limit.motion)));
+  writer.Say("{} {}: nothing in the file ends it", writer.vehicle->axles[limit.axle].name,
+             NameOf(limit.motion));
 }
 
 void SayWish(const NoteWriter& writer, size_t axle, const PartsAdvice& advice) {
@@ -290,9 +251,8 @@ void SayWish(const NoteWriter& writer, size_t axle, const PartsAdvice& advice) {
     if (bump ? advice.wanted[axle].bump : advice.wanted[axle].droop) continue;
     const char* way = bump ? "bump" : "droop";
     writer.Say(
-        fmt::format("{}: no {} is wanted and none is found, so no parts are advised for it; "
-                    "ask with --{}",
-                    writer.vehicle->axles[axle].name, way, way));
+        "{}: no {} is wanted and none is found, so no parts are advised for it; ask with --{}",
+        writer.vehicle->axles[axle].name, way, way);
   }
 }
 
@@ -323,8 +283,8 @@ void SayUnwatched(const NoteWriter& writer, size_t axle) {
   }
   if (it.opening && it.opening->radius && !it.opening->lip_y) {
     writer.Say(it.name +
-               ": assumed: the opening has no lip_y, so its lip is taken to reach across "
-               "the whole tyre; a tyre that tucks in behind it goes farther");
+               ": assumed: the opening has no lip_y, so its lip is taken to reach across the whole "
+               "tyre; a tyre that tucks in behind it goes farther");
   }
   SayLipLegs(writer, it);
   if (what.empty()) return;
@@ -364,8 +324,7 @@ DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
   const auto travel = &LimitHit::wheel_travel;
   const TableOf<LimitHit> columns{
       {"what", "would end at", kNumber,
-       "a member and how it ends, those that bump brings first; (passed) where that ends no "
-       "travel",
+       "a member and how it ends, those that bump brings first; (passed) where that ends no travel",
        MarginName},
       {"bump", "bump", kLength,
        "wheel travel at which it would end bump alone; empty where it lasts as far as the links "
@@ -428,17 +387,8 @@ std::string NameOf(const TravelLimit& limit) {
 }
 
 const char* NameOf(LimitMotion motion) {
-  switch (motion) {
-    case LimitMotion::kBump:
-      return "bump";
-    case LimitMotion::kDroop:
-      return "droop";
-    case LimitMotion::kCrossUp:
-      return "crossed +";
-    case LimitMotion::kCrossDown:
-      break;
-  }
-  return "crossed -";
+  constexpr std::array kNames{"bump", "droop", "crossed +", "crossed -"};
+  return NameIn(kNames, motion);
 }
 
 void SayLipLegs(const NoteWriter& writer, const Axle& axle) {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "io/write/name_in.h"
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 #include "solver/model/masses.h"
@@ -192,22 +193,18 @@ TableOf<HangingThen> StandsColumns(const Vehicle& vehicle) {
   return columns;
 }
 
-std::string Way(const NoteWriter& writer, double value, const char* plus, const char* minus) {
-  return fmt::format("{} {}", writer.Length(std::abs(value)), value >= 0.0 ? plus : minus);
-}
-
 void SayPlan(const NoteWriter& writer, const CentringPlan& plan) {
   if (!plan.found || plan.share == 0.0) return;
-  writer.Say(fmt::format(
+  writer.Say(
       "plan: {} the chassis between the axles, set the body {} on it, {} at its front opening and "
       "{} at its rear one; settled again, the hubs stand {} and {}",
       plan.move.longer >= 0.0 ? "let " + writer.Length(plan.move.longer) + " into"
                               : "cut " + writer.Length(-plan.move.longer) + " out of",
-      Way(writer, plan.move.ahead, "forward", "back"),
-      Way(writer, plan.move.up_front, "up", "down"), Way(writer, plan.move.up_rear, "up", "down"),
-      Way(writer, plan.after[0].ahead, "ahead of the centre at the front",
-          "behind the centre at the front"),
-      Way(writer, plan.after[1].ahead, "ahead of it at the rear", "behind it at the rear")));
+      writer.Way(plan.move.ahead, "forward", "back"), writer.Way(plan.move.up_front, "up", "down"),
+      writer.Way(plan.move.up_rear, "up", "down"),
+      writer.Way(plan.after[0].ahead, "ahead of the centre at the front",
+                 "behind the centre at the front"),
+      writer.Way(plan.after[1].ahead, "ahead of it at the rear", "behind it at the rear"));
 }
 
 // What the shafts must follow when the chassis is cut or stretched.
@@ -215,10 +212,10 @@ void SayShafts(const NoteWriter& writer, const CentringPlan& plan) {
   if (!plan.found || plan.move.longer == 0.0) return;
   for (const ShaftChange& shaft : plan.shafts) {
     writer.Say(
-        fmt::format("with that plan the {} driveshaft must be {} {} at rest; brake lines, "
-                    "cables, wiring and exhaust follow the cut too",
-                    shaft.name, writer.Length(std::abs(shaft.longer)),
-                    shaft.longer >= 0.0 ? "longer" : "shorter"));
+        "with that plan the {} driveshaft must be {} {} at rest; brake lines, cables, wiring and "
+        "exhaust follow the cut too",
+        shaft.name, writer.Length(std::abs(shaft.longer)),
+        shaft.longer >= 0.0 ? "longer" : "shorter");
   }
 }
 
@@ -249,11 +246,11 @@ void SaySteering(const NoteWriter& writer, const OpeningsReport& report, size_t 
   } else if (!report.lock[axle]) {
     writer.Say(it.name + ": not steered here: give --lock, or steering: {lock} in the file");
   } else {
-    writer.Say(fmt::format("{}: lock to lock is {} of the wheel inside the bend, either way{}",
-                           it.name, writer.Angle(*report.lock[axle]),
-                           it.steering && it.steering->tie_rod
-                               ? ""
-                               : "; no tie_rod is given, so both wheels steer alike"));
+    writer.Say("{}: lock to lock is {} of the wheel inside the bend, either way{}", it.name,
+               writer.Angle(*report.lock[axle]),
+               it.steering && it.steering->tie_rod
+                   ? ""
+                   : "; no tie_rod is given, so both wheels steer alike");
   }
 }
 
@@ -267,8 +264,7 @@ void SayMissing(const NoteWriter& writer, const OpeningsReport& report, size_t a
     writer.Say(it.name + ": the opening has no radius, so no gap to its lip is to be had");
   } else if (!it.opening->lip_y) {
     writer.Say(it.name +
-               ": assumed: no lip_y is given, so the lip is taken to reach across the "
-               "whole tyre");
+               ": assumed: no lip_y is given, so the lip is taken to reach across the whole tyre");
   }
   SayLipLegs(writer, it);
   if (!it.opening->inner_panel_y) {
@@ -276,14 +272,14 @@ void SayMissing(const NoteWriter& writer, const OpeningsReport& report, size_t a
   }
   if (it.opening->inner_panel_y) {
     writer.Say(it.name +
-               ": assumed: the inner panel is a plane without end; where its point lies "
-               "below the real one's edge, the tyre passes under it");
+               ": assumed: the inner panel is a plane without end; where its point lies below the "
+               "real one's edge, the tyre passes under it");
   }
   if (report.tires[axle].radius_assumed) {
     writer.Say(
-        fmt::format("{}: assumed: no tire radius is given, so it is the hub's measured "
-                    "height, {}; the tyre's top stands higher",
-                    it.name, writer.Length(report.tires[axle].radius)));
+        "{}: assumed: no tire radius is given, so it is the hub's measured height, {}; the tyre's "
+        "top stands higher",
+        it.name, writer.Length(report.tires[axle].radius));
   }
   if (report.tires[axle].width_assumed) {
     writer.Say(it.name + ": assumed: no tire width is given, so the tyre is a disc without width");
@@ -317,35 +313,13 @@ std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance) {
 }
 
 const char* NameOf(TirePart part) {
-  switch (part) {
-    case TirePart::kTread:
-      return "tread";
-    case TirePart::kOuterEdge:
-      return "outer edge";
-    case TirePart::kInnerEdge:
-      return "inner edge";
-    case TirePart::kOuterFace:
-      return "outer face";
-    case TirePart::kInnerFace:
-      break;
-  }
-  return "inner face";
+  constexpr std::array kNames{"tread", "outer edge", "inner edge", "outer face", "inner face"};
+  return NameIn(kNames, part);
 }
 
 const char* NameOf(TireMotion motion) {
-  switch (motion) {
-    case TireMotion::kRest:
-      return "rest";
-    case TireMotion::kBounce:
-      return "bounce";
-    case TireMotion::kRoll:
-      return "roll";
-    case TireMotion::kCrossed:
-      return "crossed";
-    case TireMotion::kOneWheel:
-      break;
-  }
-  return "one wheel";
+  constexpr std::array kNames{"rest", "bounce", "roll", "crossed", "one wheel"};
+  return NameIn(kNames, motion);
 }
 
 std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAnswer& answer,

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <cmath>
 
+#include "io/write/name_in.h"
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 
@@ -104,18 +105,10 @@ std::vector<Line> LinesOf(const BarMatch& match) {
            share - 1.0, match.apart}};
 }
 
-std::string MoveName(BarMoveKind kind) {
-  switch (kind) {
-    case BarMoveKind::kAsIs:
-      return "frame end, as it is";
-    case BarMoveKind::kFrameEndToMatch:
-      return "frame end, to match";
-    case BarMoveKind::kAxleEndToMatch:
-      return "axle end, to match";
-    case BarMoveKind::kFrameEndNoSteer:
-      break;
-  }
-  return "frame end, no steer at rest";
+const char* MoveName(BarMoveKind kind) {
+  constexpr std::array kNames{"frame end, as it is", "frame end, to match", "axle end, to match",
+                              "frame end, no steer at rest"};
+  return NameIn(kNames, kind);
 }
 
 TableOf<BarMove> MoveColumns() {
@@ -161,15 +154,14 @@ TableOf<SidewaysCure> SidewaysColumns(const Vehicle& vehicle) {
 void SayMissing(const NoteWriter& writer, const Axle& axle, const SteeredAxle& steered) {
   if (!steered.match) {
     writer.Say(
-        fmt::format("the {} axle: no link lies across, so there is no track bar to hold "
-                    "against the drag link",
-                    axle.name));
+        "the {} axle: no link lies across, so there is no track bar to hold against the drag link",
+        axle.name);
   }
   if (!steered.tie_rod) {
     writer.Say(
-        fmt::format("assumed: the {} axle has no tie_rod in the file, so both wheels are "
-                    "taken to steer alike and toe does not change",
-                    axle.name));
+        "assumed: the {} axle has no tie_rod in the file, so both wheels are taken to steer alike "
+        "and toe does not change",
+        axle.name);
   }
 }
 
@@ -222,14 +214,6 @@ std::vector<NamedTable> SteeringTables(const Vehicle& vehicle, const SteeringRep
   }
   tables.push_back({"sideways", ToTable(SidewaysColumns(vehicle), report.sideways, units)});
   return tables;
-}
-
-std::vector<NamedTable> AllSteeringTables() {
-  const Vehicle any;
-  return {
-      {"travel", ToTable(TravelColumns(0, nullptr))}, {"roll", ToTable(RollColumns(0, 0.0))},
-      {"lock to lock", ToTable(LockColumns())},       {"lines", ToTable(LineColumns())},
-      {"track bar moved", ToTable(MoveColumns())},    {"sideways", ToTable(SidewaysColumns(any))}};
 }
 
 std::vector<std::string> SteeringNotes(const Vehicle& vehicle, const SteeringReport& report,

@@ -40,54 +40,52 @@ constexpr const char* kAntiBrake =
     "lift), brakes on the housing, this axle's share; 100 cancels it";
 
 std::vector<AxleColumn> PositionColumns() {
-  return {
-      {{"wheelbase_change", "wheelbase change", kLength,
-        "change of this axle's housing-centre x in chassis axes against the row at 0; + lengthens "
-        "the wheelbase",
-        &AxleRow::wheelbase_change}},
-      {{"lateral_shift", "lateral shift", kLength, "housing centre y against the row at 0; + left",
-        &AxleRow::lateral_shift}},
-      {{"axle_steer", "axle steer", kAngle,
-        "heading of the housing's lateral axis in chassis axes, not against the rest; + turned "
-        "left",
-        &AxleRow::axle_steer}},
-      {{"housing_pitch", "housing pitch", kAngle,
-        "elevation of the housing's forward axis over the chassis xy plane, against the measured "
-        "stance; + nose up",
-        &AxleRow::housing_pitch}},
-      {{"pinion_angle", "pinion angle", kAngle,
-        "angle of the pinion shaft to the floor; + yoke end up", &AxleRow::pinion_angle},
-       HasPinion},
-      {{"caster", "caster", kAngle, "lean of the kingpin to the floor; + top rearward",
-        &AxleRow::caster},
-       HasKingpin}};
+  return {{{"wheelbase_change", "wheelbase change", kLength,
+            "change of this axle's housing-centre x in chassis axes against the row at 0; + "
+            "lengthens the wheelbase",
+            &AxleRow::wheelbase_change}},
+          {{"lateral_shift", "lateral shift", kLength,
+            "housing centre y against the row at 0; + left", &AxleRow::lateral_shift}},
+          {{"axle_steer", "axle steer", kAngle,
+            "heading of the housing's lateral axis in chassis axes, not against the rest; + turned "
+            "left",
+            &AxleRow::axle_steer}},
+          {{"housing_pitch", "housing pitch", kAngle,
+            "elevation of the housing's forward axis over the chassis xy plane, against the "
+            "measured stance; + nose up",
+            &AxleRow::housing_pitch}},
+          {{"pinion_angle", "pinion angle", kAngle,
+            "angle of the pinion shaft to the floor; + yoke end up", &AxleRow::pinion_angle},
+           HasPinion},
+          {{"caster", "caster", kAngle, "lean of the kingpin to the floor; + top rearward",
+            &AxleRow::caster},
+           HasKingpin}};
 }
 
 std::vector<AxleColumn> ViewColumns() {
-  return {
-      {{"instant_center_ahead", "instant ctr ahead", kLength,
-        "side-view instant centre of the housing in bounce: ahead of the housing centre along the "
-        "floor; empty where the housing does not rotate",
-        [](auto& r) { return Within(r.instant_center, &InstantCenter::ahead); }}},
-      {{"instant_center_height", "instant ctr height", kLength,
-        "the same point's height above the floor",
-        [](auto& r) { return Within(r.instant_center, &InstantCenter::height); }}},
-      {{"anti_squat", "anti-squat", kPercent, kAntiDrive, &AxleRow::anti_drive},
-       HasDriveShare,
-       kRear},
-      {{"anti_lift_drive", "anti-lift, drive", kPercent, kAntiDrive, &AxleRow::anti_drive},
-       HasDriveShare,
-       kFront},
-      {{"anti_dive", "anti-dive", kPercent, kAntiBrake, &AxleRow::anti_brake},
-       HasBrakeShare,
-       kFront},
-      {{"anti_lift_brake", "anti-lift, braking", kPercent, kAntiBrake, &AxleRow::anti_brake},
-       HasBrakeShare,
-       kRear},
-      {{"roll_center_height", "roll centre height", kLength,
-        "height above the floor of the point, on the perpendicular through the housing centre, "
-        "that antisymmetric travel leaves where it is sideways",
-        &AxleRow::roll_center_height}}};
+  return {{{"instant_center_ahead", "instant ctr ahead", kLength,
+            "side-view instant centre of the housing in bounce: ahead of the housing centre along "
+            "the floor; empty where the housing does not rotate",
+            [](auto& r) { return Within(r.instant_center, &InstantCenter::ahead); }}},
+          {{"instant_center_height", "instant ctr height", kLength,
+            "the same point's height above the floor",
+            [](auto& r) { return Within(r.instant_center, &InstantCenter::height); }}},
+          {{"anti_squat", "anti-squat", kPercent, kAntiDrive, &AxleRow::anti_drive},
+           HasDriveShare,
+           kRear},
+          {{"anti_lift_drive", "anti-lift, drive", kPercent, kAntiDrive, &AxleRow::anti_drive},
+           HasDriveShare,
+           kFront},
+          {{"anti_dive", "anti-dive", kPercent, kAntiBrake, &AxleRow::anti_brake},
+           HasBrakeShare,
+           kFront},
+          {{"anti_lift_brake", "anti-lift, braking", kPercent, kAntiBrake, &AxleRow::anti_brake},
+           HasBrakeShare,
+           kRear},
+          {{"roll_center_height", "roll centre height", kLength,
+            "height above the floor of the point, on the perpendicular through the housing centre, "
+            "that antisymmetric travel leaves where it is sideways",
+            &AxleRow::roll_center_height}}};
 }
 
 std::vector<AxleColumn> RollSteerColumns() {
@@ -236,11 +234,10 @@ void AddSteer(SweepColumns& to, const Vehicle* vehicle) {
 }
 
 SweepColumns Collect(const Vehicle* vehicle, bool has_mass) {
-  SweepColumns to{
-      {"travel", "travel", kLength,
-       "both wheels of every axle up against the body by this much from the stance, along "
-       "the chassis z axis; + bump",
-       &SweepRow::travel}};
+  SweepColumns to{{"travel", "travel", kLength,
+                   "both wheels of every axle up against the body by this much from the stance, "
+                   "along the chassis z axis; + bump",
+                   &SweepRow::travel}};
   const auto add_axles = [&](const char* part, const std::vector<AxleColumn>& columns) {
     AddAxles(to, vehicle, has_mass, part, columns);
   };
