@@ -150,9 +150,7 @@ TableOf<LinkCure> TurnColumns() {
        [](auto& cure) { return cure.links.name; }},
       {"longer", "longer by", kLength, "+ longer, - shorter", &LinkCure::by},
       {"turns", "turns", kNumber, "of its adjuster; empty where the file gives no thread",
-       [](auto& cure) {
-         return Within(cure.links.thread, [&](double thread) { return cure.by / thread; });
-       }},
+       [](auto& cure) { return TurnsOf(cure.links, cure.by); }},
       {"pinion_up", "pinion turns", kAngle, "yoke end up +, at the new rest", &LinkCure::pinion},
       {"axle_ahead", "axle moves", kLength, "housing centre at the new rest; + forward",
        &LinkCure::moved}};
@@ -266,26 +264,22 @@ void TellEnd(const NoteWriter& writer, const char* side, const std::optional<Lim
 
 void TellLinks(const NoteWriter& writer, const ShaftReport& report, bool off) {
   for (const LinkCure& cure : report.cures) {
-    std::string turns;
-    if (cure.links.thread) {
-      turns = fmt::format(", {} turns of its adjuster",
-                          ShowNumber(std::abs(cure.by / *cure.links.thread), 2));
-    }
-    writer.Say("turn {}{} {} by {}{}: net angle {}{}", cure.links.name,
-               cure.links.members.size() > 1 ? " (both alike)" : "",
-               cure.by > 0.0 ? "out, longer" : "in, shorter", writer.Length(std::abs(cure.by)),
-               turns, writer.Angle(cure.after.net_angle), off ? "" : ", if you want it");
+    const std::optional<double> turns = TurnsOf(cure.links, cure.by);
+    writer.Say(
+        "turn {}{} {} by {}{}: net angle {}{}", cure.links.name,
+        cure.links.members.size() > 1 ? " (both alike)" : "",
+        cure.by > 0.0 ? "out, longer" : "in, shorter", writer.Length(std::abs(cure.by)),
+        turns ? fmt::format(", {} turns of its adjuster", ShowNumber(std::abs(*turns), 2)) : "",
+        writer.Angle(cure.after.net_angle), off ? "" : ", if you want it");
   }
   if (off && report.cures.empty() && report.no_cure.empty()) {
     writer.Say("no link of its axle lowers the net angle by its length");
   }
   if (report.no_cure.empty()) return;
-  std::string names;
-  for (const std::string& name : report.no_cure) names += (names.empty() ? "" : ", ") + name;
   writer.Say(
       "no length that a shop can make does it by {}: {} either way on a thread, {:.0f} % of its "
       "length where the file gives none (common practice)",
-      names, writer.Length(kMostByThread), 100.0 * kMostByShare);
+      fmt::join(report.no_cure, ", "), writer.Length(kMostByThread), 100.0 * kMostByShare);
 }
 
 void TellAim(const NoteWriter& writer, const Driveshaft& shaft, const ShaftReport& report) {

@@ -17,6 +17,25 @@ using enum Dimension;
 constexpr const char* kAxleAndName = "axle and name";
 constexpr const char* kNoEnd = "nothing in the file";
 
+const char* EndWord(LimitKind end) {
+  constexpr std::array kWords{"closed",      "open",         "bound",      "solid",
+                              "lined up",    "out of reach", "taut",       "out of reach",
+                              "at its lock", "over centre",  "unseated",   "at its limit",
+                              "bottomed",    "parted",       "at the lip", "at the panel"};
+  return NameIn(kWords, end);
+}
+
+// "damper left closed": a member and how it ends.
+std::string NameOf(const TravelLimit& limit) {
+  const bool links = limit.id.kind == LimitKind::kLinksStraight;
+  return (links ? "links (" + limit.name + ")" : limit.name) + " " + EndWord(limit.id.kind);
+}
+
+const char* NameOf(LimitMotion motion) {
+  constexpr std::array kNames{"bump", "droop", "crossed +", "crossed -"};
+  return NameIn(kNames, motion);
+}
+
 const LimitHit* EndOf(const AxleLimit& limit) {
   return limit.ended_by ? &limit.hits[*limit.ended_by] : nullptr;
 }
@@ -37,9 +56,14 @@ std::string NameOr(const LimitHit* hit, const char* none) {
   return hit == nullptr ? none : NameOf(hit->limit);
 }
 
+// "front bump", of a limit or of what is in the way.
+std::string WayOf(const Vehicle& vehicle, const auto& limit) {
+  return vehicle.axles[limit.axle].name + " " + NameOf(limit.motion);
+}
+
 // What the columns of an axle's own limits have in common.
 std::function<Cell(const AxleLimit&)> WayIn(const Vehicle& vehicle) {
-  return [&](auto& limit) { return vehicle.axles[limit.axle].name + " " + NameOf(limit.motion); };
+  return [&](auto& limit) { return WayOf(vehicle, limit); };
 }
 Cell Ender(const AxleLimit& limit) { return NameOr(EndOf(limit), kNoEnd); }
 Cell Next(const AxleLimit& limit) { return NameOr(NextAfter(limit), "-"); }
@@ -112,10 +136,7 @@ TableOf<InTheWay> InTheWayColumns(const Vehicle& vehicle) {
   return {{"what", "in the way", kNumber,
            "axle, way and what ends the travel before the stop and the strap advised below would; "
            "no damper, stop or strap mends it",
-           [&](auto& each) {
-             return vehicle.axles[each.axle].name + " " + NameOf(each.motion) + ": " +
-                    NameOf(each.limit);
-           }},
+           [&](auto& each) { return WayOf(vehicle, each) + ": " + NameOf(each.limit); }},
           {"wanted", "wanted", kLength,
            "wheel travel wanted, + bump; crossed, as far as that stop and strap let a wheel rise",
            &InTheWay::wanted},
@@ -209,14 +230,6 @@ TableOf<CoilAdvice> CoilColumns(const Vehicle& vehicle) {
        &CoilAdvice::gap}};
 }
 
-const char* EndWord(LimitKind end) {
-  constexpr std::array kWords{"closed",      "open",         "bound",      "solid",
-                              "lined up",    "out of reach", "taut",       "out of reach",
-                              "at its lock", "over centre",  "unseated",   "at its limit",
-                              "bottomed",    "parted",       "at the lip", "at the panel"};
-  return NameIn(kWords, end);
-}
-
 // Bump, droop, crossed +, crossed -.
 std::array<const AxleLimit*, 4> WaysOf(const LimitsReport& limits, size_t axle) {
   return {&limits.bounce[axle][0], &limits.bounce[axle][1], &limits.crossed[0].axles[axle],
@@ -242,8 +255,7 @@ std::string MarginName(const LimitHit& hit) {
 
 void SayEnd(const NoteWriter& writer, const AxleLimit& limit) {
   if (limit.ended_by) return;
-  writer.Say("{} {}: nothing in the file ends it", writer.vehicle->axles[limit.axle].name,
-             NameOf(limit.motion));
+  writer.Say("{}: nothing in the file ends it", WayOf(*writer.vehicle, limit));
 }
 
 void SayWish(const NoteWriter& writer, size_t axle, const PartsAdvice& advice) {
@@ -264,6 +276,7 @@ void AddMissing(std::set<std::string>& what, const Members& members, const char*
 
 void SayUnwatched(const NoteWriter& writer, size_t axle) {
   const Axle& it = writer.vehicle->axles[axle];
+  const NoteWriter of_axle = writer.About(it.name + ": ");
   std::set<std::string> what;
   AddMissing(what, it.springs, "coils going solid (solid_length)",
              [](const Spring& s) { return !s.solid_length && s.law.curve.empty(); });
@@ -282,15 +295,13 @@ void SayUnwatched(const NoteWriter& writer, size_t axle) {
     what.insert("tyre at the inner panel (openings: inner_panel_y)");
   }
   if (it.opening && it.opening->radius && !it.opening->lip_y) {
-    writer.Say(it.name +
-               ": assumed: the opening has no lip_y, so its lip is taken to reach across the whole "
-               "tyre; a tyre that tucks in behind it goes farther");
+    of_axle.Say(
+        "assumed: the opening has no lip_y, so its lip is taken to reach across the whole tyre; a "
+        "tyre that tucks in behind it goes farther");
   }
-  SayLipLegs(writer, it);
+  SayLipLegs(of_axle, it);
   if (what.empty()) return;
-  std::string text;
-  for (const std::string& each : what) text += (text.empty() ? "" : "; ") + each;
-  writer.Say(it.name + ", not watched for want of data: " + text);
+  writer.Say("{}, not watched for want of data: {}", it.name, fmt::join(what, "; "));
 }
 
 DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, UnitSystem units) {
@@ -381,21 +392,11 @@ std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport&
   return tables;
 }
 
-std::string NameOf(const TravelLimit& limit) {
-  const bool links = limit.id.kind == LimitKind::kLinksStraight;
-  return (links ? "links (" + limit.name + ")" : limit.name) + " " + EndWord(limit.id.kind);
-}
-
-const char* NameOf(LimitMotion motion) {
-  constexpr std::array kNames{"bump", "droop", "crossed +", "crossed -"};
-  return NameIn(kNames, motion);
-}
-
 void SayLipLegs(const NoteWriter& writer, const Axle& axle) {
   if (!axle.opening || !axle.opening->radius) return;
-  writer.Say(axle.name +
-             ": assumed: from the ends of its arc the opening's edge runs straight down without "
-             "end; below the real one's lower end a tyre is clear that is said to touch");
+  writer.Say(
+      "assumed: from the ends of its arc the opening's edge runs straight down without end; below "
+      "the real one's lower end a tyre is clear that is said to touch");
 }
 
 std::vector<std::string> LimitsNotes(const Vehicle& vehicle, const LimitsReport& limits,

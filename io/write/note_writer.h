@@ -25,6 +25,10 @@ struct NoteWriter {
   [[nodiscard]] std::string Way(double length, const char* plus, const char* minus) const {
     return Length(std::abs(length)) + " " + (length < 0.0 ? minus : plus);
   }
+  // The same for sentences about one thing.
+  [[nodiscard]] NoteWriter About(std::string whom) const {
+    return {vehicle, units, to, std::move(whom)};
+  }
   void Say(const std::string& text) const { to->push_back(about + text); }
   template <typename First, typename... More>
   void Say(fmt::format_string<First, More...> text, First&& first, More&&... more) const {
@@ -32,7 +36,8 @@ struct NoteWriter {
   }
 };
 
-// That the edge of an opening is taken to run straight down from its arc, where it has one.
+// That the edge of an opening is taken to run straight down from its arc, where it has one; by a
+// writer about the axle.
 void SayLipLegs(const NoteWriter& writer, const Axle& axle);
 
 }  // namespace linkwright

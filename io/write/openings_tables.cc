@@ -15,12 +15,25 @@ namespace {
 
 using enum Dimension;
 
-constexpr std::array kSides{"left", "right"};
+std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance) {
+  return WheelName(vehicle, 2 * clearance.axle + clearance.side) +
+         (clearance.surface == Surface::kLip ? " to lip" : " to inner panel");
+}
+
+const char* NameOf(TirePart part) {
+  constexpr std::array kNames{"tread", "outer edge", "inner edge", "outer face", "inner face"};
+  return NameIn(kNames, part);
+}
+
+const char* NameOf(TireMotion motion) {
+  constexpr std::array kNames{"rest", "bounce", "roll", "crossed", "one wheel"};
+  return NameIn(kNames, motion);
+}
 
 TableOf<WheelInOpening> RestColumns(const Vehicle& vehicle) {
   return {
       {"wheel", "wheel", kNumber, "axle and side",
-       [&](auto& wheel) { return vehicle.axles[wheel.axle].name + " " + kSides[wheel.side]; }},
+       [&](auto& wheel) { return WheelName(vehicle, 2 * wheel.axle + wheel.side); }},
       {"ahead", "ahead", kLength, "hub against the opening's centre, chassis axes; + ahead",
        &WheelInOpening::ahead},
       {"up", "up", kLength, "hub against the opening's centre; + up", &WheelInOpening::up},
@@ -242,11 +255,11 @@ void SaySteering(const NoteWriter& writer, const OpeningsReport& report, size_t 
   const Axle& it = writer.vehicle->axles[axle];
   if (!it.kingpin && !it.steering) return;
   if (!it.kingpin || !it.kingpin->p_CK) {
-    writer.Say(it.name + ": not steered here: kingpin: {at} is not given");
+    writer.Say("not steered here: kingpin: {at} is not given");
   } else if (!report.lock[axle]) {
-    writer.Say(it.name + ": not steered here: give --lock, or steering: {lock} in the file");
+    writer.Say("not steered here: give --lock, or steering: {lock} in the file");
   } else {
-    writer.Say("{}: lock to lock is {} of the wheel inside the bend, either way{}", it.name,
+    writer.Say("lock to lock is {} of the wheel inside the bend, either way{}",
                writer.Angle(*report.lock[axle]),
                it.steering && it.steering->tie_rod
                    ? ""
@@ -257,70 +270,53 @@ void SaySteering(const NoteWriter& writer, const OpeningsReport& report, size_t 
 void SayMissing(const NoteWriter& writer, const OpeningsReport& report, size_t axle) {
   const Axle& it = writer.vehicle->axles[axle];
   if (!it.opening) {
-    writer.Say(it.name + ": no opening is given, so nothing is said of its wheels");
+    writer.Say("no opening is given, so nothing is said of its wheels");
     return;
   }
   if (!it.opening->radius) {
-    writer.Say(it.name + ": the opening has no radius, so no gap to its lip is to be had");
+    writer.Say("the opening has no radius, so no gap to its lip is to be had");
   } else if (!it.opening->lip_y) {
-    writer.Say(it.name +
-               ": assumed: no lip_y is given, so the lip is taken to reach across the whole tyre");
+    writer.Say("assumed: no lip_y is given, so the lip is taken to reach across the whole tyre");
   }
   SayLipLegs(writer, it);
   if (!it.opening->inner_panel_y) {
-    writer.Say(it.name + ": no inner_panel_y is given, so no gap to the inner panel is to be had");
+    writer.Say("no inner_panel_y is given, so no gap to the inner panel is to be had");
   }
   if (it.opening->inner_panel_y) {
-    writer.Say(it.name +
-               ": assumed: the inner panel is a plane without end; where its point lies below the "
-               "real one's edge, the tyre passes under it");
+    writer.Say(
+        "assumed: the inner panel is a plane without end; where its point lies below the real "
+        "one's edge, the tyre passes under it");
   }
   if (report.tires[axle].radius_assumed) {
     writer.Say(
-        "{}: assumed: no tire radius is given, so it is the hub's measured height, {}; the tyre's "
-        "top stands higher",
-        it.name, writer.Length(report.tires[axle].radius));
+        "assumed: no tire radius is given, so it is the hub's measured height, {}; the tyre's top "
+        "stands higher",
+        writer.Length(report.tires[axle].radius));
   }
   if (report.tires[axle].width_assumed) {
-    writer.Say(it.name + ": assumed: no tire width is given, so the tyre is a disc without width");
+    writer.Say("assumed: no tire width is given, so the tyre is a disc without width");
   }
   SaySteering(writer, report, axle);
 }
 
 // Where a sweep went as far as is usual because nothing in the file ends it.
 void SayUnended(const NoteWriter& writer, const OpeningsReport& report, size_t axle) {
-  std::string where;
+  std::vector<std::string> where;
   for (const SweptRange& range : report.ranges[axle]) {
     if (range.motion == TireMotion::kRest) continue;
     for (size_t i = 0; i < 2; ++i) {
       if (range.ended_by[i]) continue;
       const double to = i == 0 ? range.low : range.high;
-      where += fmt::format("{}{} to {}", where.empty() ? "" : ", ", NameOf(range.motion),
-                           IsAngular(range.motion) ? writer.Angle(to) : writer.Length(to));
+      where.push_back(NameOf(range.motion) + std::string(" to ") +
+                      (IsAngular(range.motion) ? writer.Angle(to) : writer.Length(to)));
     }
   }
   if (where.empty()) return;
-  writer.Say(
-      writer.vehicle->axles[axle].name +
-      ": nothing in the file ends the travel, so the tyres are swept as far as is usual: " + where);
+  writer.Say("nothing in the file ends the travel, so the tyres are swept as far as is usual: {}",
+             fmt::join(where, ", "));
 }
 
 }  // namespace
-
-std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance) {
-  return vehicle.axles[clearance.axle].name + " " + kSides[clearance.side] +
-         (clearance.surface == Surface::kLip ? " to lip" : " to inner panel");
-}
-
-const char* NameOf(TirePart part) {
-  constexpr std::array kNames{"tread", "outer edge", "inner edge", "outer face", "inner face"};
-  return NameIn(kNames, part);
-}
-
-const char* NameOf(TireMotion motion) {
-  constexpr std::array kNames{"rest", "bounce", "roll", "crossed", "one wheel"};
-  return NameIn(kNames, motion);
-}
 
 std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAnswer& answer,
                                        UnitSystem units) {
@@ -361,8 +357,9 @@ std::vector<std::string> OpeningsNotes(const Vehicle& vehicle, const OpeningsAns
     SayMasses(writer);
   }
   for (size_t axle = 0; axle < 2; ++axle) {
-    SayMissing(writer, answer.report, axle);
-    SayUnended(writer, answer.report, axle);
+    const NoteWriter of_axle = writer.About(vehicle.axles[axle].name + ": ");
+    SayMissing(of_axle, answer.report, axle);
+    SayUnended(of_axle, answer.report, axle);
   }
   return notes;
 }

@@ -9,8 +9,6 @@
 namespace linkwright {
 namespace {
 
-constexpr std::array kWheelNames{"front left", "front right", "rear left", "rear right"};
-
 using enum Dimension;
 
 bool Stands(const RollStudy& study) { return study.corner.stance.status == StanceStatus::kRests; }
@@ -112,11 +110,11 @@ TableOf<RollStudy> BodyColumns() {
 }
 
 // The rows are the wheels.
-TableOf<size_t> WheelColumns(const RollStudy& study) {
+TableOf<size_t> WheelColumns(const Vehicle& vehicle, const RollStudy& study) {
   const PerWheel& before = study.rest.wheel_load;
   const PerWheel& after = study.corner.stance.wheel_load;
   return {
-      {"wheel", "wheel", kNumber, "which", [](auto w) { return kWheelNames[w]; }},
+      {"wheel", "wheel", kNumber, "which", [&](auto w) { return WheelName(vehicle, w); }},
       {"load_at_rest", "load at rest", kForce, "floor on tyre", [&](auto w) { return before[w]; }},
       {"load_in_turn", "load in the turn", kForce,
        "the same in the turn, by the equilibrium; empty where there is none",
@@ -286,7 +284,7 @@ std::vector<NamedTable> RollTables(const Vehicle& vehicle, const RollStudy& stud
       {"roll axis", ToTable(AxisColumns(), whole, units)},
       {"turn", ToTable(BodyColumns(), whole, units)},
       {"load transfer", TransferTable(vehicle, study, units)},
-      {"wheels", ToTable(WheelColumns(study), Indices(4), units)},
+      {"wheels", ToTable(WheelColumns(vehicle, study), Indices(4), units)},
       {"wheel lift", ToTable(LiftColumns(vehicle, study), Indices(2), units)}};
   if (study.torque) tables.push_back({"shaft torque", TorqueTable(vehicle, study, units)});
   return tables;

@@ -131,11 +131,6 @@ TableOf<BarMove> MoveColumns() {
        &BarMove::lateral_most}};
 }
 
-std::optional<double> TurnsOf(const SidewaysCure& cure) {
-  if (!cure.by || !cure.bar->thread) return std::nullopt;
-  return *cure.by / *cure.bar->thread;
-}
-
 TableOf<SidewaysCure> SidewaysColumns(const Vehicle& vehicle) {
   return {
       {"axle", "axle", kNumber, "front or rear",
@@ -145,7 +140,8 @@ TableOf<SidewaysCure> SidewaysColumns(const Vehicle& vehicle) {
        [](auto& cure) { return cure.bar ? cure.bar->name : "none"; }},
       {"longer", "longer by", kLength, "+ longer, - shorter, so that the axle is centred at rest",
        &SidewaysCure::by},
-      {"turns", "turns", kNumber, "of its adjuster; empty where the file gives no thread", TurnsOf},
+      {"turns", "turns", kNumber, "of its adjuster; empty where the file gives no thread",
+       [](auto& cure) { return cure.by ? TurnsOf(*cure.bar, *cure.by) : std::nullopt; }},
       {"drag_link_longer", "drag link longer by", kLength,
        "so that the wheels then point as measured with the steering wheel held",
        &SidewaysCure::drag_link_by}};
@@ -166,29 +162,29 @@ void SayMissing(const NoteWriter& writer, const Axle& axle, const SteeredAxle& s
 }
 
 // What centres an axle that stands off centre by more than a tape shows.
-void SayCure(const NoteWriter& writer, const Axle& axle, const SidewaysCure& cure) {
+void SayCure(const NoteWriter& writer, const SidewaysCure& cure) {
   if (std::abs(cure.offset) < kCentred) return;
-  const std::string start = "the " + axle.name + " axle: ";
   if (!cure.bar) {
-    writer.Say(start + "no link lies across, so no one link centres it");
+    writer.Say("no link lies across, so no one link centres it");
     return;
   }
   if (!cure.by) {
-    writer.Say(start + fmt::format("no length of {} within {} of the present one centres it: more "
-                                   "is not for a shop to turn (common practice)",
-                                   cure.bar->name, writer.Length(*cure.most)));
+    writer.Say(
+        "no length of {} within {} of the present one centres it: more is not for a shop to turn "
+        "(common practice)",
+        cure.bar->name, writer.Length(*cure.most));
     return;
   }
-  std::string text =
-      start + fmt::format("{} {} by {} centres it", cure.bar->name,
-                          *cure.by > 0.0 ? "longer" : "shorter", writer.Length(std::abs(*cure.by)));
-  if (cure.bar->thread) {
-    text += fmt::format(", {} turns", ShowNumber(std::abs(*cure.by / *cure.bar->thread), 2));
+  const auto changed = [&](double by) {
+    return fmt::format("{} by {}", by > 0.0 ? "longer" : "shorter", writer.Length(std::abs(by)));
+  };
+  std::string text = fmt::format("{} {} centres it", cure.bar->name, changed(*cure.by));
+  if (const std::optional<double> turns = TurnsOf(*cure.bar, *cure.by)) {
+    text += fmt::format(", {} turns", ShowNumber(std::abs(*turns), 2));
   }
   if (cure.drag_link_by) {
-    text += fmt::format(", and the drag link {} by {} keeps the wheels where they point",
-                        *cure.drag_link_by > 0.0 ? "longer" : "shorter",
-                        writer.Length(std::abs(*cure.drag_link_by)));
+    text += fmt::format(", and the drag link {} keeps the wheels where they point",
+                        changed(*cure.drag_link_by));
   }
   writer.Say(text);
 }
@@ -221,7 +217,7 @@ std::vector<std::string> SteeringNotes(const Vehicle& vehicle, const SteeringRep
   std::vector<std::string> notes;
   const NoteWriter writer{&vehicle, units, &notes};
   for (const SidewaysCure& cure : report.sideways) {
-    SayCure(writer, vehicle.axles[cure.axle], cure);
+    SayCure(writer.About("the " + vehicle.axles[cure.axle].name + " axle: "), cure);
   }
   for (const SteeredAxle& steered : report.axles) {
     SayMissing(writer, vehicle.axles[steered.axle], steered);
