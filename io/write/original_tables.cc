@@ -22,27 +22,26 @@ struct LeafState {
 Cell InPose(const LeafState& state, double LeafPose::*member) { return Within(state.pose, member); }
 
 TableOf<LeafState> AxleColumns() {
-  return {
-      {"state", "", kNumber,
-       "when new, now, and how far it has moved since: exactly, and by the handbook's link of 3/4 "
-       "the half leaf",
-       &LeafState::name},
-      {"wheel_x", "wheel x", kLength, "wheel centre in the old frame's axes; + forward",
-       &LeafState::wheel_x},
-      {"wheel_z", "wheel z", kLength, "the same; + up against the frame", &LeafState::wheel_z},
-      {"camber", "camber", kLength, "as given: eyes' line over the leaf at the centre bolt",
-       [](auto& state) { return InPose(state, &LeafPose::camber); }},
-      {"eyes_apart", "eye to eye", kLength, "straight, centre to centre",
-       [](auto& state) { return InPose(state, &LeafPose::eyes_apart); }},
-      {"tilt", "leaf tilt", kAngle,
-       "of the leaf at the centre bolt, and of the axle on it; + front end up",
-       [](auto& state) { return InPose(state, &LeafPose::tilt); }},
-      {"shackle_lean", "shackle lean", kAngle,
-       "from upright on the frame; + the leaf's eye rearward",
-       [](auto& state) { return InPose(state, &LeafPose::shackle_lean); }},
-      {"shackle_swing", "shackle to eyes", kAngle,
-       "between the shackle and the line of the eyes; 90 deg is squarest",
-       [](auto& state) { return InPose(state, &LeafPose::swing); }}};
+  return {{"state", "", kNumber,
+           "when new, now, and how far it has moved since: exactly, and by the handbook's link of "
+           "3/4 the half leaf",
+           &LeafState::name},
+          {"wheel_x", "wheel x", kLength, "wheel centre in the old frame's axes; + forward",
+           &LeafState::wheel_x},
+          {"wheel_z", "wheel z", kLength, "the same; + up against the frame", &LeafState::wheel_z},
+          {"camber", "camber", kLength, "as given: eyes' line over the leaf at the centre bolt",
+           [](auto& state) { return InPose(state, &LeafPose::camber); }},
+          {"eyes_apart", "eye to eye", kLength, "straight, centre to centre",
+           [](auto& state) { return InPose(state, &LeafPose::eyes_apart); }},
+          {"tilt", "leaf tilt", kAngle,
+           "of the leaf at the centre bolt, and of the axle on it; + front end up",
+           [](auto& state) { return InPose(state, &LeafPose::tilt); }},
+          {"shackle_lean", "shackle lean", kAngle,
+           "from upright on the frame; + the leaf's eye rearward",
+           [](auto& state) { return InPose(state, &LeafPose::shackle_lean); }},
+          {"shackle_swing", "shackle to eyes", kAngle,
+           "between the shackle and the line of the eyes; 90 deg is squarest",
+           [](auto& state) { return InPose(state, &LeafPose::swing); }}};
 }
 
 std::vector<LeafState> StatesOf(const LeafAxle& axle) {
@@ -164,24 +163,10 @@ TableOf<LeafAxle> OpeningColumns(const Vehicle& vehicle) {
        [&vehicle, z](auto& axle) { return Within(OpeningOff(vehicle, axle), z); }}};
 }
 
-// "25.3 mm", without its sign.
-std::string Length(double length, UnitSystem units) {
-  return ShowAmount(std::abs(length), Dimension::kLength, units);
-}
-
-constexpr double kNothing = 5e-5;  // [m] shows as nothing on a tape
-
-// "25.3 mm back", "0.0 mm forward".
-std::string Along(double x, UnitSystem units) {
-  return Length(x, units) + (x < 0.0 ? " back" : " forward");
-}
-
 void SayRule(const NoteWriter& writer, const Axle& axle, const LeafAxle& leaf) {
   if (!leaf.link_moved || leaf.moved.norm() < kNothing) return;
-  writer.Say(
-      fmt::format("the {} axle by the 3/4 link rule, which leaves the tilt of the leaf out: "
-                  "{}",
-                  axle.name, Along(*leaf.link_moved, writer.units)));
+  writer.Say("the {} axle by the 3/4 link rule, which leaves the tilt of the leaf out: {}",
+             axle.name, writer.Way(*leaf.link_moved, "forward", "back"));
 }
 
 // What a doubt about the camber when new does to the answer.
@@ -190,21 +175,23 @@ void SayDoubt(const NoteWriter& writer, const Axle& axle, const LeafAxle& leaf) 
   const CamberGuess& low = leaf.guesses.front();
   const CamberGuess& high = leaf.guesses.back();
   writer.Say(
-      fmt::format("the {} camber when new is the reading known worst: between {} "
-                  "and {} of it the axle moved {} to {}",
-                  axle.name, writer.Length(low.camber_new), writer.Length(high.camber_new),
-                  Along(low.moved.x(), writer.units), Along(high.moved.x(), writer.units)));
+      "the {} camber when new is the reading known worst: between {} and {} of it the axle moved "
+      "{} to {}",
+      axle.name, writer.Length(low.camber_new), writer.Length(high.camber_new),
+      writer.Way(low.moved.x(), "forward", "back"), writer.Way(high.moved.x(), "forward", "back"));
 }
 
 void SayWheelbase(const NoteWriter& writer, const OriginalReport& report) {
-  const std::string changed =
-      Length(report.change, writer.units) + (report.change < 0.0 ? " shorter" : " longer");
-  const std::optional<double> design = DesignWheelbase(report);
-  writer.Say(design ? fmt::format("the design wheelbase is {}; the old axles have made it {} since",
-                                  Length(*design, writer.units), changed)
-                    : fmt::format("the old axle has made the wheelbase {}; give wheelbase_now or "
-                                  "the other spring for the design wheelbase",
-                                  changed));
+  const std::string changed = writer.Way(report.change, "longer", "shorter");
+  if (const std::optional<double> design = DesignWheelbase(report)) {
+    writer.Say("the design wheelbase is {}; the old axles have made it {} since",
+               writer.Length(*design), changed);
+  } else {
+    writer.Say(
+        "the old axle has made the wheelbase {}; give wheelbase_now or the other spring for the "
+        "design wheelbase",
+        changed);
+  }
 }
 
 }  // namespace
@@ -223,14 +210,6 @@ std::vector<NamedTable> OriginalTables(const Vehicle& vehicle, const OriginalRep
   return tables;
 }
 
-std::vector<NamedTable> AllOriginalTables() {
-  const Vehicle any;
-  return {{"axle", ToTable(AxleColumns())},
-          {"camber", ToTable(CamberColumns())},
-          {"wheelbase", ToTable(WheelbaseColumns())},
-          {"openings", ToTable(OpeningColumns(any))}};
-}
-
 std::vector<std::string> OriginalNotes(const Vehicle& vehicle, const OriginalReport& report,
                                        UnitSystem units) {
   std::vector<std::string> notes;
@@ -247,8 +226,8 @@ std::vector<std::string> OriginalNotes(const Vehicle& vehicle, const OriginalRep
         "places");
   }
   if (report.axles.size() == 1) {
-    writer.Say(fmt::format("assumed: the {} axle, whose spring is not given, has not moved",
-                           vehicle.axles[static_cast<size_t>(1 - report.axles[0].axle)].name));
+    writer.Say("assumed: the {} axle, whose spring is not given, has not moved",
+               vehicle.axles[static_cast<size_t>(1 - report.axles[0].axle)].name);
   }
   writer.Say(
       "assumed: the leaf keeps its length and bends to arcs of one circle outside its clamp; bolts "
