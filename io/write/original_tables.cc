@@ -21,7 +21,7 @@ struct LeafState {
 
 Cell InPose(const LeafState& state, double LeafPose::*member) { return Within(state.pose, member); }
 
-TableOf<LeafState> AxleColumns() {
+TableOf<LeafState> LeafColumns() {
   return {
       {"state", "", kNumber,
        "when new, now, and how far it has moved since: exactly, and by the handbook's link of 3/4 "
@@ -214,7 +214,7 @@ std::vector<NamedTable> OriginalTables(const Vehicle& vehicle, const OriginalRep
   std::vector<NamedTable> tables;
   for (const LeafAxle& axle : report.axles) {
     const std::string& name = vehicle.axles[axle.axle].name;
-    tables.push_back({name + " axle", ToTable(AxleColumns(), StatesOf(axle), units)});
+    tables.push_back({name + " axle", ToTable(LeafColumns(), StatesOf(axle), units)});
     tables.push_back({name + " camber", ToTable(CamberColumns(), axle.guesses, units)});
   }
   tables.push_back(
@@ -225,7 +225,7 @@ std::vector<NamedTable> OriginalTables(const Vehicle& vehicle, const OriginalRep
 
 std::vector<NamedTable> AllOriginalTables() {
   const Vehicle any;
-  return {{"axle", ToTable(AxleColumns())},
+  return {{"axle", ToTable(LeafColumns())},
           {"camber", ToTable(CamberColumns())},
           {"wheelbase", ToTable(WheelbaseColumns())},
           {"openings", ToTable(OpeningColumns(any))}};
