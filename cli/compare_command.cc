@@ -54,8 +54,9 @@ State Evaluate(const Question& asked, const VehicleFile& file) {
     std::vector<const Load*> loads;
     if (load != nullptr) loads = PickLoads(file.vehicle, WordOf(asked, "--load"));
     const Settled settled = SettleLoads(file, loads);
-    if (load != nullptr) state.stances = SettleTable(file.vehicle, settled.loads, asked.units);
-    state.modes = ModesOf(settled);
+    const std::vector<SettledLoad> reports = ReportsOf(settled);
+    if (load != nullptr) state.stances = SettleTable(file.vehicle, reports, asked.units);
+    state.modes = ModesOf(reports);
     state.refusals = settled.refusals;
     const Stance* stance = load == nullptr ? nullptr : RestUnder(*load, settled);
     if (load == nullptr || stance != nullptr) {
@@ -91,6 +92,10 @@ std::string PrintQuantities(const std::vector<ComparedValue>& values, const Colu
   return out;
 }
 
+bool IsCalled(const std::string& name, const Column& column, UnitSystem units) {
+  return name == column.name || name == NameWithUnit(column, units);
+}
+
 // errors: UsageError where a column to show is not in the curves.
 void RequireColumns(const std::vector<std::string>& wanted, const DataTable& curves) {
   for (const std::string& name : wanted) {
@@ -98,7 +103,7 @@ void RequireColumns(const std::vector<std::string>& wanted, const DataTable& cur
     std::string names;
     for (size_t i = 1; i < curves.columns.size(); ++i) {
       const Column& column = curves.columns[i];
-      known = known || name == column.name || name == NameWithUnit(column, curves.units);
+      known = known || IsCalled(name, column, curves.units);
       names += (names.empty() ? "" : ", ") + column.name;
     }
     if (!known) {
@@ -142,12 +147,11 @@ std::string AddCurves(const Question& asked, const State& first, const State& se
                       DataTable& all) {
   if (!first.curves || !second.curves) return {};
   const std::vector<std::string> wanted = WordsOf(asked, "--column");
-  const auto is_wanted = [&](const std::string& name) {
-    return std::find(wanted.begin(), wanted.end(), name) != wanted.end();
-  };
   const auto picked = [&](const Column& column) {
     if (wanted.empty()) return kUsualCurves.contains(column.name);
-    return is_wanted(NameWithUnit(column, asked.units)) || is_wanted(column.name);
+    return std::any_of(wanted.begin(), wanted.end(), [&](const std::string& name) {
+      return IsCalled(name, column, asked.units);
+    });
   };
   const auto values = CompareTables(first.curves->table, second.curves->table);
   const Column& key = first.curves->table.columns.front();

@@ -36,15 +36,15 @@ Answer AnswerDriveline(const Question& asked) {
 Command DrivelineCommand() {
   return {.name = "driveline",
           .help = "shafts: angles, plunge, cancelling and what to turn, speed, wind-up",
-          .options = {FileOption(), LoadOption(),
-                      AmountOption("--speed",
-                                   "of the output, in rpm; by default each shaft's top_speed_rpm",
-                                   FindKey("driveshaft", "top_speed_rpm")),
-                      AmountOption(
-                          "--torque",
-                          "at the driven axle's wheels together (shaft torque times axle ratio), "
-                          "driving forward: shows the wind-up",
-                          Dimension::kTorque, {})},
+          .options = {FileOption(),
+                      LoadOption(),
+                      {.name = "--speed",
+                       .help = "of the output, in rpm; by default each shaft's top_speed_rpm",
+                       .amounts = {FindKey("driveshaft", "top_speed_rpm")}},
+                      {.name = "--torque",
+                       .help = "at the driven axle's wheels together (shaft torque times axle "
+                               "ratio), driving forward: shows the wind-up",
+                       .amounts = {AmountKey(Dimension::kTorque)}}},
           .answer = AnswerDriveline};
 }
 

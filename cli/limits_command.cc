@@ -55,15 +55,17 @@ Answer AnswerLimits(const Question& asked) {
 Command LimitsCommand() {
   return {.name = "limits",
           .help = "what ends each axle's travel, what the rest has left, which parts would suit",
-          .options = {FileOption(), LoadOption(),
-                      AmountOption("--split",
-                                   "advise parts that make this share of the travel bump, in "
-                                   "percent",
-                                   Dimension::kPercent, kShareRange),
-                      AmountOption("--bump", "advise parts for this bump of both wheels",
-                                   Dimension::kLength, kTravelRange),
-                      AmountOption("--droop", "advise parts for this droop of both wheels",
-                                   Dimension::kLength, kTravelRange)},
+          .options = {FileOption(),
+                      LoadOption(),
+                      {.name = "--split",
+                       .help = "advise parts that make this share of the travel bump, in percent",
+                       .amounts = {AmountKey(Dimension::kPercent, kShareRange)}},
+                      {.name = "--bump",
+                       .help = "advise parts for this bump of both wheels",
+                       .amounts = {AmountKey(Dimension::kLength, kTravelRange)}},
+                      {.name = "--droop",
+                       .help = "advise parts for this droop of both wheels",
+                       .amounts = {AmountKey(Dimension::kLength, kTravelRange)}}},
           .answer = AnswerLimits};
 }
 

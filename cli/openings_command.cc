@@ -51,15 +51,16 @@ Answer AnswerOpenings(const Question& asked) {
 Command OpeningsCommand() {
   return {.name = "openings",
           .help = "how near the tyres come to their openings, and how to centre them",
-          .options = {FileOption(), LoadOption(),
-                      AmountOption(
-                          "--lock",
-                          "steer of the wheel inside the bend at full lock; by default the file's",
-                          FindKey("steering", "lock")),
-                      AmountOption("--centre-split",
-                                   "share in percent of the wheelbase mismatch that the chassis "
-                                   "is cut or stretched for, the rest left evenly; by default 100",
-                                   Dimension::kPercent, kShareRange)},
+          .options = {FileOption(),
+                      LoadOption(),
+                      {.name = "--lock",
+                       .help = "steer of the wheel inside the bend at full lock; by default the "
+                               "file's",
+                       .amounts = {FindKey("steering", "lock")}},
+                      {.name = "--centre-split",
+                       .help = "share in percent of the wheelbase mismatch that the chassis is cut "
+                               "or stretched for, the rest left evenly; by default 100",
+                       .amounts = {AmountKey(Dimension::kPercent, kShareRange)}}},
           .answer = AnswerOpenings};
 }
 

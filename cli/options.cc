@@ -19,14 +19,8 @@ Option LoadOption(const char* help) {
   return {.name = "--load", .help = help, .wanted = "the name of a load"};
 }
 
-Option AmountOption(const char* name, const char* help, Dimension dimension, Range range) {
-  return AmountOption(
-      name, help,
-      {.name = {}, .kind = Kind::kNumber, .meaning = {}, .dimension = dimension, .range = range});
-}
-
-Option AmountOption(const char* name, const char* help, const Key& key) {
-  return {.name = name, .help = help, .amounts = {key}};
+Key AmountKey(Dimension dimension, Range range) {
+  return {.name = {}, .kind = Kind::kNumber, .meaning = {}, .dimension = dimension, .range = range};
 }
 
 std::vector<Option> CommonOptions() {

@@ -43,13 +43,9 @@ struct Given {
 [[nodiscard]] Option LoadOption(
     const char* help = "stand it under this load first; by default the first");
 
-// An amount within a range; a plain number is in the vehicle file's own unit, whatever --units
-// shows.
-[[nodiscard]] Option AmountOption(const char* name, const char* help, Dimension dimension,
-                                  Range range);
-
-// The same for one that takes the place of a key of the file.
-[[nodiscard]] Option AmountOption(const char* name, const char* help, const Key& key);
+// An amount within a range, for Option::amounts; where it takes the place of a key of the file,
+// that key (FindKey). A plain number is in the vehicle file's own unit, whatever --units shows.
+[[nodiscard]] Key AmountKey(Dimension dimension, Range range = {});
 
 // Those that every command has.
 [[nodiscard]] std::vector<Option> CommonOptions();

@@ -31,7 +31,7 @@ RideStudy StudyRide(const Question& asked, const Load& load, const Settled& sett
   study.payload_at = PayloadPlace(file.vehicle, at, stance);
   study.payload_placed = !at.empty();
   study.report = ReportRide(settled.rig, stance);
-  for (const SettledLoad& each : settled.loads) {
+  for (const SettledLoad& each : ReportsOf(settled)) {
     study.loads.push_back(
         {.name = each.load, .payload = 0.0, .stance = each.report, .message = {}});
   }
@@ -67,10 +67,7 @@ void AddAssumptions(const VehicleFile& file, const RideStudy& study,
         "assumed: no roll inertia is given, so the body's radius of gyration in roll is 0.4 of the "
         "track");
   }
-  if (inertias.pitch_guessed) {
-    notes.emplace_back(
-        "assumed: no pitch inertia is given, so bounce and pitch take a dynamic index of 1");
-  }
+  if (inertias.pitch_guessed) notes.emplace_back(kAssumedPitchInertia);
   for (const Axle& axle : file.vehicle.axles) {
     if (!axle.tire.rate) {
       notes.push_back("assumed: the " + axle.name +
@@ -87,18 +84,15 @@ void AddAssumptions(const VehicleFile& file, const RideStudy& study,
 }
 
 // Names that go from one end of the body to the other within a table.
-std::vector<std::string> NotesOnNames(const std::vector<LoadedRide>& loads,
-                                      const std::vector<LoadedRide>& payload) {
+std::vector<std::string> NotesOnNames(const RideStudy& study) {
   std::vector<NamedModes> named;
-  const auto add = [&](const std::vector<LoadedRide>& rides, bool by_payload) {
-    for (const LoadedRide& ride : rides) {
+  for (const std::vector<LoadedRide>* rides : {&study.loads, &study.payload}) {
+    for (const LoadedRide& ride : *rides) {
       if (!ride.stance || !ride.stance->modes) continue;
-      const bool more = by_payload && ride.payload > 0.0;
-      named.push_back({ride.name + (more ? " and payload" : ""), *ride.stance->modes});
+      const char* more = ride.payload > 0.0 ? " and payload" : "";
+      named.push_back({ride.name + more, *ride.stance->modes});
     }
-  };
-  add(loads, false);
-  add(payload, true);
+  }
   return NotesOnModeNames(named);
 }
 
@@ -106,7 +100,7 @@ void AddRideNotes(const VehicleFile& file, const RideStudy& study, Answer& to) {
   std::vector<std::string>& notes = to.notes;
   if (!study.report.damped) notes.emplace_back("no damper has a rate, so no damping is shown");
   AddLikeness(study, notes);
-  AddNotes(NotesOnNames(study.loads, study.payload), to);
+  AddNotes(NotesOnNames(study), to);
   for (const LoadedRide& ride : study.payload) {
     if (ride.stance) continue;
     notes.push_back(fmt::format("with {} on top it finds no rest: {}",
@@ -138,18 +132,18 @@ Answer AnswerRide(const Question& asked) {
 }  // namespace
 
 Command RideCommand() {
-  Option at =
-      AmountOption("--at", "x, y and z of the payload's centre; by default over the rear axle",
-                   Dimension::kLength, {});
-  at.count = 3;
   return {.name = "ride",
           .help = "how it rides: frequencies, damping, wheel hop, frequency against load",
-          .options = {FileOption(), LoadOption("under this load; by default the first"),
-                      AmountOption("--payload",
-                                   "put up to this mass on top, in five steps; 500 kg or 1000 lb "
-                                   "unless given",
-                                   FindKey("item", "mass")),
-                      at},
+          .options = {FileOption(),
+                      LoadOption("under this load; by default the first"),
+                      {.name = "--payload",
+                       .help = "put up to this mass on top, in five steps; 500 kg or 1000 lb "
+                               "unless given",
+                       .amounts = {FindKey("item", "mass")}},
+                      {.name = "--at",
+                       .help = "x, y and z of the payload's centre; by default over the rear axle",
+                       .amounts = {AmountKey(Dimension::kLength)},
+                       .count = 3}},
           .answer = AnswerRide};
 }
 

@@ -70,18 +70,19 @@ Answer AnswerRoll(const Question& asked) {
 
 Command RollCommand() {
   constexpr double kMostLateral = kMostLateralInG * kStandardGravity;  // [m/s2]
-  return {
-      .name = "roll",
-      .help = "how it leans: roll stiffness, load transfer, wheel lift, shaft torque",
-      .options = {FileOption(), LoadOption("under this load; by default the first"),
-                  AmountOption("--lateral",
-                               "sideways acceleration in g, + turning left; 0.5 unless given",
-                               Dimension::kLateral, {.low = -kMostLateral, .high = kMostLateral}),
-                  AmountOption("--torque",
-                               "torque in a driveshaft, + as an engine that turns clockwise "
-                               "seen from its front",
-                               Dimension::kTorque, {})},
-      .answer = AnswerRoll};
+  return {.name = "roll",
+          .help = "how it leans: roll stiffness, load transfer, wheel lift, shaft torque",
+          .options = {FileOption(),
+                      LoadOption("under this load; by default the first"),
+                      {.name = "--lateral",
+                       .help = "sideways acceleration in g, + turning left; 0.5 unless given",
+                       .amounts = {AmountKey(Dimension::kLateral,
+                                             {.low = -kMostLateral, .high = kMostLateral})}},
+                      {.name = "--torque",
+                       .help = "torque in a driveshaft, + as an engine that turns clockwise seen "
+                               "from its front",
+                       .amounts = {AmountKey(Dimension::kTorque)}}},
+          .answer = AnswerRoll};
 }
 
 }  // namespace linkwright

@@ -42,20 +42,20 @@ void AddContacts(const Vehicle& vehicle, const Settled& settled, UnitSystem unit
 Answer AnswerSettle(const Question& asked) {
   const VehicleFile& file = asked.files.front();
   const Settled settled = SettleLoads(file, PickLoads(file.vehicle, WordOf(asked, "--load")));
-  const DataTable table = SettleTable(file.vehicle, settled.loads, asked.units);
+  const std::vector<SettledLoad> reports = ReportsOf(settled);
+  const DataTable table = SettleTable(file.vehicle, reports, asked.units);
   Answer answer{.tables = {{"stances", table}},
-                .text = settled.loads.empty() ? std::string() : ToTurnedText(table),
+                .text = reports.empty() ? std::string() : ToTurnedText(table),
                 .csv_is_long = false,
                 .complaint = settled.refusals,
                 .exit = settled.refusals.empty() ? kDone : kAnswerIsNo};
   AddContacts(file.vehicle, settled, asked.units, answer);
-  const std::vector<NamedModes> modes = ModesOf(settled);
+  const std::vector<NamedModes> modes = ModesOf(reports);
   AddNotes(NotesOnModeNames(modes), answer);
   AddAssumedTires(file, answer.notes);
   AddAssumedBushings(file, asked.units, answer.notes);
   if (!modes.empty() && modes.front().modes.inertia_assumed) {
-    answer.notes.emplace_back(
-        "assumed: no pitch inertia is given, so bounce and pitch take a dynamic index of 1");
+    answer.notes.emplace_back(kAssumedPitchInertia);
   }
   if (!answer.notes.empty()) *answer.text += "\n";
   return answer;

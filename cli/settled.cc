@@ -9,11 +9,6 @@
 
 namespace linkwright {
 
-std::string FormatRefusal(const VehicleFile& file, const Load& load, const Stance& stance) {
-  return FormatErrors(
-      Locate(file, ModelError({"loads", load.name}, "no resting position: " + stance.message)));
-}
-
 std::vector<const Load*> PickLoads(const Vehicle& vehicle, const std::string& name) {
   if (!name.empty()) return {&FindLoad(vehicle, name)};
   std::vector<const Load*> all;
@@ -22,15 +17,15 @@ std::vector<const Load*> PickLoads(const Vehicle& vehicle, const std::string& na
 }
 
 Settled SettleLoads(const VehicleFile& file, const std::vector<const Load*>& loads) {
-  Settled settled{.rig = PrepareRig(file.vehicle), .stances = {}, .loads = {}, .refusals = {}};
+  Settled settled{.rig = PrepareRig(file.vehicle), .stances = {}, .refusals = {}};
   for (const Load* load : loads) {
     Stance stance = Settle(settled.rig, *load);
-    if (stance.status != StanceStatus::kRests) {
-      settled.refusals += FormatRefusal(file, *load, stance);
+    if (stance.status == StanceStatus::kRests) {
+      settled.stances.push_back(std::move(stance));
       continue;
     }
-    settled.loads.push_back({load->name, ReportStance(settled.rig, stance)});
-    settled.stances.push_back(std::move(stance));
+    const ModelError refusal({"loads", load->name}, "no resting position: " + stance.message);
+    settled.refusals += FormatErrors(Locate(file, refusal));
   }
   return settled;
 }
@@ -42,9 +37,17 @@ const Stance* RestUnder(const Load& load, const Settled& settled) {
   return nullptr;
 }
 
-std::vector<NamedModes> ModesOf(const Settled& settled) {
+std::vector<SettledLoad> ReportsOf(const Settled& settled) {
+  std::vector<SettledLoad> reports;
+  for (const Stance& stance : settled.stances) {
+    reports.push_back({stance.load, ReportStance(settled.rig, stance)});
+  }
+  return reports;
+}
+
+std::vector<NamedModes> ModesOf(const std::vector<SettledLoad>& reports) {
   std::vector<NamedModes> named;
-  for (const SettledLoad& each : settled.loads) {
+  for (const SettledLoad& each : reports) {
     if (each.report.modes) named.push_back({each.load, *each.report.modes});
   }
   return named;

@@ -17,15 +17,12 @@ struct NoRest : std::runtime_error {
 };
 
 struct Settled {
-  Rig rig;                         // refers to the file's vehicle
-  std::vector<Stance> stances;     // those at rest
-  std::vector<SettledLoad> loads;  // their reports, in the same order
-  std::string refusals;            // of those that find none, ready to print; empty: all rest
+  Rig rig;                      // refers to the file's vehicle
+  std::vector<Stance> stances;  // those at rest
+  // Of loads without one, ready to print: "file:line:column: loads.crates: no resting position:
+  // ..."
+  std::string refusals;
 };
-
-// "file:line:column: loads.crates: no resting position: ...", ready to print.
-[[nodiscard]] std::string FormatRefusal(const VehicleFile& file, const Load& load,
-                                        const Stance& stance);
 
 // The named load, or every one for an empty name. errors: UsageError
 [[nodiscard]] std::vector<const Load*> PickLoads(const Vehicle& vehicle, const std::string& name);
@@ -36,6 +33,8 @@ struct Settled {
 // Its rest; null where it found none.
 [[nodiscard]] const Stance* RestUnder(const Load& load, const Settled& settled);
 
+[[nodiscard]] std::vector<SettledLoad> ReportsOf(const Settled& settled);
+
 // What is called bounce and pitch under something.
 struct NamedModes {
   std::string name;
@@ -43,7 +42,7 @@ struct NamedModes {
 };
 
 // Of the settled loads that have any.
-[[nodiscard]] std::vector<NamedModes> ModesOf(const Settled& settled);
+[[nodiscard]] std::vector<NamedModes> ModesOf(const std::vector<SettledLoad>& reports);
 
 // Where bounce is the motion of the front end in one of them and of the rear end in another: by its
 // definition it is whichever moves the centre more, so the name changes ends and the frequencies

@@ -3,22 +3,22 @@
 
 #include "cli/settled.h"
 #include "io/write/table_of.h"
-#include "solver/rest/settle.h"
 
 namespace linkwright {
 
 FileStanding StandFile(const Question& asked, const char* so) {
   const VehicleFile& file = asked.files.front();
-  FileStanding at{
-      .rig = PrepareRig(file.vehicle), .load = AskedLoad(asked, file, so), .standing = {}};
-  if (at.load == nullptr) {
-    at.standing = *Stand(at.rig, nullptr);
-    return at;
+  const Load* load = AskedLoad(asked, file, so);
+  if (load == nullptr) {
+    const Rig rig = PrepareRig(file.vehicle);
+    return {.rig = rig, .load = nullptr, .standing = *Stand(rig, nullptr)};
   }
-  const Stance stance = Settle(at.rig, *at.load);
-  if (stance.status != StanceStatus::kRests) throw NoRest(FormatRefusal(file, *at.load, stance));
-  at.standing = {.stance = stance, .level = LevelMotion(at.rig, stance)};
-  return at;
+  const Settled settled = SettleLoads(file, {load});
+  if (settled.stances.empty()) throw NoRest(settled.refusals);
+  const Stance& stance = settled.stances.front();
+  return {.rig = settled.rig,
+          .load = load,
+          .standing = {.stance = stance, .level = LevelMotion(settled.rig, stance)}};
 }
 
 const Stance* StanceOf(const FileStanding& at) {

@@ -117,9 +117,9 @@ std::string RestNote(const Stance* stance) {
 }
 
 Option TravelOrAngle(const char* name, const char* help, Range travel, Range angle) {
-  Option option = AmountOption(name, help, Dimension::kLength, travel);
-  option.amounts.push_back(AmountOption(name, help, Dimension::kAngle, angle).amounts.front());
-  return option;
+  return {.name = name,
+          .help = help,
+          .amounts = {AmountKey(Dimension::kLength, travel), AmountKey(Dimension::kAngle, angle)}};
 }
 
 }  // namespace
