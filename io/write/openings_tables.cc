@@ -83,7 +83,7 @@ TableOf<TireClearance> LeastColumns(const Vehicle& vehicle) {
 
 using Nearest = std::array<std::optional<NearestTire>, 5>;  // by motion
 
-TableOf<TireClearance> MotionColumns(const Vehicle& vehicle) {
+TableOf<TireClearance> ByMotionColumns(const Vehicle& vehicle) {
   using enum TireMotion;
   const auto held = &TireClearance::held, turned = &TireClearance::turned;
   const auto gap = [](Nearest TireClearance::*nearest, TireMotion motion) {
@@ -337,7 +337,7 @@ std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAns
   const OpeningsReport& report = answer.report;
   add("in their openings at rest", RestColumns(vehicle), report.wheels);
   add("least clearance", LeastColumns(vehicle), with_least);
-  add("clearance by motion", MotionColumns(vehicle), report.clearances);
+  add("clearance by motion", ByMotionColumns(vehicle), report.clearances);
   add("swept", SweptColumns(), SweptEnds(vehicle, report));
   add("centring", CentringColumns(), plans);
   add("shafts then", ShaftColumns(), shafts);

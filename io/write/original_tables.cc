@@ -21,27 +21,28 @@ struct LeafState {
 
 Cell InPose(const LeafState& state, double LeafPose::*member) { return Within(state.pose, member); }
 
-TableOf<LeafState> AxleColumns() {
-  return {{"state", "", kNumber,
-           "when new, now, and how far it has moved since: exactly, and by the handbook's link of "
-           "3/4 the half leaf",
-           &LeafState::name},
-          {"wheel_x", "wheel x", kLength, "wheel centre in the old frame's axes; + forward",
-           &LeafState::wheel_x},
-          {"wheel_z", "wheel z", kLength, "the same; + up against the frame", &LeafState::wheel_z},
-          {"camber", "camber", kLength, "as given: eyes' line over the leaf at the centre bolt",
-           [](auto& state) { return InPose(state, &LeafPose::camber); }},
-          {"eyes_apart", "eye to eye", kLength, "straight, centre to centre",
-           [](auto& state) { return InPose(state, &LeafPose::eyes_apart); }},
-          {"tilt", "leaf tilt", kAngle,
-           "of the leaf at the centre bolt, and of the axle on it; + front end up",
-           [](auto& state) { return InPose(state, &LeafPose::tilt); }},
-          {"shackle_lean", "shackle lean", kAngle,
-           "from upright on the frame; + the leaf's eye rearward",
-           [](auto& state) { return InPose(state, &LeafPose::shackle_lean); }},
-          {"shackle_swing", "shackle to eyes", kAngle,
-           "between the shackle and the line of the eyes; 90 deg is squarest",
-           [](auto& state) { return InPose(state, &LeafPose::swing); }}};
+TableOf<LeafState> LeafColumns() {
+  return {
+      {"state", "", kNumber,
+       "when new, now, and how far it has moved since: exactly, and by the handbook's link of 3/4 "
+       "the half leaf",
+       &LeafState::name},
+      {"wheel_x", "wheel x", kLength, "wheel centre in the old frame's axes; + forward",
+       &LeafState::wheel_x},
+      {"wheel_z", "wheel z", kLength, "the same; + up against the frame", &LeafState::wheel_z},
+      {"camber", "camber", kLength, "as given: eyes' line over the leaf at the centre bolt",
+       [](auto& state) { return InPose(state, &LeafPose::camber); }},
+      {"eyes_apart", "eye to eye", kLength, "straight, centre to centre",
+       [](auto& state) { return InPose(state, &LeafPose::eyes_apart); }},
+      {"tilt", "leaf tilt", kAngle,
+       "of the leaf at the centre bolt, and of the axle on it; + front end up",
+       [](auto& state) { return InPose(state, &LeafPose::tilt); }},
+      {"shackle_lean", "shackle lean", kAngle,
+       "from upright on the frame; + the leaf's eye rearward",
+       [](auto& state) { return InPose(state, &LeafPose::shackle_lean); }},
+      {"shackle_swing", "shackle to eyes", kAngle,
+       "between the shackle and the line of the eyes; 90 deg is squarest",
+       [](auto& state) { return InPose(state, &LeafPose::swing); }}};
 }
 
 std::vector<LeafState> StatesOf(const LeafAxle& axle) {
@@ -201,13 +202,21 @@ std::vector<NamedTable> OriginalTables(const Vehicle& vehicle, const OriginalRep
   std::vector<NamedTable> tables;
   for (const LeafAxle& axle : report.axles) {
     const std::string& name = vehicle.axles[axle.axle].name;
-    tables.push_back({name + " axle", ToTable(AxleColumns(), StatesOf(axle), units)});
+    tables.push_back({name + " axle", ToTable(LeafColumns(), StatesOf(axle), units)});
     tables.push_back({name + " camber", ToTable(CamberColumns(), axle.guesses, units)});
   }
   tables.push_back(
       {"wheelbase", ToTable(WheelbaseColumns(), WheelbasesOf(vehicle, report), units)});
   tables.push_back({"openings", ToTable(OpeningColumns(vehicle), report.axles, units)});
   return tables;
+}
+
+std::vector<NamedTable> AllOriginalTables() {
+  const Vehicle any;
+  return {{"axle", ToTable(LeafColumns())},
+          {"camber", ToTable(CamberColumns())},
+          {"wheelbase", ToTable(WheelbaseColumns())},
+          {"openings", ToTable(OpeningColumns(any))}};
 }
 
 std::vector<std::string> OriginalNotes(const Vehicle& vehicle, const OriginalReport& report,
