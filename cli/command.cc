@@ -4,8 +4,8 @@
 #include <fmt/format.h>
 #include <spdlog/logger.h>
 
+#include "io/read/format.h"
 #include "io/read/options.h"
-#include "io/read/read_number.h"
 #include "io/shown.h"
 #include "io/write/check_tables.h"
 #include "io/write/csv.h"
