@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-#include "io/read/read_number.h"
+#include "io/read/format.h"
 #include "solver/model/masses.h"
 
 namespace linkwright {

@@ -10,6 +10,11 @@
 
 namespace linkwright {
 
+// True of the first byte of a UTF-8 character.
+inline bool StartsCharacter(char byte) {
+  return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
+}
+
 // How many bytes the UTF-8 character at `at` has; 0 where there is no valid one (RFC 3629).
 inline std::size_t CharacterLength(std::string_view text, std::size_t at) {
   const auto byte = [&](std::size_t i) {

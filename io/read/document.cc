@@ -45,29 +45,20 @@ std::string SyntaxMessage(const std::string& parser_message, const std::string& 
   return fmt::format("this is not YAML ({})", parser_message);
 }
 
-// Notes that there is something where nothing more may come.
+// Notes where something begins where nothing more may come.
 struct SecondDocument final : YAML::EventHandler {
-  std::optional<YAML::Mark> mark;
-  void See(const YAML::Mark& at) {
-    if (!mark) mark = at;
-  }
-  void OnDocumentStart(const YAML::Mark& at) override { See(at); }
+  YAML::Mark mark;
+  void OnDocumentStart(const YAML::Mark& at) override { mark = at; }
   void OnDocumentEnd() override {}
-  void OnNull(const YAML::Mark& at, YAML::anchor_t) override { See(at); }
-  void OnAlias(const YAML::Mark& at, YAML::anchor_t) override { See(at); }
-  void OnScalar(const YAML::Mark& at, const std::string&, YAML::anchor_t,
-                const std::string&) override {
-    See(at);
-  }
-  void OnSequenceStart(const YAML::Mark& at, const std::string&, YAML::anchor_t,
-                       YAML::EmitterStyle::value) override {
-    See(at);
-  }
+  void OnNull(const YAML::Mark&, YAML::anchor_t) override {}
+  void OnAlias(const YAML::Mark&, YAML::anchor_t) override {}
+  void OnScalar(const YAML::Mark&, const std::string&, YAML::anchor_t,
+                const std::string&) override {}
+  void OnSequenceStart(const YAML::Mark&, const std::string&, YAML::anchor_t,
+                       YAML::EmitterStyle::value) override {}
   void OnSequenceEnd() override {}
-  void OnMapStart(const YAML::Mark& at, const std::string&, YAML::anchor_t,
-                  YAML::EmitterStyle::value) override {
-    See(at);
-  }
+  void OnMapStart(const YAML::Mark&, const std::string&, YAML::anchor_t,
+                  YAML::EmitterStyle::value) override {}
   void OnMapEnd() override {}
 };
 
@@ -95,6 +86,14 @@ const Node* Find(const Node& map, std::string_view key) {
   return entry == nullptr ? nullptr : &entry->value;
 }
 
+std::string JoinPath(std::string_view path, std::string_view key) {
+  return path.empty() ? std::string(key) : fmt::format("{}.{}", path, key);
+}
+
+std::string ItemPath(std::string_view path, std::size_t index) {
+  return fmt::format("{}[{}]", path, index + 1);
+}
+
 std::optional<Node> ParseDocument(const std::string& text, const std::string& file,
                                   Report& report) {
   DocumentBuilder builder(text, file, report);
@@ -108,7 +107,7 @@ std::optional<Node> ParseDocument(const std::string& text, const std::string& fi
     }
     SecondDocument second;
     if (parser.HandleNextDocument(second)) {
-      AddError(report, builder.PlaceOf(second.mark.value_or(YAML::Mark())), "",
+      AddError(report, builder.PlaceOf(second.mark), "",
                "a second document begins here; a file holds one vehicle");
     }
   } catch (const YAML::Exception& error) {

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "io/quote.h"
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {
@@ -14,8 +15,6 @@ namespace {
 // A full vehicle has some 500 nodes on 7 levels. The limits stop files whose aliases multiply.
 constexpr std::size_t kMostNodes = 100'000;
 constexpr std::size_t kMostLevels = 32;
-
-bool StartsCharacter(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
 
 std::size_t NodesIn(const Node& node) {
   std::size_t nodes = 1;
@@ -57,9 +56,9 @@ std::string DocumentBuilder::Path() const {
   std::string path;
   for (const Frame& frame : stack_) {
     if (frame.node.kind == NodeKind::kList) {
-      path += fmt::format("[{}]", frame.node.items.size() + 1);
+      path = ItemPath(path, frame.node.items.size());
     } else if (frame.has_key) {
-      path += (path.empty() ? "" : ".") + frame.key;
+      path = JoinPath(path, frame.key);
     }
   }
   return path;

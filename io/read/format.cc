@@ -7,6 +7,7 @@
 #include <cassert>
 #include <cmath>
 
+#include "io/quote.h"
 #include "io/read/format_keys.h"
 #include "io/read/keys_of.h"
 
@@ -84,6 +85,17 @@ std::string WantedOnce(const Key& key) {
   return fmt::format("a map with {}", fmt::join(required.empty() ? all : required, ", "));
 }
 
+// What a number outside its range should have been.
+std::string WantedWithin(const Key& key, const Range& range, bool low, UnitSystem units) {
+  if (low && range.above_low && std::isfinite(key.range.high)) {
+    return fmt::format("more than {}, at most {}", FormatValue(range.low, key.dimension, units),
+                       FormatValue(range.high, key.dimension, units));
+  }
+  Key bounded = key;
+  if (!range.above_low || !low) bounded.range = range;
+  return RangeText(bounded, units);
+}
+
 }  // namespace
 
 const std::vector<Group>& Format() {
@@ -104,11 +116,16 @@ const Group& FindGroup(std::string_view name) {
   return *found;
 }
 
+const Key* KeyIn(const Group& group, std::string_view name) {
+  for (const Key& key : group.keys) {
+    if (key.name == name) return &key;
+  }
+  return nullptr;
+}
+
 const Key& FindKey(std::string_view group, std::string_view key) {
-  const auto& keys = FindGroup(group).keys;
-  const auto found =
-      std::find_if(keys.begin(), keys.end(), [&](const Key& known) { return known.name == key; });
-  assert(found != keys.end());
+  const Key* found = KeyIn(FindGroup(group), key);
+  assert(found != nullptr);
   return *found;
 }
 
@@ -117,6 +134,24 @@ const Key* FindFormerly(const Group& group, std::string_view name) {
     if (!name.empty() && key.formerly == name) return &key;
   }
   return nullptr;
+}
+
+std::vector<Key> ItemKeys(const Key& key) {
+  const auto number = [&](Dimension dimension, Range range) {
+    return Number(key.name, dimension, range, key.meaning);
+  };
+  switch (key.kind) {
+    case Kind::kPoint:
+      return std::vector<Key>(3, number(Dimension::kLength, kAny));
+    case Kind::kSide:
+      return std::vector<Key>(2, number(Dimension::kLength, kAny));
+    case Kind::kCurve:
+      return {number(Dimension::kLength, kNotNegative), number(Dimension::kForce, kNotNegative)};
+    case Kind::kWords:
+      return std::vector<Key>(2, Word(key.name, key.words, key.meaning));
+    default:
+      return {};
+  }
 }
 
 double DefaultOf(const Key& key) {
@@ -148,6 +183,19 @@ std::string RangeText(const Key& key, UnitSystem system) {
   if (low) return fmt::format("{} or more", text(key.range.low));
   if (high) return fmt::format("at most {}", text(key.range.high));
   return "";
+}
+
+ParsedValue ReadNumber(std::string_view text, const Key& key, UnitSystem units) {
+  ParsedValue value = ParseValue(text, key.dimension, units);
+  if (!value.si) return value;
+  const Range range = RangeOf(key);
+  const bool low = range.above_low ? *value.si <= range.low : *value.si < range.low;
+  if (!low && *value.si <= range.high) return value;
+  const bool physical =
+      (low && key.range.low == range.low) || (!low && key.range.high == range.high);
+  return {std::nullopt,
+          fmt::format("{} is out of range; wanted: {}{}", Quoted(text),
+                      WantedWithin(key, range, low, units), physical ? "" : "; check its unit")};
 }
 
 std::string WantedFor(const Key& key, Many many) {

@@ -6,13 +6,13 @@
 #include <tuple>
 #include <utility>
 
+#include "io/shown.h"
+
 namespace linkwright {
 namespace {
 
 constexpr std::size_t kWidest = 160;      // characters of a line shown
 constexpr std::size_t kBeforeCaret = 60;  // of them before the caret, where the line is cut
-
-bool StartsCharacter(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
 
 // The byte, counted from `begin`, where the character with this number (from 0) starts, or the end.
 std::size_t ByteOf(const std::string& text, std::size_t begin, std::size_t character) {

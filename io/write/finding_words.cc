@@ -52,8 +52,8 @@ struct Told {
 
 const char* MotionWords(const FindingPlace& place) {
   if (place.motion == TireMotion::kBounce) return place.parameter > 0.0 ? "in bump" : "in droop";
-  constexpr std::array kWords{"at rest", "", "in roll", "crossed", "with one wheel moved"};
-  return NameIn(kWords, place.motion);
+  constexpr std::array kMotions{"at rest", "", "in roll", "crossed", "with one wheel moved"};
+  return NameIn(kMotions, place.motion);
 }
 
 // "in bump at 80.0 mm", "crossed at 12.0 deg, steered 30.0 deg left".
@@ -225,7 +225,7 @@ constexpr std::string_view kSlipLeft =
     "{value} of its slip are left before it {what}{limit}}}";
 
 // In the order of FindingKind.
-constexpr KindWords kWords[]{
+constexpr KindWords kTexts[]{
     {K::kAxleFree, Of::kAxleItself, kNumber, "{detail}"},
     {K::kAxleNearlyFree, Of::kAxleItself, kNumber,
      "is nearly free: it {detail} (1 mm of give in a bushing is {value:.0} mm at the axle)"},
@@ -442,10 +442,10 @@ constexpr KindWords kWords[]{
      "it slides"}};
 
 constexpr bool InOrder() {
-  for (size_t i = 0; i < std::size(kWords); ++i) {
-    if (kWords[i].kind != static_cast<K>(i) || !IsSound(kWords[i].words)) return false;
+  for (size_t i = 0; i < std::size(kTexts); ++i) {
+    if (kTexts[i].kind != static_cast<K>(i) || !IsSound(kTexts[i].words)) return false;
   }
-  return std::size(kWords) == static_cast<size_t>(K::kWheelLifts) + 1;
+  return std::size(kTexts) == static_cast<size_t>(K::kWheelLifts) + 1;
 }
 static_assert(InOrder());
 
@@ -457,7 +457,7 @@ constexpr std::string_view kBefore[]{
 }  // namespace
 
 std::string Words(const Finding& finding, const Vehicle& vehicle, UnitSystem units) {
-  const KindWords& kind = kWords[static_cast<size_t>(finding.kind)];
+  const KindWords& kind = kTexts[static_cast<size_t>(finding.kind)];
   const Told told{.f = finding, .vehicle = vehicle, .units = units, .kind = kind};
   return (finding.as_found ? "as found, " : "") +
          Fill(told, kBefore[static_cast<size_t>(kind.about)]) + Fill(told, kind.words);
