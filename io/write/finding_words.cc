@@ -225,7 +225,7 @@ constexpr std::string_view kSlipLeft =
     "{value} of its slip are left before it {what}{limit}}}";
 
 // In the order of FindingKind.
-constexpr KindWords kTexts[]{
+constexpr KindWords kFindingWords[]{
     {K::kAxleFree, Of::kAxleItself, kNumber, "{detail}"},
     {K::kAxleNearlyFree, Of::kAxleItself, kNumber,
      "is nearly free: it {detail} (1 mm of give in a bushing is {value:.0} mm at the axle)"},
@@ -442,10 +442,11 @@ constexpr KindWords kTexts[]{
      "it slides"}};
 
 constexpr bool InOrder() {
-  for (size_t i = 0; i < std::size(kTexts); ++i) {
-    if (kTexts[i].kind != static_cast<K>(i) || !IsSound(kTexts[i].words)) return false;
+  for (size_t i = 0; i < std::size(kFindingWords); ++i) {
+    if (kFindingWords[i].kind != static_cast<K>(i) || !IsSound(kFindingWords[i].words))
+      return false;
   }
-  return std::size(kTexts) == static_cast<size_t>(K::kWheelLifts) + 1;
+  return std::size(kFindingWords) == static_cast<size_t>(K::kWheelLifts) + 1;
 }
 static_assert(InOrder());
 
@@ -457,7 +458,7 @@ constexpr std::string_view kBefore[]{
 }  // namespace
 
 std::string Words(const Finding& finding, const Vehicle& vehicle, UnitSystem units) {
-  const KindWords& kind = kTexts[static_cast<size_t>(finding.kind)];
+  const KindWords& kind = kFindingWords[static_cast<size_t>(finding.kind)];
   const Told told{.f = finding, .vehicle = vehicle, .units = units, .kind = kind};
   return (finding.as_found ? "as found, " : "") +
          Fill(told, kBefore[static_cast<size_t>(kind.about)]) + Fill(told, kind.words);
