@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "cli/run.h"
 
+#include <spdlog/logger.h>
+#include <spdlog/sinks/ostream_sink.h>
+
 #include <CLI/CLI.hpp>
 #include <exception>
+#include <memory>
 #include <new>
 #include <optional>
 #include <streambuf>
 
 #include "cli/command.h"
-#include "cli/log.h"
 #include "io/read/suggest.h"
 #include "io/shown.h"
 #include "io/write/file.h"
@@ -153,7 +156,10 @@ int RunShown(const std::vector<std::string>& arguments, std::ostream& out, std::
     err << kCannotWrite;
     return kUnusable;
   }
-  spdlog::logger log = MakeLog(err);
+  // What the program did, for those who ask with --verbose; until then nothing below a warning.
+  spdlog::logger log("linkwright", std::make_shared<spdlog::sinks::ostream_sink_st>(err));
+  log.set_pattern("linkwright: %v");
+  log.set_level(spdlog::level::warn);
   try {
     const int code = RunParsed(commands, {out, err, log});
     if (out.flush()) return code;

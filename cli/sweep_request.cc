@@ -22,32 +22,24 @@ constexpr double kFarthest = 0.6;  // [m, rad] how far an end is looked for wher
 constexpr double kMostAngle = std::numbers::pi / 3.0;  // [rad] nothing is swept beyond
 constexpr std::array kWheels{"front-left", "front-right", "rear-left", "rear-right"};
 
-// Between rows where no step is asked for: a round amount of either system.
-struct Step {
-  double metric, inch;
-};
-
 // A motion: its parameter, which --from, --to and --step are of, and what its two ends are called.
 struct Motion {
   const char* name;
   std::optional<MotionKind> kind;  // absent: both wheels of both axles
   Dimension dimension;
-  Step fine, coarse;  // motions by angle have few rows anyway
+  double metric_step, inch_step;  // between rows where no step is asked for
   const char *low, *high;
 };
 
-constexpr Step kTravelStep{10.0, 0.5}, kCoarseTravelStep{20.0, 1.0};
-constexpr Step kDegree{1.0, 1.0}, kFiveDegrees{5.0, 5.0};
-constexpr std::array kMotions{Motion{"bounce", std::nullopt, Dimension::kLength, kTravelStep,
-                                     kCoarseTravelStep, "droop", "bump"},
-                              Motion{"roll", MotionKind::kRoll, Dimension::kAngle, kDegree, kDegree,
-                                     "left side down", "left side up"},
-                              Motion{"one-wheel", MotionKind::kOneWheel, Dimension::kLength,
-                                     kTravelStep, kCoarseTravelStep, "droop", "bump"},
-                              Motion{"crossed", MotionKind::kCrossed, Dimension::kAngle, kDegree,
-                                     kDegree, "cross below 0", "cross above 0"},
-                              Motion{"steer", MotionKind::kSteer, Dimension::kAngle, kFiveDegrees,
-                                     kFiveDegrees, "turned right", "turned left"}};
+constexpr std::array kMotions{
+    Motion{"bounce", std::nullopt, Dimension::kLength, 10.0, 0.5, "droop", "bump"},
+    Motion{"roll", MotionKind::kRoll, Dimension::kAngle, 1.0, 1.0, "left side down",
+           "left side up"},
+    Motion{"one-wheel", MotionKind::kOneWheel, Dimension::kLength, 10.0, 0.5, "droop", "bump"},
+    Motion{"crossed", MotionKind::kCrossed, Dimension::kAngle, 1.0, 1.0, "cross below 0",
+           "cross above 0"},
+    Motion{"steer", MotionKind::kSteer, Dimension::kAngle, 5.0, 5.0, "turned right",
+           "turned left"}};
 
 // The command line has checked that it is one of them.
 const Motion& FindMotion(const std::string& name) {
@@ -60,14 +52,19 @@ bool Moves(const Motion& motion, const Axle& axle, const std::string& wheel) {
   return motion.kind != MotionKind::kSteer || axle.steering.has_value();
 }
 
+// Motions by angle have few rows anyway.
+double UsualStep(const Motion& motion, UsualSteps steps, UnitSystem units) {
+  const double step = RoundAmount(motion.metric_step, motion.inch_step, motion.dimension, units);
+  return steps == UsualSteps::kCoarse && motion.dimension == Dimension::kLength ? 2.0 * step : step;
+}
+
 GridOptions ParseGrid(const Question& asked, const Motion& motion, UsualSteps steps) {
   const Dimension d = motion.dimension;
-  const Step& usual = steps == UsualSteps::kFine ? motion.fine : motion.coarse;
+  const UnitSystem units = asked.files.front().units;
   const GridOptions grid{
       .from = AmountOf(asked, "--from", d),
       .to = AmountOf(asked, "--to", d),
-      .step = AmountOf(asked, "--step", d)
-                  .value_or(RoundAmount(usual.metric, usual.inch, d, asked.files.front().units))};
+      .step = AmountOf(asked, "--step", d).value_or(UsualStep(motion, steps, units))};
   if (grid.from && grid.to && *grid.from > *grid.to) {
     throw UsageError("--from is above --to: give the lower one (droop is negative) as --from");
   }

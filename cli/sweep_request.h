@@ -22,7 +22,8 @@ struct Swept {
   bool cut_short;  // rows end before what was asked for
 };
 
-// Steps between rows where --step is not given; coarse ones keep two files side by side readable.
+// Steps between rows where --step is not given; coarse ones, twice as far apart
+// in travel, keep two files side by side readable.
 enum class UsualSteps { kFine, kCoarse };
 
 //   rig, stance   of the file, which is one of those asked about; null: geometry only
