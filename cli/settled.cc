@@ -117,8 +117,9 @@ bool HasLetGo(const Settled& settled) {
 }
 
 std::string FormatRefusal(const VehicleFile& file, const Refusal& refusal) {
-  return FormatErrors(
-      Locate(file, ModelError({"loads", refusal.load}, "no resting position: " + refusal.message)));
+  return Locate(file,
+                ModelError({"loads", refusal.load}, "no resting position: " + refusal.message))
+      .what();
 }
 
 }  // namespace linkwright

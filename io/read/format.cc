@@ -7,9 +7,9 @@
 #include <cassert>
 #include <cmath>
 
-#include "io/quote.h"
 #include "io/read/format_keys.h"
 #include "io/read/keys_of.h"
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {
