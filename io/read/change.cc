@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "io/read/change.h"
-
+// A variant's changes, made in the document of its base.
 #include <fmt/format.h>
 
 #include <cstddef>
@@ -13,6 +12,7 @@
 #include "io/read/format.h"
 #include "io/read/path.h"
 #include "io/read/suggest.h"
+#include "io/read/variant.h"
 #include "io/shown.h"
 
 namespace linkwright {
