@@ -42,7 +42,7 @@ VehicleFindings FindIn(const VehicleFile& file, const CheckReport& report, const
     return found;
   } catch (const ModelError& error) {
     if (!is_held) {
-      answer.complaint = FormatErrors(Locate(file, error));
+      answer.complaint = Locate(file, error).what();
       answer.exit = kUnusable;
     }
     return {.findings = FileFindings(file.vehicle, report), .gaps = {}, .fights = {}};

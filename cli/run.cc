@@ -165,7 +165,7 @@ int RunShown(const std::vector<std::string>& arguments, std::ostream& out, std::
     if (out.flush()) return code;
     err << kCannotWrite;
   } catch (const InputErrors& error) {
-    err << FormatErrors(error);
+    err << error.what();
   } catch (const UsageError& error) {
     err << "linkwright: " << error.what() << "\n";
   } catch (const WriteError& error) {

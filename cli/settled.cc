@@ -25,7 +25,7 @@ Settled SettleLoads(const VehicleFile& file, const std::vector<const Load*>& loa
       continue;
     }
     const ModelError refusal({"loads", load->name}, "no resting position: " + stance.message);
-    settled.refusals += FormatErrors(Locate(file, refusal));
+    settled.refusals += Locate(file, refusal).what();
   }
   return settled;
 }

@@ -3,6 +3,7 @@
 // characters, and marks of writing direction make a line read as what it is not.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <cstdio>
 #include <string>
@@ -75,6 +76,14 @@ inline std::string Shown(std::string_view text, std::string_view keep = {}) {
     }
   }
   return shown;
+}
+
+// 'text' on one line: what would not be seen as escapes, cut between characters after 60 bytes.
+inline std::string Quoted(std::string_view text) {
+  constexpr std::size_t kLongest = 60;  // leaves room for the message on one line
+  std::size_t length = text.size() > kLongest ? kLongest : text.size();
+  while (length > 0 && length < text.size() && !StartsCharacter(text[length])) --length;
+  return "'" + Shown(text.substr(0, length)) + (length < text.size() ? "...'" : "'");
 }
 
 }  // namespace linkwright

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "io/read/change.h"
-
+// A variant's changes, made in the document of its base.
 #include <fmt/format.h>
 
 #include <cstddef>
@@ -10,10 +9,11 @@
 #include <utility>
 #include <vector>
 
-#include "io/quote.h"
 #include "io/read/format.h"
 #include "io/read/path.h"
 #include "io/read/suggest.h"
+#include "io/read/variant.h"
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {
@@ -35,8 +35,7 @@ std::string Alternatives(const PathResult& at, const Step& step) {
   const auto names = StepNames(*at.node);
   const std::string nearest = NearestWord(step.name, names);
   if (!nearest.empty()) {
-    return fmt::format("nearest is '{}{}{}{}'", at.found, at.found.empty() ? "" : ".", nearest,
-                       step.after);
+    return fmt::format("nearest is '{}{}'", JoinPath(at.found, nearest), step.after);
   }
   if (at.node->kind == NodeKind::kList && (names.empty() || step.name.starts_with('['))) {
     return fmt::format("it has {} items", at.node->items.size());
@@ -45,8 +44,7 @@ std::string Alternatives(const PathResult& at, const Step& step) {
 }
 
 void Refuse(const Request& request, std::string message, Report& report) {
-  AddError(report, request.place, fmt::format("{}.{}", request.key, request.path),
-           std::move(message));
+  AddError(report, request.place, JoinPath(request.key, request.path), std::move(message));
 }
 
 void RefuseMissing(const Request& request, const PathResult& at, Report& report) {
@@ -90,8 +88,8 @@ bool HasOldName(const Request& request, Node& root, const PathResult& at, Report
   const Key* now = group == nullptr ? nullptr : FindFormerly(*group, step.name);
   if (now == nullptr) return false;
   Refuse(request,
-         fmt::format("'{}' is now called '{}': rename the key, '{}{}{}{}'", step.name, now->name,
-                     at.found, at.found.empty() ? "" : ".", now->name, step.after),
+         fmt::format("'{}' is now called '{}': rename the key, '{}{}'", step.name, now->name,
+                     JoinPath(at.found, now->name), step.after),
          report);
   return true;
 }

@@ -14,15 +14,12 @@ void CheckWheel(const Part& axle, std::string_view key, bool left, double floor,
   const auto center = PointAt(axle.node, key);
   if (!center) return;
   if (left ? center->y() <= 0.0 : center->y() >= 0.0) {
-    AddErrorAt(
-        report, axle, key,
-        fmt::format("y is {}; the {} wheel's is {} than 0 (y points left)",
-                    Show(center->y(), axle.node), left ? "left" : "right", left ? "more" : "less"));
+    AddErrorAt(report, axle, key, "y is {}; the {} wheel's is {} than 0 (y points left)",
+               center->y(), left ? "left" : "right", left ? "more" : "less");
   }
   if (center->z() <= floor) {
-    AddErrorAt(report, axle, key,
-               fmt::format("z is {}; a wheel centre is above the floor, which is at {}",
-                           Show(center->z(), axle.node), Show(floor, axle.node)));
+    AddErrorAt(report, axle, key, "z is {}; a wheel centre is above the floor, which is at {}",
+               center->z(), floor);
   }
 }
 
@@ -30,8 +27,8 @@ void CheckSteering(const Part& axle, Report& report) {
   const Part kingpin = PartAt(axle, "kingpin");
   const auto at = PointAt(kingpin.node, "at");
   if (at && at->y() <= 0.0) {
-    AddErrorAt(report, kingpin, "at",
-               fmt::format("y is {}; the left kingpin's is more than 0", Show(at->y(), axle.node)));
+    AddErrorAt(report, kingpin, "at", "y is {}; the left kingpin's is more than 0",
+               Show(at->y(), axle.node));
   }
   const Entry* steering = FindEntry(axle.node, "steering");
   if (steering == nullptr || Find(kingpin.node, "at") != nullptr) return;
@@ -47,9 +44,8 @@ void CheckWheelbase(const Part& front, const Part& rear, Report& report) {
     const auto behind = PointAt(rear.node, key);
     if (!ahead) ahead = front_center;
     if (!ahead || !behind || ahead->x() > behind->x()) continue;
-    AddErrorAt(report, rear, key,
-               fmt::format("x is {}, not behind the front wheel at {} (x points forward)",
-                           Show(behind->x(), rear.node), Show(ahead->x(), rear.node)));
+    AddErrorAt(report, rear, key, "x is {}, not behind the front wheel at {} (x points forward)",
+               behind->x(), ahead->x());
   }
 }
 
@@ -58,26 +54,20 @@ void CheckShares(const Part& front, const Part& rear, std::string_view key, Repo
   const auto other = NumberAt(rear.node, key);
   if (!one || !other || *one + *other <= 1.0 + kShareSlip) return;
   AddErrorAt(report, rear, key,
-             fmt::format("with the front axle's it comes to {:.6g}; the two shares make 1 at most",
-                         *one + *other));
+             "with the front axle's it comes to {}; the two shares make 1 at most",
+             fmt::format("{:.6g}", *one + *other));
 }
 
 void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
   const auto slip = NumberAt(shaft.node, "slip");
   const auto left = NumberAt(shaft.node, "slip_left");
   if (slip && left && *left > *slip) {
-    AddErrorAt(report, shaft, "slip_left",
-               fmt::format("it is more than the whole slip, {}", Show(*slip, shaft.node)));
+    AddErrorAt(report, shaft, "slip_left", "it is more than the whole slip, {}", *slip);
   }
-  const auto apart = [&](const auto& one, const auto& other, const Part& part, std::string_view key,
-                         std::string_view what) {
-    if (!one || !other || (*one - *other).norm() >= kSamePoint) return;
-    AddErrorAt(report, part, key, fmt::format("it is the same point as the {}", what));
-  };
   const auto output = PointAt(shaft.node, "output");
   const Part bearing = PartAt(shaft, "center_bearing");
   const auto at = PointAt(bearing.node, "at");
-  apart(at, output, bearing, "at", "output");
+  CheckApart(bearing, "at", output, "the output", report);
   const Part axle = PartAt(axles, TextAt(shaft.node, "axle"));
   if (!axle) return;
   const Part pinion = PartAt(axle, "pinion");
@@ -88,22 +78,20 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
         fmt::format("{} has no 'pinion'; a driveshaft needs its yoke and angle", axle.path));
   }
   const auto yoke = PointAt(pinion.node, "yoke");
-  apart(at, yoke, bearing, "at", "pinion's yoke");
+  CheckApart(bearing, "at", yoke, "the pinion's yoke", report);
   if (yoke && at && output && (output->x() - at->x()) * (at->x() - yoke->x()) <= 0.0) {
-    AddErrorAt(report, bearing, "at",
-               fmt::format("x is {}, not between the output at {} and the pinion's yoke at {}",
-                           Show(at->x(), shaft.node), Show(output->x(), shaft.node),
-                           Show(yoke->x(), shaft.node)));
+    AddErrorAt(
+        report, bearing, "at", "x is {}, not between the output at {} and the pinion's yoke at {}",
+        Show(at->x(), shaft.node), Show(output->x(), shaft.node), Show(yoke->x(), shaft.node));
   }
-  apart(output, yoke, shaft, "output", "pinion's yoke");
+  CheckApart(shaft, "output", yoke, "the pinion's yoke", report);
 }
 
 void CheckOpening(const Part& opening, Report& report) {
   const auto lip = NumberAt(opening.node, "lip_y");
   const auto panel = NumberAt(opening.node, "inner_panel_y");
   if (!lip || !panel || *panel < *lip) return;
-  AddErrorAt(report, opening, "inner_panel_y",
-             fmt::format("it is not inside the lip, whose lip_y is {}", Show(*lip, opening.node)));
+  AddErrorAt(report, opening, "inner_panel_y", "it is not inside the lip, whose lip_y is {}", *lip);
 }
 
 }  // namespace
@@ -112,7 +100,7 @@ std::string Show(double length, const Node& node) {
   return FormatValue(length, Dimension::kLength, node.units);
 }
 
-void AddErrorAt(Report& report, const Part& part, std::string_view key, std::string message) {
+void AddMessageAt(Report& report, const Part& part, std::string_view key, std::string message) {
   const Node* value = Find(part.node, key);
   AddError(report, value == nullptr ? part.place : value->place,
            value == nullptr ? part.path : JoinPath(part.path, key), std::move(message));
@@ -124,18 +112,23 @@ void CheckPairSide(const Part& part, std::initializer_list<std::string_view> key
     const auto point = PointAt(part.node, key);
     if (!point || point->y() >= 0.0) continue;
     AddErrorAt(report, part, key,
-               fmt::format("y is {}; a pair is given by its left member, whose y is more than 0",
-                           Show(point->y(), part.node)));
+               "y is {}; a pair is given by its left member, whose y is more than 0", point->y());
   }
 }
 
-void CheckMore(const Part& part, std::string_view key, std::string_view than, std::string_view text,
-               Report& report) {
+void CheckApart(const Part& part, std::string_view key, const std::optional<Eigen::Vector3d>& other,
+                std::string_view what, Report& report) {
+  const auto point = PointAt(part.node, key);
+  if (!point || !other || (*point - *other).norm() >= kSamePoint) return;
+  AddErrorAt(report, part, key, "it is the same point as {}", what);
+}
+
+void CheckMore(const Part& part, std::string_view key, std::string_view than, std::string_view what,
+               Report& report, std::string_view after) {
   const auto more = NumberAt(part.node, key);
   const auto less = NumberAt(part.node, than);
   if (!more || !less || *more > *less) return;
-  AddErrorAt(report, part, key,
-             "it is not more than " + fmt::format(fmt::runtime(text), Show(*less, part.node)));
+  AddErrorAt(report, part, key, "it is not more than {}, {}{}", what, *less, after);
 }
 
 void CheckVehicle(const Node& root, Report& report) {

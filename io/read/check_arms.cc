@@ -12,9 +12,7 @@ namespace linkwright {
 namespace {
 
 void CheckApart(const Part& part, std::string_view key, std::string_view other, Report& report) {
-  const auto a = PointAt(part.node, key), b = PointAt(part.node, other);
-  if (!a || !b || (*a - *b).norm() >= kSamePoint) return;
-  AddErrorAt(report, part, key, fmt::format("it is the same point as '{}'", other));
+  CheckApart(part, key, PointAt(part.node, other), fmt::format("'{}'", other), report);
 }
 
 void CheckAArm(const Part& arm, Report& report) {

@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: MIT
 // Checks of the old vehicle's leaf springs.
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "io/read/check.h"
@@ -16,10 +14,9 @@ void CheckEnds(const Part& spring, Report& report) {
   if (!eye || !pivot || (end != "front" && end != "rear")) return;
   if (end == "rear" ? pivot->x() < eye->x() : pivot->x() > eye->x()) return;
   AddErrorAt(report, spring, "shackle_pivot",
-             fmt::format("x is {}, not {} the fixed eye at {}, and the shackle is at the {} end "
-                         "(x points forward)",
-                         Show(pivot->x(), spring.node), end == "rear" ? "behind" : "ahead of",
-                         Show(eye->x(), spring.node), end));
+             "x is {}, not {} the fixed eye at {}, and the shackle is at the {} end "
+             "(x points forward)",
+             pivot->x(), end == "rear" ? "behind" : "ahead of", eye->x(), end);
 }
 
 void CheckArcs(const Part& spring, Report& report) {
@@ -30,15 +27,13 @@ void CheckArcs(const Part& spring, Report& report) {
     const auto arc = NumberAt(spring.node, key);
     if (!arc || *arc <= 0.0) continue;
     if (clamped / 2.0 >= *arc) {
-      AddErrorAt(report, spring, "clamped",
-                 fmt::format("half of it, {}, is not less than {}, {}",
-                             Show(clamped / 2.0, spring.node), key, Show(*arc, spring.node)));
+      AddErrorAt(report, spring, "clamped", "half of it, {}, is not less than {}, {}",
+                 clamped / 2.0, key, *arc);
       return;
     }
     if (std::abs(eye_up) > kLargestEye * (*arc - clamped / 2.0)) {
-      AddErrorAt(report, spring, "eye_up",
-                 fmt::format("{} is more than a fifth of the free half leaf, {}",
-                             Show(eye_up, spring.node), Show(*arc - clamped / 2.0, spring.node)));
+      AddErrorAt(report, spring, "eye_up", "{} is more than a fifth of the free half leaf, {}",
+                 eye_up, *arc - clamped / 2.0);
       return;
     }
   }
@@ -52,9 +47,7 @@ void CheckEyes(const Part& spring, Report& report) {
   if (!eyes || !fixed || !shackled) return;
   const double eye_up = NumberOr(spring.node, "leaf_spring", "eye_up");
   if (*eyes <= *fixed + *shackled + 2.0 * std::abs(eye_up)) return;
-  AddErrorAt(
-      report, spring, "eyes_now",
-      fmt::format("it is more than the whole leaf, {}", Show(*fixed + *shackled, spring.node)));
+  AddErrorAt(report, spring, "eyes_now", "it is more than the whole leaf, {}", *fixed + *shackled);
 }
 
 }  // namespace

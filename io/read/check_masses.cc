@@ -112,10 +112,9 @@ bool StandAbove(const std::vector<Part>& masses, std::string_view what, const Pa
     if (at && at->z() >= floor) continue;
     good = false;
     if (!at) continue;
-    AddErrorAt(
-        report, mass, "at",
-        fmt::format("z is {}; {} is above the floor, which is at {}: is there a minus too many?",
-                    Show(at->z(), vehicle.node), what, Show(floor, vehicle.node)));
+    AddErrorAt(report, mass, "at",
+               "z is {}; {} is above the floor, which is at {}: is there a minus too many?",
+               Show(at->z(), vehicle.node), what, Show(floor, vehicle.node));
   }
   return good;
 }
@@ -165,7 +164,7 @@ void CheckMasses(const Part& vehicle, double floor, Report& report) {
 void CheckWeighed(const Part& vehicle, const Part& axle, const Part& spring, Report& report) {
   if (TextAt(spring.node, "free_length") != "weighed") return;
   const auto refuse = [&](std::string message) {
-    AddErrorAt(report, spring, "free_length", std::move(message));
+    AddMessageAt(report, spring, "free_length", std::move(message));
   };
   if (Find(vehicle.node, "ledger") == nullptr) {
     refuse("'weighed' needs a ledger with the donor's weights; give the free length itself");

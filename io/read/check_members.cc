@@ -14,17 +14,17 @@ void CheckPair(const Part& member, const Span& span, Report& report) {
              "both ends stand at y = 0, so left and right would be the same; leave 'pair' out");
 }
 
-void CheckLength(const Part& member, const Span& span, Report& report) {
-  if (MeasuredLength(span) >= kSamePoint) return;
-  AddErrorAt(report, member, "axle", "it is the same point as 'frame'; the two ends lie apart");
+void CheckLength(const Part& member, Report& report) {
+  CheckApart(member, "axle", PointAt(member.node, "frame"), "'frame'; the two ends lie apart",
+             report);
 }
 
 void CheckSeats(const Part& member, const Span& span, Report& report) {
   if (span.p_CP.z() > span.p_CQ.z()) return;
   AddErrorAt(report, member, "axle",
-             fmt::format("the axle seat (z {}) is not below the chassis seat (z {}); are 'frame' "
-                         "and 'axle' swapped?",
-                         Show(span.p_CQ.z(), member.node), Show(span.p_CP.z(), member.node)));
+             "the axle seat (z {}) is not below the chassis seat (z {}); are 'frame' "
+             "and 'axle' swapped?",
+             span.p_CQ.z(), span.p_CP.z());
 }
 
 void CheckCurve(const Part& member, const std::optional<Span>& span, Report& report) {
@@ -44,15 +44,15 @@ void CheckCurve(const Part& member, const std::optional<Span>& span, Report& rep
   const double last = curve.back().deflection;
   if (last >= *free_length) {
     return AddErrorAt(report, member, "curve",
-                      fmt::format("its last deflection, {}, is not less than the free length, {}",
-                                  Show(last, *points), Show(*free_length, *points)));
+                      "its last deflection, {}, is not less than the free length, {}",
+                      Show(last, *points), Show(*free_length, *points));
   }
   if (!span || *free_length - MeasuredLength(*span) <= last) return;
   AddErrorAt(report, member, "curve",
-             fmt::format("it ends at {} of deflection, and the measured length of {} is {} short "
-                         "of the free length; check the seats, or measure the curve further",
-                         Show(last, *points), Show(MeasuredLength(*span), *points),
-                         Show(*free_length - MeasuredLength(*span), *points)));
+             "it ends at {} of deflection, and the measured length of {} is {} short "
+             "of the free length; check the seats, or measure the curve further",
+             Show(last, *points), Show(MeasuredLength(*span), *points),
+             Show(*free_length - MeasuredLength(*span), *points));
 }
 
 // Refuses a length of a member that its measured one cannot be below, or above.
@@ -62,25 +62,24 @@ void CheckMeasured(const Part& member, std::string_view key, bool below, double 
                    std::string_view ends, std::string_view than, Report& report) {
   const auto limit = NumberAt(member.node, key);
   if (!limit || (below ? measured >= *limit : measured <= *limit)) return;
-  AddErrorAt(report, member, key,
-             fmt::format("{} are {} apart as measured, {}, {}", ends, Show(measured, member.node),
-                         than, Show(*limit, member.node)));
+  AddErrorAt(report, member, key, "{} are {} apart as measured, {}, {}", ends, measured, than,
+             *limit);
 }
 
 void CheckSpring(const Part& member, const std::optional<Span>& span, Report& report) {
-  CheckMore(member, "free_length", "solid_length", "the solid length, {}", report);
+  CheckMore(member, "free_length", "solid_length", "the solid length", report);
   if (span) {
     CheckMeasured(member, "solid_length", true, MeasuredLength(*span), "the seats",
                   "less than the solid length", report);
   }
-  CheckMore(member, "mean_diameter", "wire",
-            "the wire, {}; the mean diameter is the outside less one wire", report);
+  CheckMore(member, "mean_diameter", "wire", "the wire", report,
+            "; the mean diameter is the outside less one wire");
 }
 
 void CheckDamper(const Part& member, const std::optional<Span>& span, Report& report) {
   const auto shortest = NumberAt(member.node, "shortest");
   const auto longest = NumberAt(member.node, "longest");
-  CheckMore(member, "longest", "shortest", "the shortest, {}", report);
+  CheckMore(member, "longest", "shortest", "the shortest", report);
   if (!span || (shortest && longest && *shortest >= *longest)) return;
   const double length = MeasuredLength(*span);
   CheckMeasured(member, "shortest", true, length, "the eyes", "less than the shortest", report);
@@ -90,25 +89,21 @@ void CheckDamper(const Part& member, const std::optional<Span>& span, Report& re
 void CheckStrap(const Part& member, const Span& span, Report& report) {
   const auto length = NumberAt(member.node, "length");
   if (!length || *length >= MeasuredLength(span)) return;
-  AddErrorAt(report, member, "length",
-             fmt::format("its ends are {} apart as measured, more than its length",
-                         Show(MeasuredLength(span), member.node)));
+  AddErrorAt(report, member, "length", "its ends are {} apart as measured, more than its length",
+             MeasuredLength(span));
 }
 
 void CheckSteeringRods(const Part& axle, Report& report) {
   const Part steering = PartAt(axle, "steering");
-  const Part drag_link = PartAt(steering, "drag_link");
-  if (const auto span = SpanAt(drag_link.node)) CheckLength(drag_link, *span, report);
-
+  CheckLength(PartAt(steering, "drag_link"), report);
   const Part rod = PartAt(steering, "tie_rod");
   const auto left = PointAt(rod.node, "left");
   if (!left) return;
   const auto right = PointAt(rod.node, "right");
   const double right_y = right ? right->y() : -left->y();
   if (left->y() > right_y) return;
-  AddErrorAt(report, rod, "left",
-             fmt::format("y is {}, not to the left of the right end at {} (y points left)",
-                         Show(left->y(), rod.node), Show(right_y, rod.node)));
+  AddErrorAt(report, rod, "left", "y is {}, not to the left of the right end at {} (y points left)",
+             left->y(), right_y);
 }
 
 }  // namespace
@@ -123,7 +118,7 @@ void CheckMembers(const Part& vehicle, const Part& axle, Report& report) {
         if (has_seats) {
           CheckSeats(member, *span, report);
         } else {
-          CheckLength(member, *span, report);
+          CheckLength(member, report);
         }
       }
       if (has_seats) CheckCurve(member, span, report);

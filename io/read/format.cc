@@ -6,10 +6,11 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <utility>
 
-#include "io/quote.h"
 #include "io/read/format_keys.h"
 #include "io/read/keys_of.h"
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {
@@ -17,34 +18,19 @@ namespace {
 // Bounds that no part of a road vehicle reaches: a value outside has the wrong unit or a slipped
 // point, and would only spoil the arithmetic further on.
 Range SaneRange(Dimension dimension) {
-  switch (dimension) {
-    case Dimension::kLength:
-      return {-100.0, 100.0};
-    case Dimension::kMass:
-      return {-1e5, 1e5};
-    case Dimension::kForce:
-      return {-1e7, 1e7};
-    case Dimension::kRate:
-      return {-1e10, 1e10};
-    case Dimension::kAngle:
-      return kHalfTurn;
-    case Dimension::kRollRate:
-      return {-1e8, 1e8};
-    case Dimension::kDamping:
-      return {-1e7, 1e7};
-    case Dimension::kModulus:
-      return {1e9, 5e11};  // rubber to tungsten
-    case Dimension::kInertia:
-      return {-1e7, 1e7};
-    case Dimension::kShaftSpeed:
-      return {-5000.0, 5000.0};
-    case Dimension::kTorque:
-      return {-1e6, 1e6};
-    case Dimension::kAngleRate:
-      return {-100.0, 100.0};
-    default:
-      return {-1e9, 1e9};
+  using D = Dimension;
+  static constexpr std::pair<D, Range> kSane[] = {
+      {D::kLength, {-100.0, 100.0}}, {D::kMass, {-1e5, 1e5}},
+      {D::kForce, {-1e7, 1e7}},      {D::kRate, {-1e10, 1e10}},
+      {D::kAngle, kHalfTurn},        {D::kRollRate, {-1e8, 1e8}},
+      {D::kDamping, {-1e7, 1e7}},    {D::kModulus, {1e9, 5e11}},  // rubber to tungsten
+      {D::kInertia, {-1e7, 1e7}},    {D::kShaftSpeed, {-5000.0, 5000.0}},
+      {D::kTorque, {-1e6, 1e6}},     {D::kAngleRate, {-100.0, 100.0}},
+  };
+  for (const auto& [of, range] : kSane) {
+    if (of == dimension) return range;
   }
+  return {-1e9, 1e9};
 }
 
 std::string WantedOnce(const Key& key) {

@@ -71,7 +71,7 @@ struct Group {
   std::string_view heading;  // of its table in the documents
   std::vector<Key> keys;
   std::vector<Rule> rules = {};
-  bool takes_commas = false;  // its texts may hold commas in braces: see document_builder.cc
+  bool takes_commas = false;  // its texts may hold commas in braces: see parse_document.cc
 };
 
 // Every group; "vehicle" and "variant" are the two kinds of file.

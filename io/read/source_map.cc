@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "io/read/source_map.h"
 
+#include <cstddef>
+#include <string>
+#include <vector>
+
 #include "io/read/values.h"
 
 namespace linkwright {

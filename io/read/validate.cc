@@ -8,9 +8,9 @@
 #include <string>
 #include <vector>
 
-#include "io/quote.h"
 #include "io/read/format.h"
 #include "io/read/suggest.h"
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {

@@ -41,13 +41,8 @@ VehicleFile ReadVehicleFile(const std::string& path) {
 
 InputErrors Locate(const VehicleFile& file, const ModelError& error) {
   const SourceEntry* source = FindSource(file.places, error.part);
-  if (source == nullptr) return InputErrors({{file.path, 0, 0, "", error.what(), {}}});
-  return InputErrors({{source->place.file,
-                       source->place.line,
-                       source->place.column,
-                       source->path,
-                       error.what(),
-                       {source->excerpt}}});
+  if (source == nullptr) return InputErrors({{{file.path, 0, 0}, "", error.what(), {}}});
+  return InputErrors({{source->place, source->path, error.what(), {source->excerpt}}});
 }
 
 }  // namespace linkwright
