@@ -1,38 +1,53 @@
 // SPDX-License-Identifier: MIT
-// What a command found, and handing it out: files, tables, notes, cautions, exit status. For
-// commands whose CSV is one long table.
+// What a command found, and handing it out: files, tables, notes, cautions, exit status.
 #pragma once
 
-#include "cli/command.h"
+#include <optional>
+#include <ostream>
+#include <string>
+#include <vector>
+
+#include "cli/question.h"
+#include "cli/run.h"
+#include "io/write/json.h"
+#include "solver/study/findings/finding.h"
 
 namespace linkwright {
 
+// The cautions that go under predictions.
+[[nodiscard]] std::string Cautions();
+
 struct Answer {
-  const char* command;  // its name in the JSON document
-  std::string head;     // over the tables, with an empty line after it
+  std::string head = {};                    // over the tables, with an empty line after it
+  std::optional<NamedTable> standing = {};  // what all is about; for files alone
   std::vector<NamedTable> tables;
-  std::vector<std::string> notes;   // under the findings
-  std::string cautions;             // under the notes
-  std::vector<Finding> findings{};  // of this command's own question
+  std::optional<std::string> text = {};  // the tables as shown; absent: each fitted to a page
+  bool csv_is_long = true;  // a line a value, of all tables; else the only one as it stands
+  std::vector<Finding> findings = {};   // of this command's own question
+  std::vector<std::string> notes = {};  // under the findings
+  std::string cautions = Cautions();    // under the notes
+  std::string complaint = {};           // for standard error: whole lines
+  ExitCode exit = kDone;                // kAnswerIsNo, kUnusable: the complaint says why
+  // For --strict:
+  bool amiss = false;         // something is to be looked at, whatever check finds
+  bool all_findings = false;  // its findings are all that check would have
 };
 
-// The tables one after another, each under its title with an empty line after it; one whose title
-// ends in `turned` with its columns as lines.
-//   turned   empty: none
-[[nodiscard]] std::string ToText(const std::vector<NamedTable>& tables,
-                                 const std::string& turned = {});
+// "load: crates" over what is about one load; null: the file has no masses.
+[[nodiscard]] std::string LoadLine(const Load* load);
 
-// The same with each table fitted to a page (ToFittingText).
-[[nodiscard]] std::string ToPageText(const std::vector<NamedTable>& tables);
+void AddNotes(const std::vector<std::string>& notes, Answer& to);
 
-// The same with several tables turned, by their whole names: those with few rows and many columns.
+// The tables one after another, each under its title with an empty line after it; those of
+// `turned`, which have few rows and many columns, with their columns as lines.
 [[nodiscard]] std::string ToTextTurning(const std::vector<NamedTable>& tables,
                                         const std::vector<std::string>& turned);
 
-// Writes what --csv and --json ask for, then prints.
-//   text      the tables as shown
-//   returns   kAnswerIsNo under --strict where something in the file is to be looked at
-[[nodiscard]] int HandOut(const Answer& answer, const std::string& text, const VehicleFile& file,
-                          const CommonOptions& options, Streams& streams);
+// Writes what --csv and --json ask for, both or neither, then prints.
+//   command   its name in the JSON document
+//   returns   kAnswerIsNo under --strict where something in a file is to be looked at
+//   errors    WriteError
+[[nodiscard]] int HandOut(const std::string& command, const Answer& answer, const Question& asked,
+                          std::ostream& out, std::ostream& err);
 
 }  // namespace linkwright

@@ -6,14 +6,6 @@
 #include "io/write/amount.h"
 
 namespace linkwright {
-namespace {
-
-// Whether the file, or the base of a variant, gives a key of a radius arm.
-bool Gives(const VehicleFile& file, const Axle& axle, const RadiusArm& arm, const char* key) {
-  return file.places.entries.contains({"axles", axle.name, "radius_arms", arm.name.key, key});
-}
-
-}  // namespace
 
 void AddAssumedBushings(const VehicleFile& file, UnitSystem units,
                         std::vector<std::string>& notes) {
@@ -22,7 +14,10 @@ void AddAssumedBushings(const VehicleFile& file, UnitSystem units,
       if (arm.name.side == Side::kRight) continue;  // a pair is one entry of the file
       std::string rates;
       const auto add = [&](const char* key, double rate) {
-        if (Gives(file, axle, arm, key)) return;
+        // The file, or the base of a variant, gives it.
+        if (file.places.entries.contains({"axles", axle.name, "radius_arms", arm.name.key, key})) {
+          return;
+        }
         rates += fmt::format("{}{} of {}", rates.empty() ? "" : " and ", key,
                              ShowAmount(rate, Dimension::kRate, units));
       };

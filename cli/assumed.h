@@ -11,6 +11,9 @@ namespace linkwright {
 // rate makes roll stiffness out of nothing that was measured.
 void AddAssumedBushings(const VehicleFile& file, UnitSystem units, std::vector<std::string>& notes);
 
+constexpr const char* kAssumedPitchInertia =
+    "assumed: no pitch inertia is given, so bounce and pitch take a dynamic index of 1";
+
 // "assumed: ..." for every axle whose tyres have no rate.
 void AddAssumedTires(const VehicleFile& file, std::vector<std::string>& notes);
 

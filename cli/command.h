@@ -1,16 +1,12 @@
 // SPDX-License-Identifier: MIT
-// What every command shares: its common options, what it reads, where its results go.
+// A command as data, and the one way in which every command is run.
 #pragma once
 
-#include <functional>
 #include <ostream>
-#include <stdexcept>
+#include <string>
+#include <vector>
 
-#include "cli/findings.h"
-#include "cli/options.h"
-#include "cli/run.h"
-#include "io/read/vehicle_file.h"
-#include "io/write/json.h"
+#include "cli/answer.h"
 
 namespace spdlog {
 class logger;
@@ -18,70 +14,24 @@ class logger;
 
 namespace linkwright {
 
-// A command line that asks for what is not there: exit 2, no place in a file.
-struct UsageError : std::runtime_error {
-  using std::runtime_error::runtime_error;
-};
-
 struct Streams {
   std::ostream& out;
   std::ostream& err;
   spdlog::logger& log;
 };
 
-// Options that every command has.
-struct CommonOptions {
-  std::string csv;    // path; empty: none
-  std::string json;   // path; empty: none
-  std::string units;  // "metric", "inch"; empty: as in the file
-  bool strict = false;
-  bool verbose = false;
+// What it is called, what it answers, and how.
+struct Command {
+  std::string name, help;
+  std::vector<Option> options;  // without those that every command has
+  // errors: UsageError; NoRest; InputErrors; ModelError about the only or first file
+  Answer (*answer)(const Question&);
 };
 
-void AddCommonOptions(Command& command, CommonOptions& options);
-
-// Reads the vehicle and, under --verbose, logs what was read.
-[[nodiscard]] VehicleFile ReadFor(const CommonOptions& options, const std::string& path,
-                                  Streams& streams);
-
-// The unit system results are written in.
-[[nodiscard]] UnitSystem OutputUnits(const CommonOptions& options, const VehicleFile& file);
-
-// Writes what --csv and --json ask for, both or neither.
-//   csv      one table;  inputs   files that must not be written over
-//   errors   WriteError
-void WriteFiles(const CommonOptions& options, const DataTable& csv, const Document& document,
-                const std::vector<std::string>& inputs);
-
-// The load of that name, the first one for an empty name. errors: UsageError naming those there
-// are.
-[[nodiscard]] const Load& FindLoad(const Vehicle& vehicle, const std::string& name);
-
-// A value given to an option, within the range it is declared with (io/read/options.h); a plain
-// number is in `units`.
-//   errors   UsageError
-[[nodiscard]] double ParseAmount(const char* option, const std::string& text, Dimension dimension,
-                                 UnitSystem units);
-
-// The same, absent for an empty text.
-[[nodiscard]] std::optional<double> ParseOption(const char* option, const std::string& text,
-                                                Dimension dimension, UnitSystem units);
-
-// The two lines that stand over every table.
-[[nodiscard]] std::string Heading(const VehicleFile& file);
-
-// The same with the load that everything under it is about; null: the file has no masses.
-[[nodiscard]] std::string Heading(const VehicleFile& file, const Load* load);
-
-// The cautions that go under predictions.
-[[nodiscard]] std::string Cautions();
-
-// kAnswerIsNo under --strict where something is to be looked at, which is then said on standard
-// error; else kDone.
-[[nodiscard]] int Verdict(const CommonOptions& options, bool warned, Streams& streams);
-
-// One line a note, with an empty line before the first.
-void PrintNotes(std::ostream& out, const std::vector<std::string>& notes);
+// Reads the files, answers and hands out.
+//   returns   the exit status; errors: InputErrors, UsageError, WriteError
+[[nodiscard]] int RunCommand(const Command& command, std::vector<Given> given,
+                             const Streams& streams);
 
 [[nodiscard]] Command CheckCommand();
 [[nodiscard]] Command SettleCommand();

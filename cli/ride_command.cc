@@ -1,15 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
-#include <memory>
-
-#include "cli/answer.h"
 #include "cli/assumed.h"
+#include "cli/command.h"
 #include "cli/settled.h"
 #include "io/write/amount.h"
 #include "io/write/ride_tables.h"
-#include "solver/model/masses.h"
-#include "solver/rest/settle.h"
 #include "solver/study/findings/ride_findings.h"
 
 namespace linkwright {
@@ -17,51 +13,31 @@ namespace {
 
 constexpr int kPayloadSteps = 5;
 
-struct RideOptions {
-  CommonOptions common;
-  std::string file;
-  std::string load;
-  std::string payload;          // empty: 500 kg or 1000 lb
-  std::vector<std::string> at;  // x, y, z; empty: over the rear axle
-};
-
-double MostPayload(const VehicleFile& file, const RideOptions& options) {
-  if (options.payload.empty()) {
-    return ToSi(file.units == UnitSystem::kMetric ? 500.0 : 1000.0, Dimension::kMass, file.units);
-  }
-  return ParseAmount("--payload", options.payload, Dimension::kMass, file.units);
-}
-
 // Over the rear axle at the height of the sprung centre of mass, unless asked for elsewhere.
-Eigen::Vector3d PayloadPlace(const VehicleFile& file, const RideOptions& options,
+Eigen::Vector3d PayloadPlace(const Vehicle& vehicle, const std::vector<double>& at,
                              const Stance& stance) {
-  if (options.at.empty()) {
-    const Axle& rear = file.vehicle.axles[kRear];
-    return {0.5 * (rear.p_CW_l.x() + rear.p_CW_r.x()), 0.0, stance.sprung.p_CM.z()};
-  }
-  Eigen::Vector3d place;
-  for (int i = 0; i < 3; ++i) {
-    place[i] =
-        ParseAmount("--at", options.at[static_cast<size_t>(i)], Dimension::kLength, file.units);
-  }
-  return place;
+  if (!at.empty()) return {at[0], at[1], at[2]};
+  const Axle& rear = vehicle.axles[kRear];
+  return {0.5 * (rear.p_CW_l.x() + rear.p_CW_r.x()), 0.0, stance.sprung.p_CM.z()};
 }
 
-RideStudy StudyRide(const VehicleFile& file, const Settled& settled, const RideOptions& options,
-                    size_t chosen) {
+RideStudy StudyRide(const Question& asked, const Load& load, const Settled& settled,
+                    const Stance& stance) {
+  const VehicleFile& file = asked.files.front();
+  const std::vector<double> at = AmountsOf(asked, "--at");
   RideStudy study;
-  const Stance& stance = settled.stances[chosen];
   study.load = stance.load;
   study.sprung_mass = stance.sprung.mass;
-  study.payload_at = PayloadPlace(file, options, stance);
-  study.payload_placed = !options.at.empty();
+  study.payload_at = PayloadPlace(file.vehicle, at, stance);
+  study.payload_placed = !at.empty();
   study.report = ReportRide(settled.rig, stance);
-  for (const SettledLoad& each : settled.loads) {
+  for (const SettledLoad& each : ReportsOf(settled)) {
     study.loads.push_back(
         {.name = each.load, .payload = 0.0, .stance = each.report, .message = {}});
   }
-  study.payload = RideOverPayload(settled.rig, FindLoad(file.vehicle, options.load),
-                                  MostPayload(file, options), kPayloadSteps, study.payload_at);
+  const double most = AmountOf(asked, "--payload")
+                          .value_or(RoundAmount(500.0, 1000.0, Dimension::kMass, file.units));
+  study.payload = RideOverPayload(settled.rig, load, most, kPayloadSteps, study.payload_at);
   return study;
 }
 
@@ -91,10 +67,7 @@ void AddAssumptions(const VehicleFile& file, const RideStudy& study,
         "assumed: no roll inertia is given, so the body's radius of gyration in roll is 0.4 of the "
         "track");
   }
-  if (inertias.pitch_guessed) {
-    notes.emplace_back(
-        "assumed: no pitch inertia is given, so bounce and pitch take a dynamic index of 1");
-  }
+  if (inertias.pitch_guessed) notes.emplace_back(kAssumedPitchInertia);
   for (const Axle& axle : file.vehicle.axles) {
     if (!axle.tire.rate) {
       notes.push_back("assumed: the " + axle.name +
@@ -111,27 +84,23 @@ void AddAssumptions(const VehicleFile& file, const RideStudy& study,
 }
 
 // Names that go from one end of the body to the other within a table.
-std::string NoteOnNames(const std::vector<LoadedRide>& loads,
-                        const std::vector<LoadedRide>& payload) {
+std::vector<std::string> NotesOnNames(const RideStudy& study) {
   std::vector<NamedModes> named;
-  const auto add = [&](const std::vector<LoadedRide>& rides, bool by_payload) {
-    for (const LoadedRide& ride : rides) {
+  for (const std::vector<LoadedRide>* rides : {&study.loads, &study.payload}) {
+    for (const LoadedRide& ride : *rides) {
       if (!ride.stance || !ride.stance->modes) continue;
-      const bool more = by_payload && ride.payload > 0.0;
-      named.push_back({ride.name + (more ? " and payload" : ""), *ride.stance->modes});
+      const char* more = ride.payload > 0.0 ? " and payload" : "";
+      named.push_back({ride.name + more, *ride.stance->modes});
     }
-  };
-  add(loads, false);
-  add(payload, true);
-  return NoteOnModeNames(named);
+  }
+  return NotesOnModeNames(named);
 }
 
-std::vector<std::string> RideNotes(const VehicleFile& file, const RideStudy& study) {
-  std::vector<std::string> notes;
+void AddRideNotes(const VehicleFile& file, const RideStudy& study, Answer& to) {
+  std::vector<std::string>& notes = to.notes;
   if (!study.report.damped) notes.emplace_back("no damper has a rate, so no damping is shown");
   AddLikeness(study, notes);
-  const std::string names = NoteOnNames(study.loads, study.payload);
-  if (!names.empty()) notes.push_back(names);
+  AddNotes(NotesOnNames(study), to);
   for (const LoadedRide& ride : study.payload) {
     if (ride.stance) continue;
     notes.push_back(fmt::format("with {} on top it finds no rest: {}",
@@ -139,56 +108,43 @@ std::vector<std::string> RideNotes(const VehicleFile& file, const RideStudy& stu
                                 ride.message));
   }
   AddAssumptions(file, study, notes);
-  return notes;
 }
 
-// Which of the settled loads is the one asked about; absent where it found no rest.
-std::optional<size_t> ChosenLoad(const VehicleFile& file, const Settled& settled,
-                                 const std::string& name) {
-  const std::string& wanted = FindLoad(file.vehicle, name).name;
-  for (size_t i = 0; i < settled.loads.size(); ++i) {
-    if (settled.loads[i].load == wanted) return i;
-  }
-  return std::nullopt;
-}
-
-int RunRide(const RideOptions& options, Streams& streams) {
-  const VehicleFile file = ReadFor(options.common, options.file, streams);
-  const Settled settled = SettleLoads(file, "");
-  const std::optional<size_t> chosen = ChosenLoad(file, settled, options.load);
-  for (const Refusal& refusal : settled.refusals) streams.err << FormatRefusal(file, refusal);
-  if (!chosen) return kAnswerIsNo;
-  const UnitSystem units = OutputUnits(options.common, file);
-  const RideStudy study = StudyRide(file, settled, options, *chosen);
-  const std::vector<NamedTable> tables = RideTables(file.vehicle, study, units);
-  std::vector<std::string> notes = RideNotes(file, study);
-  AddAssumedBushings(file, units, notes);
-  const int status = HandOut({.command = "ride",
-                              .head = Heading(file) + "load: " + study.load + "\n\n",
-                              .tables = tables,
-                              .notes = notes,
-                              .cautions = Cautions(),
-                              .findings = RideFindings(file.vehicle, study.load, study.report)},
-                             ToTextTurning(tables, {"axles"}), file, options.common, streams);
-  return settled.refusals.empty() ? status : kAnswerIsNo;
+Answer AnswerRide(const Question& asked) {
+  const VehicleFile& file = asked.files.front();
+  const Settled settled = SettleLoads(file, PickLoads(file.vehicle, ""));
+  const Load& load = FindLoad(file.vehicle, WordOf(asked, "--load"));
+  const Stance* stance = RestUnder(load, settled);
+  if (stance == nullptr) throw NoRest(settled.refusals);
+  const RideStudy study = StudyRide(asked, load, settled, *stance);
+  const std::vector<NamedTable> tables = RideTables(file.vehicle, study, asked.units);
+  Answer answer{.head = LoadLine(&load),
+                .tables = tables,
+                .text = ToTextTurning(tables, {"axles"}),
+                .findings = RideFindings(file.vehicle, study.load, study.report),
+                .complaint = settled.refusals,
+                .exit = settled.refusals.empty() ? kDone : kAnswerIsNo};
+  AddRideNotes(file, study, answer);
+  AddAssumedBushings(file, asked.units, answer.notes);
+  return answer;
 }
 
 }  // namespace
 
 Command RideCommand() {
-  auto options = std::make_shared<RideOptions>();
-  Command command{.name = "ride",
-                  .help = "how it rides: frequencies, damping, wheel hop, frequency against load"};
-  AddFile(command, "FILE", options->file, "vehicle file or variant");
-  AddOption(command, "--load", options->load, "under this load; by default the first");
-  AddOption(command, "--payload", options->payload,
-            "put up to this mass on top, in five steps; 500 kg or 1000 lb unless given");
-  AddOption(command, "--at", options->at,
-            "x, y and z of the payload's centre; by default over the rear axle")
-      .count = 3;
-  AddCommonOptions(command, options->common);
-  command.run = [options](Streams& streams) { return RunRide(*options, streams); };
-  return command;
+  return {.name = "ride",
+          .help = "how it rides: frequencies, damping, wheel hop, frequency against load",
+          .options = {FileOption(),
+                      LoadOption("under this load; by default the first"),
+                      {.name = "--payload",
+                       .help = "put up to this mass on top, in five steps; 500 kg or 1000 lb "
+                               "unless given",
+                       .amounts = {FindKey("item", "mass")}},
+                      {.name = "--at",
+                       .help = "x, y and z of the payload's centre; by default over the rear axle",
+                       .amounts = {AmountKey(Dimension::kLength)},
+                       .count = 3}},
+          .answer = AnswerRide};
 }
 
 }  // namespace linkwright

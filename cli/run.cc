@@ -1,15 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "cli/run.h"
 
+#include <spdlog/logger.h>
+#include <spdlog/sinks/ostream_sink.h>
+
 #include <CLI/CLI.hpp>
 #include <exception>
+#include <memory>
 #include <new>
 #include <optional>
 #include <streambuf>
 
 #include "cli/command.h"
-#include "cli/log.h"
-#include "io/read/options.h"
 #include "io/read/suggest.h"
 #include "io/shown.h"
 #include "io/write/file.h"
@@ -26,34 +28,52 @@ constexpr const char* kCannotWrite =
 constexpr const char* kOurMistake =
     "linkwright: this should not happen, and the file is not to blame: please report it";
 
-// A command in the command line.
+// A command in the command line, and its options there.
 struct Listed {
   Command command;
   CLI::App* app;
+  std::vector<std::pair<Option, CLI::Option*>> options;
 };
+
+CLI::Option* List(CLI::App& app, const Option& option) {
+  if (option.count == kFlag) return app.add_flag(option.name, option.help);
+  CLI::Option* added = app.add_option(option.name, option.help)->type_name("TEXT");
+  if (IsFile(option)) added->required();
+  if (option.count != 1) added->expected(CLI::detail::expected_max_vector_size);
+  if (option.count > 1) added->expected(option.count);
+  if (!option.choices.empty()) added->check(CLI::IsMember(option.choices));
+  return added;
+}
 
 Listed List(CLI::App& root, Command command) {
   CLI::App* app = root.add_subcommand(command.name, command.help);
-  for (const Option& option : command.options) {
-    CLI::Option* added = std::visit(
-        [&](auto* to) {
-          if constexpr (std::is_same_v<decltype(to), bool*>) {
-            return app->add_flag(option.name, *to, option.help);
-          } else {
-            return app->add_option(option.name, *to, option.help);
-          }
-        },
-        option.to);
-    if (option.required) added->required();
-    if (option.count > 1) added->expected(option.count);
-    if (!option.choices.empty()) added->check(CLI::IsMember(option.choices));
+  Listed listed{std::move(command), app, {}};
+  for (const auto& options : {listed.command.options, CommonOptions()}) {
+    for (const Option& option : options) listed.options.emplace_back(option, List(*app, option));
   }
-  return {std::move(command), app};
+  return listed;
 }
 
-int RunCommand(const std::vector<Listed>& commands, Streams& streams) {
+// errors: UsageError for an option that is given nothing (--csv ""): it is no option left away
+std::vector<Given> GivenFor(const Listed& listed) {
+  std::vector<Given> given;
+  for (const auto& [option, in_line] : listed.options) {
+    if (in_line->count() == 0) continue;
+    given.push_back({option, {}});
+    if (option.count == kFlag) continue;
+    for (const std::string& word : given.back().words = in_line->results()) {
+      if (!word.empty()) continue;
+      const std::string wanted = WantedFor(option);
+      throw UsageError(option.name + ": the value is empty" +
+                       (wanted.empty() ? std::string() : "; wanted: " + wanted));
+    }
+  }
+  return given;
+}
+
+int RunParsed(const std::vector<Listed>& commands, const Streams& streams) {
   for (const Listed& listed : commands) {
-    if (listed.app->parsed()) return listed.command.run(streams);
+    if (listed.app->parsed()) return RunCommand(listed.command, GivenFor(listed), streams);
   }
   return kUnusable;
 }
@@ -71,10 +91,6 @@ std::optional<std::string> UnknownCommand(const std::vector<std::string>& argume
   return "there is no command '" + arguments.front() + "'" +
          (nearest.empty() ? "; see linkwright --help" : "; did you mean '" + nearest + "'?");
 }
-
-}  // namespace
-
-namespace {
 
 // Passes on what is written with all that would not be seen shown as escapes: the last guard
 // between a name in a file and the terminal. Keeps back the start of a character that is cut.
@@ -118,22 +134,6 @@ class ShownBuffer : public std::streambuf {
   std::string kept_;
 };
 
-// An option that is given nothing (--csv "") is no option left away.
-void RefuseEmptyValues(const std::vector<Listed>& commands) {
-  for (const Listed& listed : commands) {
-    if (!listed.app->parsed()) continue;
-    for (const CLI::Option* option : listed.app->get_options()) {
-      for (const std::string& value : option->results()) {
-        if (!value.empty() || option->get_items_expected_max() == 0) continue;
-        const std::string name = option->get_name();
-        const std::string wanted = WantedForOption(name);
-        throw UsageError(name + ": the value is empty" +
-                         (wanted.empty() ? std::string() : "; wanted: " + wanted));
-      }
-    }
-  }
-}
-
 int RunShown(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
   CLI::App app{kDescription, "linkwright"};
   app.require_subcommand(1);
@@ -156,15 +156,16 @@ int RunShown(const std::vector<std::string>& arguments, std::ostream& out, std::
     err << kCannotWrite;
     return kUnusable;
   }
-  spdlog::logger log = MakeLog(err);
-  Streams streams{out, err, log};
+  // What the program did, for those who ask with --verbose; until then nothing below a warning.
+  spdlog::logger log("linkwright", std::make_shared<spdlog::sinks::ostream_sink_st>(err));
+  log.set_pattern("linkwright: %v");
+  log.set_level(spdlog::level::warn);
   try {
-    RefuseEmptyValues(commands);
-    const int code = RunCommand(commands, streams);
+    const int code = RunParsed(commands, {out, err, log});
     if (out.flush()) return code;
     err << kCannotWrite;
   } catch (const InputErrors& error) {
-    err << FormatErrors(error);
+    err << error.what();
   } catch (const UsageError& error) {
     err << "linkwright: " << error.what() << "\n";
   } catch (const WriteError& error) {

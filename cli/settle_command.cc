@@ -1,57 +1,73 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
-#include <cmath>
-#include <memory>
-
+#include "cli/assumed.h"
 #include "cli/command.h"
 #include "cli/settled.h"
-#include "io/write/settle_columns.h"
+#include "io/write/amount.h"
 #include "io/write/text_table.h"
 
 namespace linkwright {
 namespace {
 
-struct SettleOptions {
-  CommonOptions common;
-  std::string file;
-  std::string load;
-};
+std::string Describe(const Contact& contact, const Axle& axle, UnitSystem units) {
+  const std::string who = axle.name + " " + contact.member;
+  switch (contact.kind) {
+    case ContactKind::kStopTouches:
+      return fmt::format("{} touches: squeezed {}, pushing {}", who,
+                         ShowAmount(contact.deflection, Dimension::kLength, units),
+                         ShowAmount(contact.force, Dimension::kForce, units));
+    case ContactKind::kCoilUnseated:
+      return fmt::format("{} is off its seat by {}", who,
+                         ShowAmount(contact.deflection, Dimension::kLength, units));
+    case ContactKind::kWheelLifted:
+      break;
+  }
+  return who + " is off the floor";
+}
 
-int RunSettle(const SettleOptions& options, Streams& streams) {
-  const VehicleFile file = ReadFor(options.common, options.file, streams);
-  const Settled settled = SettleLoads(file, options.load);
-  const UnitSystem units = OutputUnits(options.common, file);
-  const DataTable table = SettleTable(file.vehicle, settled.loads, units);
-  const std::vector<std::string> notes = SettleNotes(file, settled, units);
-  WriteFiles(options.common, table,
-             {.command = "settle",
-              .file = file.path,
-              .title = file.vehicle.title,
-              .tables = {{"stances", table}},
-              .notes = notes},
-             file.inputs);
-  streams.out << Heading(file);
-  if (!settled.loads.empty()) streams.out << ToTurnedText(table);
-  PrintNotes(streams.out, notes);
-  streams.out << Cautions();
-  for (const Refusal& refusal : settled.refusals) streams.err << FormatRefusal(file, refusal);
-  const int verdict =
-      Verdict(options.common, options.common.strict && (HasLetGo(settled) || IsAnythingAmiss(file)),
-              streams);
-  return settled.refusals.empty() ? verdict : kAnswerIsNo;
+// What touches under each load.
+void AddContacts(const Vehicle& vehicle, const Settled& settled, UnitSystem units, Answer& to) {
+  for (const Stance& stance : settled.stances) {
+    std::string told;
+    for (const Contact& contact : ListContacts(settled.rig, stance)) {
+      told += (told.empty() ? "" : "; ") + Describe(contact, vehicle.axles[contact.axle], units);
+      to.amiss = to.amiss || contact.kind != ContactKind::kStopTouches;  // it has let go
+    }
+    if (told.empty()) told = "no stop touches, every coil is seated, every wheel is down";
+    to.notes.push_back(stance.load + ": " + told);
+  }
+}
+
+Answer AnswerSettle(const Question& asked) {
+  const VehicleFile& file = asked.files.front();
+  const Settled settled = SettleLoads(file, PickLoads(file.vehicle, WordOf(asked, "--load")));
+  const std::vector<SettledLoad> reports = ReportsOf(settled);
+  const DataTable table = SettleTable(file.vehicle, reports, asked.units);
+  Answer answer{.tables = {{"stances", table}},
+                .text = reports.empty() ? std::string() : ToTurnedText(table),
+                .csv_is_long = false,
+                .complaint = settled.refusals,
+                .exit = settled.refusals.empty() ? kDone : kAnswerIsNo};
+  AddContacts(file.vehicle, settled, asked.units, answer);
+  const std::vector<NamedModes> modes = ModesOf(reports);
+  AddNotes(NotesOnModeNames(modes), answer);
+  AddAssumedTires(file, answer.notes);
+  AddAssumedBushings(file, asked.units, answer.notes);
+  if (!modes.empty() && modes.front().modes.inertia_assumed) {
+    answer.notes.emplace_back(kAssumedPitchInertia);
+  }
+  if (!answer.notes.empty()) *answer.text += "\n";
+  return answer;
 }
 
 }  // namespace
 
 Command SettleCommand() {
-  auto options = std::make_shared<SettleOptions>();
-  Command command{.name = "settle", .help = "where it stands under each load"};
-  AddFile(command, "FILE", options->file, "vehicle file or variant");
-  AddOption(command, "--load", options->load, "only this load; by default every one");
-  AddCommonOptions(command, options->common);
-  command.run = [options](Streams& streams) { return RunSettle(*options, streams); };
-  return command;
+  return {.name = "settle",
+          .help = "where it stands under each load",
+          .options = {FileOption(), LoadOption("only this load; by default every one")},
+          .answer = AnswerSettle};
 }
 
 }  // namespace linkwright

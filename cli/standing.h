@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
-// A vehicle file standing at rest for commands that ask one load: `driveline`, `steering`,
+// A vehicle file standing at rest for commands that ask one load: `sweep`, `driveline`, `steering`,
 // `limits`, `openings`.
 #pragma once
 
 #include "cli/answer.h"
-#include "cli/settled.h"
 #include "solver/study/adjust/lengthen.h"
 
 namespace linkwright {
@@ -15,20 +14,19 @@ struct FileStanding {
   Standing standing;
 };
 
-// Settles under the named load, the first one for an empty name.
-//   returns  nothing where the vehicle finds no rest: that is then said on standard error
-//   errors   InputErrors; UsageError for a load that is not there or means nothing
-[[nodiscard]] std::optional<FileStanding> StandFile(const VehicleFile& file,
-                                                    const std::string& load, Streams& streams);
+// Settles the only file under the load asked for.
+//   so       as of AskedLoad
+//   errors   NoRest; ModelError; UsageError
+[[nodiscard]] FileStanding StandFile(const Question& asked,
+                                     const char* so = "it stands as measured");
 
 // Null: geometry only.
-[[nodiscard]] const Stance* StanceOf(const FileStanding& standing);
+[[nodiscard]] const Stance* StanceOf(const FileStanding& at);
 
-// What the places and angles are of: the load, or the measured stance.
-[[nodiscard]] std::string StandingNote(const FileStanding& standing);
-
-// The same for files: a table of one row, "load", its name or "as measured".
-[[nodiscard]] NamedTable StandingTable(const FileStanding& standing, UnitSystem units);
+// For files: a table of one row, "load", its name or "as measured".
 [[nodiscard]] NamedTable StandingTable(const Load* load, UnitSystem units);
+
+// An answer that begins with what its places and angles are of: the load, or the measured stance.
+[[nodiscard]] Answer AnswerAt(const FileStanding& at, const Question& asked);
 
 }  // namespace linkwright

@@ -3,14 +3,15 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
-#include <cmath>
+#include <numbers>
 
 #include "io/write/amount.h"
 #include "io/write/motion_columns.h"
 #include "io/write/sweep_columns.h"
 #include "solver/model/masses.h"
-#include "solver/rest/settle.h"
+#include "solver/study/curves/motions.h"
 #include "solver/study/curves/sweep.h"
 
 namespace linkwright {
@@ -18,49 +19,62 @@ namespace {
 
 constexpr double kMostRows = 20000;  // a spreadsheet's patience, and ours
 constexpr double kFarthest = 0.6;  // [m, rad] how far an end is looked for where none is asked for
+constexpr double kMostAngle = std::numbers::pi / 3.0;  // [rad] nothing is swept beyond
 constexpr std::array kWheels{"front-left", "front-right", "rear-left", "rear-right"};
 
-// What a motion's parameter is, for reading --from, --to and --step and for saying where travel
-// ends.
-struct Parameter {
+// A motion: its parameter, which --from, --to and --step are of, and what its two ends are called.
+struct Motion {
+  const char* name;
+  std::optional<MotionKind> kind;  // absent: both wheels of both axles
   Dimension dimension;
-  double metric_step, inch_step;          // between rows where no step is asked for
-  const char *low, *high;                 // what its two ends are called
-  std::array<bool, 2> moves{true, true};  // which axles it moves
+  double metric_step, inch_step;  // between rows where no step is asked for
+  const char *low, *high;
 };
 
-Parameter ParameterOf(const Vehicle& vehicle, const SweepRequest& request) {
-  const Parameter travel{Dimension::kLength, 0.01, 0.0127, "droop", "bump"};
-  Parameter angle{Dimension::kAngle, kOneDegree, kOneDegree, "left side down", "left side up"};
-  if (request.motion == "bounce") return travel;
-  if (request.motion == "one-wheel") {
-    Parameter one = travel;
-    one.moves = {request.wheel.starts_with("front"), request.wheel.starts_with("rear")};
-    return one;
-  }
-  if (request.motion == "steer") {
-    angle.metric_step = angle.inch_step = 5.0 * kOneDegree;
-    angle.low = "turned right", angle.high = "turned left";
-    for (size_t i = 0; i < 2; ++i) angle.moves[i] = vehicle.axles[i].steering.has_value();
-  }
-  if (request.motion == "crossed") angle.low = "cross below 0", angle.high = "cross above 0";
-  return angle;
+constexpr std::array kMotions{
+    Motion{"bounce", std::nullopt, Dimension::kLength, 10.0, 0.5, "droop", "bump"},
+    Motion{"roll", MotionKind::kRoll, Dimension::kAngle, 1.0, 1.0, "left side down",
+           "left side up"},
+    Motion{"one-wheel", MotionKind::kOneWheel, Dimension::kLength, 10.0, 0.5, "droop", "bump"},
+    Motion{"crossed", MotionKind::kCrossed, Dimension::kAngle, 1.0, 1.0, "cross below 0",
+           "cross above 0"},
+    Motion{"steer", MotionKind::kSteer, Dimension::kAngle, 5.0, 5.0, "turned right",
+           "turned left"}};
+
+// The command line has checked that it is one of them.
+const Motion& FindMotion(const std::string& name) {
+  return *std::find_if(kMotions.begin(), kMotions.end(),
+                       [&](const Motion& motion) { return motion.name == name; });
 }
 
-// Plain numbers are in the file's own units, whatever --units shows.
-//   vehicle   whose axles are named
-GridOptions ParseGrid(const Vehicle& vehicle, const SweepRequest& request,
-                      const Parameter& parameter, UnitSystem units) {
-  const Dimension d = parameter.dimension;
-  GridOptions grid{
-      .from = ParseOption("--from", request.from, d, units),
-      .to = ParseOption("--to", request.to, d, units),
-      .step = units == UnitSystem::kMetric ? parameter.metric_step : parameter.inch_step,
-      .axle = {}};
+bool Moves(const Motion& motion, const Axle& axle, const std::string& wheel) {
+  if (motion.kind == MotionKind::kOneWheel) return wheel.starts_with(axle.name);
+  return motion.kind != MotionKind::kSteer || axle.steering.has_value();
+}
+
+// Motions by angle have few rows anyway.
+double UsualStep(const Motion& motion, UsualSteps steps, UnitSystem units) {
+  const double step = RoundAmount(motion.metric_step, motion.inch_step, motion.dimension, units);
+  return steps == UsualSteps::kCoarse && motion.dimension == Dimension::kLength ? 2.0 * step : step;
+}
+
+GridOptions ParseGrid(const Question& asked, const Motion& motion, UsualSteps steps) {
+  const Dimension d = motion.dimension;
+  const UnitSystem units = asked.files.front().units;
+  GridOptions grid{.from = AmountOf(asked, "--from", d),
+                   .to = AmountOf(asked, "--to", d),
+                   .step = AmountOf(asked, "--step", d).value_or(UsualStep(motion, steps, units)),
+                   .axle = std::nullopt};
+  const std::string alone = WordOf(asked, "--axle");
   for (size_t i = 0; i < 2; ++i) {
-    if (request.axle == vehicle.axles[i].name) grid.axle = i;
+    const Axle& axle = asked.files.front().vehicle.axles[i];
+    if (axle.name != alone) continue;
+    if (!Moves(motion, axle, WordOf(asked, "--wheel"))) {
+      throw UsageError(
+          fmt::format("--axle {0}: this motion leaves the {0} axle where it is", alone));
+    }
+    grid.axle = i;
   }
-  if (const auto step = ParseOption("--step", request.step, d, units)) grid.step = *step;
   if (grid.from && grid.to && *grid.from > *grid.to) {
     throw UsageError("--from is above --to: give the lower one (droop is negative) as --from");
   }
@@ -72,138 +86,106 @@ GridOptions ParseGrid(const Vehicle& vehicle, const SweepRequest& request,
   return grid;
 }
 
-MotionRequest ParseMotion(const SweepRequest& request, const GridOptions& grid) {
-  if (request.motion != "one-wheel" && !request.wheel.empty()) {
-    throw UsageError("--wheel goes with --motion one-wheel");
+// Which wheel moves in one-wheel; 0 in other motions.
+size_t ParseWheel(const Motion& motion, const std::string& wheel) {
+  const bool one = motion.kind == MotionKind::kOneWheel;
+  if (!one && !wheel.empty()) throw UsageError("--wheel goes with --motion one-wheel");
+  if (one && wheel.empty()) {
+    throw UsageError(
+        "--motion one-wheel needs --wheel: front-left, front-right, rear-left or "
+        "rear-right");
   }
-  MotionRequest motion{.kind = MotionKind::kRoll, .wheel = 0, .grid = grid};
-  if (request.motion == "crossed") motion.kind = MotionKind::kCrossed;
-  if (request.motion == "steer") motion.kind = MotionKind::kSteer;
-  if (request.motion == "one-wheel") {
-    motion.kind = MotionKind::kOneWheel;
-    if (request.wheel.empty()) {
-      throw UsageError(
-          "--motion one-wheel needs --wheel: front-left, front-right, rear-left or "
-          "rear-right");
-    }
-    while (request.wheel != kWheels[motion.wheel])
-      ++motion.wheel;  // the command line has checked it is one
-  }
-  return motion;
+  const auto found = std::find(kWheels.begin(), kWheels.end(), wheel);
+  return one ? static_cast<size_t>(found - kWheels.begin()) : 0;
 }
 
 using Ends = std::array<std::optional<LimitHit>, 2>;
 
 std::string EndNote(const Axle& axle, const char* side, const std::optional<LimitHit>& end,
-                    std::optional<double> asked, Dimension dimension, UnitSystem units) {
+                    std::optional<double> wanted, Dimension dimension, UnitSystem units) {
   const auto amount = [&](double si) { return ShowAmount(si, dimension, units); };
   if (end) {
     return fmt::format("{} axle, {}: travel ends at {}: {}", axle.name, side, amount(*end->at),
                        Describe(end->limit));
   }
-  if (asked && *asked != 0.0) {
+  if (wanted && *wanted != 0.0) {
     return fmt::format("{} axle, {}: nothing ends travel before {}", axle.name, side,
-                       amount(*asked));
+                       amount(*wanted));
   }
   return fmt::format("{} axle, {}: nothing in the file ends these rows", axle.name, side);
 }
 
-std::vector<std::string> Notes(const Vehicle& vehicle, const Stance* stance,
-                               const Parameter& parameter, const GridOptions& grid, const Ends& low,
-                               const Ends& high, UnitSystem units) {
-  std::vector<std::string> notes;
+std::string RestNote(const Stance* stance) {
   if (stance != nullptr) {
-    notes.push_back("the row at 0 is the resting position under the load '" + stance->load + "'");
-  } else {
-    notes.emplace_back(
-        "the file gives no masses (ledger, or sprung): the row at 0 is the measured stance, and "
-        "the "
-        "columns that depend on load are left out");
+    return "the row at 0 is the resting position under the load '" + stance->load + "'";
   }
-  for (size_t i = 0; i < 2; ++i) {
-    const Axle& axle = vehicle.axles[i];
-    if (!parameter.moves[i] || grid.axle.value_or(i) != i) continue;
-    const Dimension d = parameter.dimension;
-    notes.push_back(EndNote(axle, parameter.low, low[i], grid.from, d, units));
-    notes.push_back(EndNote(axle, parameter.high, high[i], grid.to, d, units));
-  }
-  return notes;
+  return "the file gives no masses (ledger, or sprung): the row at 0 is the measured stance, and "
+         "the columns that depend on load are left out";
 }
 
-// Ends are looked for only as far as the rows that were asked for go.
-bool CutShort(const GridOptions& grid, const Ends& low, const Ends& high) {
-  return (grid.from && (low[0] || low[1])) || (grid.to && (high[0] || high[1]));
-}
-
-Swept SweepFrom(const VehicleFile& file, const Rig& rig, const Stance* stance,
-                const SweepRequest& request, UnitSystem units) {
-  const Parameter parameter = ParameterOf(file.vehicle, request);
-  const Vehicle& vehicle = file.vehicle;
-  const GridOptions grid =
-      ParseGrid(vehicle, request, parameter, request.typed_in.value_or(file.units));
-  if (grid.axle && !parameter.moves[*grid.axle]) {
-    throw UsageError(fmt::format("--axle {}: this motion leaves the {} axle where it is",
-                                 request.axle, request.axle));
-  }
-  if (request.motion == "bounce") {
-    if (!request.wheel.empty()) throw UsageError("--wheel goes with --motion one-wheel");
-    const Sweep sweep = SweepBounce({rig, stance}, grid);
-    return {.table = SweepTable(vehicle, sweep, units),
-            .notes = Notes(vehicle, stance, parameter, grid, sweep.droop, sweep.bump, units),
-            .refusal = std::nullopt,
-            .cut_short = CutShort(grid, sweep.droop, sweep.bump),
-            .load = nullptr};
-  }
-  const MotionSweep sweep = SweepMotion({rig, stance}, ParseMotion(request, grid));
-  return {.table = MotionTable(vehicle, sweep, units),
-          .notes = Notes(vehicle, stance, parameter, grid, sweep.low, sweep.high, units),
-          .refusal = std::nullopt,
-          .cut_short = CutShort(grid, sweep.low, sweep.high),
-          .load = nullptr};
+Option TravelOrAngle(const char* name, const char* help, Range travel, Range angle) {
+  return {.name = name,
+          .help = help,
+          .amounts = {AmountKey(Dimension::kLength, travel), AmountKey(Dimension::kAngle, angle)}};
 }
 
 }  // namespace
 
-void AddSweepRequest(Command& command, SweepRequest& request) {
-  AddOption(command, "--load", request.load,
-            "stand it under this load first; by default the first");
-  AddOption(command, "--motion", request.motion,
-            "bounce (every wheel together), roll (the body on level ground), one-wheel, "
-            "crossed (front and rear rolled opposite ways), or steer (at rest)")
-      .choices = {"bounce", "roll", "one-wheel", "crossed", "steer"};
-  AddOption(command, "--wheel", request.wheel, "which wheel moves in one-wheel")
-      .choices.assign(kWheels.begin(), kWheels.end());
-  AddOption(command, "--axle", request.axle, "rows and columns of this axle alone").choices = {
-      "front", "rear"};
-  AddOption(command, "--from", request.from, "first travel or angle; by default full droop");
-  AddOption(command, "--to", request.to, "last travel or angle; by default full bump");
-  AddOption(command, "--step", request.step, "between rows; by default 10 mm, 1/2 in or 1 deg");
+std::vector<Option> SweepRequestOptions() {
+  constexpr Range kTravel{.low = -kMostTravel, .high = kMostTravel};
+  constexpr Range kAngle{.low = -kMostAngle, .high = kMostAngle};
+  constexpr Range kAngleBetween{.low = 0.0, .high = kMostAngle, .above_low = true};
+  std::vector<std::string> motions;
+  for (const Motion& motion : kMotions) motions.emplace_back(motion.name);
+  return {LoadOption(),
+          {.name = "--motion",
+           .help = "bounce (every wheel together), roll (the body on level ground), one-wheel, "
+                   "crossed (front and rear rolled opposite ways), or steer (at rest)",
+           .choices = motions},
+          {.name = "--wheel",
+           .help = "which wheel moves in one-wheel",
+           .choices = {kWheels.begin(), kWheels.end()}},
+          {.name = "--axle",
+           .help = "rows and columns of this axle alone",
+           .choices = {"front", "rear"}},
+          TravelOrAngle("--from", "first travel or angle; by default full droop", kTravel, kAngle),
+          TravelOrAngle("--to", "last travel or angle; by default full bump", kTravel, kAngle),
+          TravelOrAngle("--step", "between rows; by default 10 mm, 1/2 in or 1 deg", kTravelRange,
+                        kAngleBetween)};
 }
 
-Swept RunSweepRequest(const VehicleFile& file, const SweepRequest& request, UnitSystem units) {
-  try {
-    const Rig rig = PrepareFor(file);
-    if (IsGeometryOnly(file.vehicle)) {
-      if (!request.load.empty()) {
-        throw UsageError("--load: the file has no masses, so it sweeps about the measured stance");
-      }
-      return SweepFrom(file, rig, nullptr, request, units);
-    }
-    const Load& load = FindLoad(file.vehicle, request.load);
-    const Stance stance = Settle(rig, load);
-    if (stance.status != StanceStatus::kRests) {
-      return {.table = {},
-              .notes = {},
-              .refusal = Refusal{load.name, stance.message},
-              .cut_short = false,
-              .load = &load};
-    }
-    Swept swept = SweepFrom(file, rig, &stance, request, units);
-    swept.load = &load;
-    return swept;
-  } catch (const ModelError& error) {
-    throw Locate(file, error);
+std::string MotionOf(const Question& asked) { return WordOf(asked, "--motion", "bounce"); }
+
+Swept SweepAsked(const Question& asked, const VehicleFile& file, const Rig& rig,
+                 const Stance* stance, UsualSteps steps) {
+  const Vehicle& vehicle = file.vehicle;
+  const Motion& motion = FindMotion(MotionOf(asked));
+  const GridOptions grid = ParseGrid(asked, motion, steps);
+  const std::string wheel = WordOf(asked, "--wheel");
+  const size_t moved = ParseWheel(motion, wheel);
+  Swept swept;
+  Ends low, high;
+  if (motion.kind) {
+    const MotionSweep sweep =
+        SweepMotion({rig, stance}, {.kind = *motion.kind, .wheel = moved, .grid = grid});
+    swept.table = MotionTable(vehicle, sweep, asked.units);
+    low = sweep.low, high = sweep.high;
+  } else {
+    const Sweep sweep = SweepBounce({rig, stance}, grid);
+    swept.table = SweepTable(vehicle, sweep, asked.units);
+    low = sweep.droop, high = sweep.bump;
   }
+  // Ends are looked for only as far as the rows that were asked for go.
+  swept.cut_short = (grid.from && (low[0] || low[1])) || (grid.to && (high[0] || high[1]));
+  swept.notes.push_back(RestNote(stance));
+  for (size_t i = 0; i < 2; ++i) {
+    const Axle& axle = vehicle.axles[i];
+    if (!Moves(motion, axle, wheel) || grid.axle.value_or(i) != i) continue;
+    const Dimension d = motion.dimension;
+    swept.notes.push_back(EndNote(axle, motion.low, low[i], grid.from, d, asked.units));
+    swept.notes.push_back(EndNote(axle, motion.high, high[i], grid.to, d, asked.units));
+  }
+  return swept;
 }
 
 }  // namespace linkwright

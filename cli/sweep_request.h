@@ -2,39 +2,33 @@
 // The part of the command line that `sweep` and `compare` share: which load, motion and travels.
 #pragma once
 
-#include <optional>
-
-#include "cli/command.h"
-#include "cli/settled.h"
-#include "solver/study/curves/motions.h"
+#include "cli/question.h"
+#include "io/write/data_table.h"
+#include "solver/rest/stance.h"
 
 namespace linkwright {
 
-struct SweepRequest {
-  std::string load;  // empty: the first
-  std::string motion = "bounce";
-  std::string wheel;                   // of one-wheel
-  std::string axle;                    // alone; empty: both
-  std::string from, to, step;          // values as typed; empty: not given
-  std::optional<UnitSystem> typed_in;  // of plain numbers among them; absent: the file's own
-};
+[[nodiscard]] std::vector<Option> SweepRequestOptions();
 
-void AddSweepRequest(Command& command, SweepRequest& request);
+// What a file without masses does with a load, for AskedLoad.
+constexpr const char* kSweepsAsMeasured = "it sweeps about the measured stance";
 
-// The rows and the notes under them; or the load under which there are none because the vehicle
-// finds no rest.
+[[nodiscard]] std::string MotionOf(const Question& asked);
+
+// The rows and the notes under them.
 struct Swept {
-  std::optional<DataTable> table;
+  DataTable table;
   std::vector<std::string> notes;
-  std::optional<Refusal> refusal;
-  bool cut_short = false;      // rows end before what was asked for
-  const Load* load = nullptr;  // null: geometry only
+  bool cut_short;  // rows end before what was asked for
 };
 
-// Settles under the request's load (not a geometry-only file) and sweeps.
-//   units    of the table
-//   errors   InputErrors, UsageError
-[[nodiscard]] Swept RunSweepRequest(const VehicleFile& file, const SweepRequest& request,
-                                    UnitSystem units);
+// Steps between rows where --step is not given; coarse ones, twice as far apart
+// in travel, keep two files side by side readable.
+enum class UsualSteps { kFine, kCoarse };
+
+//   rig, stance   of the file, which is one of those asked about; null: geometry only
+//   errors        UsageError; ModelError
+[[nodiscard]] Swept SweepAsked(const Question& asked, const VehicleFile& file, const Rig& rig,
+                               const Stance* stance, UsualSteps steps);
 
 }  // namespace linkwright

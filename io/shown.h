@@ -3,12 +3,18 @@
 // characters, and marks of writing direction make a line read as what it is not.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <cstdio>
 #include <string>
 #include <string_view>
 
 namespace linkwright {
+
+// True of the first byte of a UTF-8 character.
+inline bool StartsCharacter(char byte) {
+  return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
+}
 
 // How many bytes the UTF-8 character at `at` has; 0 where there is no valid one (RFC 3629).
 inline std::size_t CharacterLength(std::string_view text, std::size_t at) {
@@ -70,6 +76,14 @@ inline std::string Shown(std::string_view text, std::string_view keep = {}) {
     }
   }
   return shown;
+}
+
+// 'text' on one line: what would not be seen as escapes, cut between characters after 60 bytes.
+inline std::string Quoted(std::string_view text) {
+  constexpr std::size_t kLongest = 60;  // leaves room for the message on one line
+  std::size_t length = text.size() > kLongest ? kLongest : text.size();
+  while (length > 0 && length < text.size() && !StartsCharacter(text[length])) --length;
+  return "'" + Shown(text.substr(0, length)) + (length < text.size() ? "...'" : "'");
 }
 
 }  // namespace linkwright

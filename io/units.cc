@@ -248,6 +248,10 @@ double FromSi(double si, Dimension dimension, UnitSystem system) {
   return si / UnitOf(dimension, system).si;
 }
 
+double RoundAmount(double metric, double inch, Dimension dimension, UnitSystem system) {
+  return ToSi(system == UnitSystem::kMetric ? metric : inch, dimension, system);
+}
+
 std::optional<UnitSystem> ParseUnitSystem(std::string_view text) {
   if (text == "metric") return UnitSystem::kMetric;
   if (text == "inch") return UnitSystem::kInch;

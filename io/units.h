@@ -52,6 +52,10 @@ struct Unit {
 [[nodiscard]] double ToSi(double value, Dimension dimension, UnitSystem system);
 [[nodiscard]] double FromSi(double si, Dimension dimension, UnitSystem system);
 
+// An amount that is round in either system, in SI: 20 mm or 1 in.
+[[nodiscard]] double RoundAmount(double metric, double inch, Dimension dimension,
+                                 UnitSystem system);
+
 // "metric" or "inch", or nothing.
 [[nodiscard]] std::optional<UnitSystem> ParseUnitSystem(std::string_view text);
 [[nodiscard]] std::string_view UnitSystemName(UnitSystem system);

@@ -8,7 +8,7 @@
 #include <cstddef>
 #include <utility>
 
-#include "io/quote.h"
+#include "io/shown.h"
 #include "io/units.h"
 #include "io/units_table.h"
 

@@ -1,19 +1,19 @@
 // SPDX-License-Identifier: MIT
-#include "io/read/change.h"
-
+// A variant's changes, made in the document of its base.
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <cstddef>
 #include <functional>
 #include <map>
 #include <string>
+#include <utility>
 #include <vector>
 
-#include "io/quote.h"
 #include "io/read/format.h"
 #include "io/read/path.h"
 #include "io/read/suggest.h"
+#include "io/read/variant.h"
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {
@@ -35,13 +35,16 @@ std::string Alternatives(const PathResult& at, const Step& step) {
   const auto names = StepNames(*at.node);
   const std::string nearest = NearestWord(step.name, names);
   if (!nearest.empty()) {
-    return fmt::format("nearest is '{}{}{}{}'", at.found, at.found.empty() ? "" : ".", nearest,
-                       step.after);
+    return fmt::format("nearest is '{}{}'", JoinPath(at.found, nearest), step.after);
   }
   if (at.node->kind == NodeKind::kList && (names.empty() || step.name.starts_with('['))) {
     return fmt::format("it has {} items", at.node->items.size());
   }
   return fmt::format("there: '{}'", fmt::join(names, "', '"));
+}
+
+void Refuse(const Request& request, std::string message, Report& report) {
+  AddError(report, request.place, JoinPath(request.key, request.path), std::move(message));
 }
 
 void RefuseMissing(const Request& request, const PathResult& at, Report& report) {
@@ -55,45 +58,38 @@ void RefuseMissing(const Request& request, const PathResult& at, Report& report)
                           Alternatives(at, step),
                           request.key == "change" ? "; what is new goes under 'add'" : "");
   }
-  AddError(report, request.place, fmt::format("{}.{}", request.key, request.path), message);
-}
-
-void Refuse(const Request& request, std::string message, Report& report) {
-  AddError(report, request.place, fmt::format("{}.{}", request.key, request.path),
-           std::move(message));
+  Refuse(request, std::move(message), report);
 }
 
 // The group that a map at the end of these steps holds; null where that is no such map.
-const Group* GroupAt(const Node& root, const std::vector<std::size_t>& steps) {
+const Group* GroupAt(Node& root, const std::vector<std::size_t>& steps) {
   const Group* group = &FindGroup("vehicle");
   Many many = Many::kOne;  // what still stands between the node and its groups
-  const Node* node = &root;
+  Node* node = &root;
   for (const std::size_t step : steps) {
     if (many != Many::kOne) {
       many = many == Many::kNamedList ? Many::kList : Many::kOne;
     } else {
       if (node->kind != NodeKind::kMap) return nullptr;
-      const auto key = std::find_if(group->keys.begin(), group->keys.end(), [&](const Key& known) {
-        return known.name == node->entries[step].key;
-      });
-      if (key == group->keys.end() || key->kind != Kind::kGroup) return nullptr;
+      const Key* key = KeyIn(*group, node->entries[step].key);
+      if (key == nullptr || key->kind != Kind::kGroup) return nullptr;
       group = &FindGroup(key->group);
       many = key->many;
     }
-    node = node->kind == NodeKind::kMap ? &node->entries[step].value : &node->items[step];
+    node = &Child(*node, step);
   }
   return many == Many::kOne ? group : nullptr;
 }
 
 // Refuses a path whose missing step is a key's name in older files.
-bool HasOldName(const Request& request, const Node& root, const PathResult& at, Report& report) {
+bool HasOldName(const Request& request, Node& root, const PathResult& at, Report& report) {
   const Step step = FirstStep(at.missing);
   const Group* group = GroupAt(root, at.steps);
   const Key* now = group == nullptr ? nullptr : FindFormerly(*group, step.name);
   if (now == nullptr) return false;
   Refuse(request,
-         fmt::format("'{}' is now called '{}': rename the key, '{}{}{}{}'", step.name, now->name,
-                     at.found, at.found.empty() ? "" : ".", now->name, step.after),
+         fmt::format("'{}' is now called '{}': rename the key, '{}{}'", step.name, now->name,
+                     JoinPath(at.found, now->name), step.after),
          report);
   return true;
 }
@@ -115,13 +111,8 @@ void Change(const Entry& entry, Node& root, Report& report) {
   if (!at.missing.empty()) return RefuseMissing(request, at, report);
   *at.node = entry.value;
   // The key above it now stands, for what is missing under it, in the variant.
-  if (at.steps.empty()) return;
-  Node* parent = &root;
-  for (std::size_t i = 0; i + 1 < at.steps.size(); ++i) {
-    parent = parent->kind == NodeKind::kMap ? &parent->entries[at.steps[i]].value
-                                            : &parent->items[at.steps[i]];
-  }
-  if (parent->kind == NodeKind::kMap) parent->entries[at.steps.back()].key_place = entry.key_place;
+  if (at.parent == nullptr || at.parent->kind != NodeKind::kMap) return;
+  at.parent->entries[at.steps.back()].key_place = entry.key_place;
 }
 
 // A new item of a list under its number or its name.
@@ -169,24 +160,24 @@ void Add(const Entry& entry, Node& root, Report& report) {
   at.node->entries.push_back({step.name, entry.key_place, entry.value});
 }
 
-void RemoveAt(Node& root, const std::vector<std::size_t>& steps, const Place& place) {
-  Node* parent = &root;
-  for (std::size_t i = 0; i + 1 < steps.size(); ++i) {
-    parent = parent->kind == NodeKind::kMap ? &parent->entries[steps[i]].value
-                                            : &parent->items[steps[i]];
-  }
-  const auto index = static_cast<std::ptrdiff_t>(steps.back());
-  if (parent->kind == NodeKind::kMap) {
-    parent->removals.push_back({parent->entries[steps.back()].key, place});
-    parent->entries.erase(parent->entries.begin() + index);
+void RemoveAt(Node& parent, std::size_t step, const Place& place) {
+  const auto index = static_cast<std::ptrdiff_t>(step);
+  if (parent.kind == NodeKind::kMap) {
+    parent.removals.push_back({parent.entries[step].key, place});
+    parent.entries.erase(parent.entries.begin() + index);
   } else {
-    parent->items.erase(parent->items.begin() + index);
+    parent.items.erase(parent.items.begin() + index);
   }
 }
 
-// Finds all paths first and takes away from the back, so that numbers keep their meaning.
+// Finds all paths first and takes away from the back, so that numbers keep their meaning and what
+// is still to be taken away its place.
 void Remove(const Node& paths, Node& root, Report& report) {
-  std::map<std::vector<std::size_t>, const Place*, std::greater<>> all_steps;
+  struct Removed {
+    Node* parent;
+    const Place* place;
+  };
+  std::map<std::vector<std::size_t>, Removed, std::greater<>> all_steps;
   for (const Node& path : paths.items) {
     if (path.kind != NodeKind::kScalar) continue;
     const Request request{"remove", path.text, path.place};
@@ -195,10 +186,10 @@ void Remove(const Node& paths, Node& root, Report& report) {
     if (!at.missing.empty()) {
       RefuseMissing(request, at, report);
     } else if (!at.steps.empty() && !ReachesUnits(request, report)) {
-      all_steps.emplace(at.steps, &path.place);
+      all_steps.emplace(at.steps, Removed{at.parent, &path.place});
     }
   }
-  for (const auto& [steps, place] : all_steps) RemoveAt(root, steps, *place);
+  for (const auto& [steps, at] : all_steps) RemoveAt(*at.parent, steps.back(), *at.place);
 }
 
 void TakeTitle(const Node& variant, Node& root) {

@@ -4,7 +4,6 @@
 
 #include <Eigen/Geometry>
 
-#include <algorithm>
 #include <cmath>
 
 #include "io/read/check.h"
@@ -12,28 +11,13 @@
 namespace linkwright {
 namespace {
 
-constexpr double kSamePoint = 1e-3;  // [m] less than the play of any bolt hole
-
 void CheckApart(const Part& part, std::string_view key, std::string_view other, Report& report) {
-  const auto a = PointAt(part.node(), key), b = PointAt(part.node(), other);
-  if (!a || !b || (*a - *b).norm() >= kSamePoint) return;
-  AddErrorAt(report, part, key, fmt::format("it is the same point as '{}'", other));
-}
-
-void CheckPairSide(const Part& part, std::initializer_list<std::string_view> keys, Report& report) {
-  if (!FlagAt(part.node(), "pair")) return;
-  for (const std::string_view key : keys) {
-    const auto point = PointAt(part.node(), key);
-    if (!point || point->y() >= 0.0) continue;
-    AddErrorAt(report, part, key,
-               fmt::format("y is {}; a pair is given by its left member, whose y is more than 0",
-                           FormatValue(point->y(), Dimension::kLength, part.node().units)));
-  }
+  CheckApart(part, key, PointAt(part.node, other), fmt::format("'{}'", other), report);
 }
 
 void CheckAArm(const Part& arm, Report& report) {
   CheckPairSide(arm, {"first_eye", "second_eye", "axle"}, report);
-  const Node& node = arm.node();
+  const Node& node = arm.node;
   if (FlagAt(node, "pair") && Find(node, "second_eye") == nullptr) {
     AddErrorAt(report, arm, "pair", "each arm of a pair needs its own 'second_eye'");
     return;
@@ -59,7 +43,7 @@ void CheckRadiusArm(const Part& arm, Report& report) {
 void CheckLever(const Part& watt, std::string_view crank, std::string_view far,
                 const Eigen::Vector3d& axis, Report& report) {
   CheckApart(watt, far, crank, report);
-  const Node& node = watt.node();
+  const Node& node = watt.node;
   const auto pivot = PointAt(node, "pivot"), end = PointAt(node, crank), other = PointAt(node, far);
   if (!pivot || !end || !other || (*end - *other).norm() < kSamePoint) return;
   const double lever = axis.cross(*end - *pivot).dot((*end - *other).normalized());
@@ -70,7 +54,7 @@ void CheckLever(const Part& watt, std::string_view crank, std::string_view far,
 
 void CheckWattsLink(const Part& watt, Report& report) {
   CheckApart(watt, "bolt", "pivot", report);
-  const auto pivot = PointAt(watt.node(), "pivot"), bolt = PointAt(watt.node(), "bolt");
+  const auto pivot = PointAt(watt.node, "pivot"), bolt = PointAt(watt.node, "bolt");
   Eigen::Vector3d axis = Eigen::Vector3d::UnitX();
   if (pivot && bolt) axis = *bolt - *pivot;
   if (axis.norm() < kSamePoint) return;

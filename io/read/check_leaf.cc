@@ -1,46 +1,39 @@
 // SPDX-License-Identifier: MIT
 // Checks of the old vehicle's leaf springs.
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "io/read/check.h"
-#include "io/read/format.h"
 
 namespace linkwright {
 namespace {
 
 void CheckEnds(const Part& spring, Report& report) {
-  const auto eye = SideOf(Find(spring.node(), "fixed_eye"));
-  const auto pivot = SideOf(Find(spring.node(), "shackle_pivot"));
-  const std::string end = TextAt(spring.node(), "shackled_end");
+  const auto eye = SideOf(Find(spring.node, "fixed_eye"));
+  const auto pivot = SideOf(Find(spring.node, "shackle_pivot"));
+  const std::string end = TextAt(spring.node, "shackled_end");
   if (!eye || !pivot || (end != "front" && end != "rear")) return;
   if (end == "rear" ? pivot->x() < eye->x() : pivot->x() > eye->x()) return;
   AddErrorAt(report, spring, "shackle_pivot",
-             fmt::format("x is {}, not {} the fixed eye at {}, and the shackle is at the {} end "
-                         "(x points forward)",
-                         Show(pivot->x(), spring.node()), end == "rear" ? "behind" : "ahead of",
-                         Show(eye->x(), spring.node()), end));
+             "x is {}, not {} the fixed eye at {}, and the shackle is at the {} end "
+             "(x points forward)",
+             pivot->x(), end == "rear" ? "behind" : "ahead of", eye->x(), end);
 }
 
 void CheckArcs(const Part& spring, Report& report) {
-  const double clamped = NumberOr(spring.node(), "leaf_spring", "clamped");
-  const double eye_up = NumberOr(spring.node(), "leaf_spring", "eye_up");
+  const double clamped = NumberOr(spring.node, "leaf_spring", "clamped");
+  const double eye_up = NumberOr(spring.node, "leaf_spring", "eye_up");
   constexpr double kLargestEye = 0.2;  // of a half leaf; a truck's is a tenth or less
   for (const std::string_view key : {"arc_fixed", "arc_shackled"}) {
-    const auto arc = NumberAt(spring.node(), key);
+    const auto arc = NumberAt(spring.node, key);
     if (!arc || *arc <= 0.0) continue;
     if (clamped / 2.0 >= *arc) {
-      AddErrorAt(report, spring, "clamped",
-                 fmt::format("half of it, {}, is not less than {}, {}",
-                             Show(clamped / 2.0, spring.node()), key, Show(*arc, spring.node())));
+      AddErrorAt(report, spring, "clamped", "half of it, {}, is not less than {}, {}",
+                 clamped / 2.0, key, *arc);
       return;
     }
     if (std::abs(eye_up) > kLargestEye * (*arc - clamped / 2.0)) {
-      AddErrorAt(
-          report, spring, "eye_up",
-          fmt::format("{} is more than a fifth of the free half leaf, {}",
-                      Show(eye_up, spring.node()), Show(*arc - clamped / 2.0, spring.node())));
+      AddErrorAt(report, spring, "eye_up", "{} is more than a fifth of the free half leaf, {}",
+                 eye_up, *arc - clamped / 2.0);
       return;
     }
   }
@@ -48,28 +41,22 @@ void CheckArcs(const Part& spring, Report& report) {
 
 // The string between the eyes is never longer than the leaf, an eye rolled down apart.
 void CheckEyes(const Part& spring, Report& report) {
-  const auto eyes = NumberAt(spring.node(), "eyes_now");
-  const auto fixed = NumberAt(spring.node(), "arc_fixed");
-  const auto shackled = NumberAt(spring.node(), "arc_shackled");
+  const auto eyes = NumberAt(spring.node, "eyes_now");
+  const auto fixed = NumberAt(spring.node, "arc_fixed");
+  const auto shackled = NumberAt(spring.node, "arc_shackled");
   if (!eyes || !fixed || !shackled) return;
-  const double eye_up = NumberOr(spring.node(), "leaf_spring", "eye_up");
+  const double eye_up = NumberOr(spring.node, "leaf_spring", "eye_up");
   if (*eyes <= *fixed + *shackled + 2.0 * std::abs(eye_up)) return;
-  AddErrorAt(
-      report, spring, "eyes_now",
-      fmt::format("it is more than the whole leaf, {}", Show(*fixed + *shackled, spring.node())));
+  AddErrorAt(report, spring, "eyes_now", "it is more than the whole leaf, {}", *fixed + *shackled);
 }
 
 }  // namespace
 
 void CheckLeafOriginal(const Part& vehicle, Report& report) {
-  const auto original = PartAt(vehicle, "leaf_original");
-  if (!original) return;
-  for (const std::string_view name : {"front", "rear"}) {
-    const auto spring = PartAt(*original, name);
-    if (!spring) continue;
-    CheckEnds(*spring, report);
-    CheckArcs(*spring, report);
-    CheckEyes(*spring, report);
+  for (const Part& spring : AxleParts(PartAt(vehicle, "leaf_original"))) {
+    CheckEnds(spring, report);
+    CheckArcs(spring, report);
+    CheckEyes(spring, report);
   }
 }
 

@@ -1,60 +1,147 @@
 // SPDX-License-Identifier: MIT
-// Checks of the ledger and of the masses that go with it.
+// Checks of the ledger and of the masses that go with it: something is left to be sprung, and no
+// mass lies below the floor, nor does what they come to: such a body would lean into a turn.
 #include <fmt/format.h>
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "io/read/check.h"
 
 namespace linkwright {
 namespace {
 
-// Sum of the masses of a list's items [kg]; nothing where one of them was refused.
-std::optional<double> ItemsMass(const Node& ledger, std::string_view key) {
-  double sum = 0.0;
-  const Node* items = Find(ledger, key);
-  if (items == nullptr) return sum;
-  for (const Node& item : items->items) {
-    const auto mass = NumberAt(item, "mass");
-    if (!mass) return std::nullopt;
-    sum += *mass;
-  }
-  return sum;
+constexpr std::size_t kKinds = 4;  // of what the ledger's sum is made of
+constexpr std::size_t kWeighed = 0, kRemoved = 1, kAdded = 2, kUnsprung = 3;
+constexpr std::array<double, kKinds> kSigns{1.0, -1.0, 1.0, -1.0};
+
+// One mass of the sum; what was refused is missing.
+struct Term {
+  std::size_t kind;
+  std::optional<double> mass;    // [kg]
+  std::optional<double> height;  // above the floor [m]
+  std::string what;              // "donor body"
+};
+
+std::optional<double> HeightOf(const Part& mass, double floor) {
+  const auto at = PointAt(mass.node, "at");
+  return at ? std::optional(at->z() - floor) : std::nullopt;
 }
 
-std::optional<double> WeighedMass(const Part& ledger) {
-  const auto weighed = PartAt(ledger, "weighed");
-  if (!weighed) return std::nullopt;
-  double sum = 0.0;
+// What FinishedSprungMass adds up.
+std::vector<Term> TermsOf(const Part& vehicle, const Part& ledger, double floor) {
+  std::vector<Term> terms;
+  const Node& weighed = PartAt(ledger, "weighed").node;
   for (const std::string_view corner : {"front_left", "front_right", "rear_left", "rear_right"}) {
-    const auto mass = NumberAt(weighed->node(), corner);
-    if (!mass) return std::nullopt;
-    sum += *mass;
+    terms.push_back({kWeighed, NumberAt(weighed, corner), NumberAt(weighed, "cg_height"),
+                     "the vehicle as weighed"});
   }
+  for (const auto& [kind, key] : {std::pair(kRemoved, "removed"), std::pair(kAdded, "added")}) {
+    for (const Part& item : ItemsAt(ledger, key)) {
+      terms.push_back(
+          {kind, NumberAt(item.node, "mass"), HeightOf(item, floor), TextAt(item.node, "item")});
+    }
+  }
+  for (const std::string_view name : {"front", "rear"}) {
+    const Part unsprung = PartAt(PartAt(PartAt(vehicle, "axles"), name), "unsprung");
+    terms.push_back({kUnsprung, NumberAt(unsprung.node, "mass"), HeightOf(unsprung, floor),
+                     fmt::format("the {} axle's unsprung mass", name)});
+  }
+  return terms;
+}
+
+// What the terms come to; nothing of what a refused number belongs to.
+struct LedgerSum {
+  std::array<double, kKinds> mass{};   // of each kind [kg]
+  double sprung = 0.0;                 // [kg]
+  std::optional<double> moment = 0.0;  // about the floor [kg m]
+  double deepest = 0.0;                // of what pulls the centre down the most [kg m]
+  std::string pulls;
+};
+
+std::optional<LedgerSum> SumOf(const std::vector<Term>& terms) {
+  LedgerSum sum;
+  for (const Term& term : terms) {
+    if (!term.mass) return std::nullopt;
+    sum.mass[term.kind] += *term.mass;
+    if (!term.height) sum.moment.reset();
+    if (!sum.moment) continue;
+    const double moment = kSigns[term.kind] * *term.mass * *term.height;
+    *sum.moment += moment;
+    if (moment < sum.deepest) sum.deepest = moment, sum.pulls = term.what;
+  }
+  for (std::size_t kind = 0; kind < kKinds; ++kind) sum.sprung += kSigns[kind] * sum.mass[kind];
   return sum;
 }
 
-std::optional<double> UnsprungMass(const Part& vehicle) {
-  const auto axles = PartAt(vehicle, "axles");
-  if (!axles) return std::nullopt;
-  double sum = 0.0;
-  for (const std::string_view name : {"front", "rear"}) {
-    const auto axle = PartAt(*axles, name);
-    const auto unsprung = axle ? PartAt(*axle, "unsprung") : std::nullopt;
-    const auto mass = unsprung ? NumberAt(unsprung->node(), "mass") : std::nullopt;
-    if (!mass) return std::nullopt;
-    sum += *mass;
+// Refuses what leaves no sprung mass, or one whose centre lies below the floor.
+//   above   no single mass lies below it
+void CheckSum(const LedgerSum& sum, const Part& vehicle, const Part& ledger, bool above,
+              Report& report) {
+  const auto show = [&](double mass) {
+    return FormatValue(mass, Dimension::kMass, ledger.node.units);
+  };
+  if (!(sum.sprung > 0.0)) {
+    return AddError(
+        report, ledger.place, ledger.path,
+        fmt::format("the sprung mass comes to {}: {} weighed, {} removed, {} added, {} "
+                    "unsprung; it must be more than 0",
+                    show(sum.sprung), show(sum.mass[kWeighed]), show(sum.mass[kRemoved]),
+                    show(sum.mass[kAdded]), show(sum.mass[kUnsprung])));
   }
-  return sum;
+  if (!above || !sum.moment || *sum.moment > 0.0) return;
+  AddError(report, ledger.place, ledger.path,
+           fmt::format("the sprung mass's centre comes to {} below the floor: weighed.cg_height, "
+                       "less what was removed and both unsprung, plus what was added, must leave "
+                       "it above; what pulls it down most is {}, taken off too high or too heavy",
+                       Show(-*sum.moment / sum.sprung, vehicle.node), sum.pulls));
+}
+
+// Refuses masses below the floor.
+//   what      "an axle's mass"
+//   returns   false where one was, or where its place was refused already
+bool StandAbove(const std::vector<Part>& masses, std::string_view what, const Part& vehicle,
+                double floor, Report& report) {
+  bool good = true;
+  for (const Part& mass : masses) {
+    const auto at = PointAt(mass.node, "at");
+    if (at && at->z() >= floor) continue;
+    good = false;
+    if (!at) continue;
+    AddErrorAt(report, mass, "at",
+               "z is {}; {} is above the floor, which is at {}: is there a minus too many?",
+               Show(at->z(), vehicle.node), what, Show(floor, vehicle.node));
+  }
+  return good;
+}
+
+bool AllStandAbove(const Part& vehicle, double floor, Report& report) {
+  std::vector<Part> unsprung, sprung, items;
+  for (const Part& axle : AxleParts(PartAt(vehicle, "axles"))) {
+    if (const Part mass = PartAt(axle, "unsprung")) unsprung.push_back(mass);
+  }
+  if (const Part mass = PartAt(vehicle, "sprung")) sprung.push_back(mass);
+  const auto add = [&](const Part& owner, std::string_view key) {
+    for (const Part& item : ItemsAt(owner, key)) items.push_back(item);
+  };
+  add(PartAt(vehicle, "ledger"), "removed");
+  add(PartAt(vehicle, "ledger"), "added");
+  // A load is added: with its items and the body above the floor, so is what they come to.
+  const Part loads = PartAt(vehicle, "loads");
+  for (const Entry& load : loads.node.entries) add(loads, load.key);
+  const bool axles_good = StandAbove(unsprung, "an axle's mass", vehicle, floor, report);
+  const bool body_good = StandAbove(sprung, "a body's centre of mass", vehicle, floor, report);
+  return StandAbove(items, "what has weight", vehicle, floor, report) && axles_good && body_good;
 }
 
 void CheckUnsprung(const Part& vehicle, std::string_view because, Report& report) {
-  const auto axles = PartAt(vehicle, "axles");
-  if (!axles) return;
-  for (const Part& axle : PartsAt(vehicle, "axles")) {
-    const bool known = axle.entry->key == "front" || axle.entry->key == "rear";
-    if (!known || axle.node().kind != NodeKind::kMap) continue;
-    if (Find(axle.node(), "unsprung") != nullptr) continue;
-    AddError(report, BlameFor(axle.node(), "unsprung", axle.entry->key_place),
-             JoinPath(axle.path, "unsprung"),
+  for (const Part& axle : AxleParts(PartAt(vehicle, "axles"))) {
+    if (Find(axle.node, "unsprung") != nullptr) continue;
+    AddError(report, BlameFor(axle.node, "unsprung", axle.place), JoinPath(axle.path, "unsprung"),
              fmt::format("it is missing; a file with '{}' needs unsprung: {{mass: ..., at: [x, y, "
                          "z]}} at both axles",
                          because));
@@ -63,26 +150,47 @@ void CheckUnsprung(const Part& vehicle, std::string_view because, Report& report
 
 }  // namespace
 
-void CheckMasses(const Part& vehicle, Report& report) {
-  const auto ledger = PartAt(vehicle, "ledger");
-  if (!ledger && !PartAt(vehicle, "sprung")) return;
-  CheckUnsprung(vehicle, ledger ? "ledger" : "sprung", report);
+void CheckMasses(const Part& vehicle, double floor, Report& report) {
+  const Part ledger = PartAt(vehicle, "ledger");
+  if (ledger || PartAt(vehicle, "sprung")) {
+    CheckUnsprung(vehicle, ledger ? "ledger" : "sprung", report);
+  }
+  const bool above = AllStandAbove(vehicle, floor, report);
   if (!ledger) return;
-  const auto weighed = WeighedMass(*ledger);
-  const auto removed = ItemsMass(ledger->node(), "removed");
-  const auto added = ItemsMass(ledger->node(), "added");
-  const auto unsprung = UnsprungMass(vehicle);
-  if (!weighed || !removed || !added || !unsprung) return;
-  const double sprung = *weighed - *removed + *added - *unsprung;
-  if (sprung > 0.0) return;
-  const auto show = [&](double mass) {
-    return FormatValue(mass, Dimension::kMass, ledger->node().units);
+  const auto sum = SumOf(TermsOf(vehicle, ledger, floor));
+  if (sum) CheckSum(*sum, vehicle, ledger, above, report);
+}
+
+void CheckWeighed(const Part& vehicle, const Part& axle, const Part& spring, Report& report) {
+  if (TextAt(spring.node, "free_length") != "weighed") return;
+  const auto refuse = [&](std::string message) {
+    AddMessageAt(report, spring, "free_length", std::move(message));
   };
-  AddError(
-      report, ledger->entry->key_place, ledger->path,
-      fmt::format("the sprung mass comes to {}: {} weighed, {} removed, {} added, {} "
-                  "unsprung; it must be more than 0",
-                  show(sprung), show(*weighed), show(*removed), show(*added), show(*unsprung)));
+  if (Find(vehicle.node, "ledger") == nullptr) {
+    refuse("'weighed' needs a ledger with the donor's weights; give the free length itself");
+  }
+  if (Find(spring.node, "curve") != nullptr) {
+    refuse("'weighed' needs a rate; with a curve, give the free length itself");
+  }
+  if (!FlagAt(spring.node, "pair")) {
+    refuse(
+        "'weighed' shares the axle's load between a pair; add 'pair: true', or give the free "
+        "length itself");
+  }
+  if (PartsAt(axle, "springs").size() > 1) {
+    refuse("'weighed' needs its pair to be the axle's only springs; give the free length itself");
+  }
+  // What the axle's coils carried on the scales.
+  const Node& weighed = PartAt(PartAt(vehicle, "ledger"), "weighed").node;
+  const std::string_view name = axle.path == "axles.front" ? "front" : "rear";
+  const auto left = NumberAt(weighed, fmt::format("{}_left", name));
+  const auto right = NumberAt(weighed, fmt::format("{}_right", name));
+  const auto unsprung = NumberAt(PartAt(axle, "unsprung").node, "mass");
+  if (!left || !right || !unsprung || *left + *right > *unsprung) return;
+  refuse(
+      fmt::format("'weighed' finds nothing to carry: the axle weighed no more than its "
+                  "unsprung mass ({} on the coils)",
+                  FormatValue(*left + *right - *unsprung, Dimension::kMass, spring.node.units)));
 }
 
 }  // namespace linkwright

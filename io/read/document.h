@@ -5,6 +5,7 @@
 // twice, the place of a key, and where an alias was used.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -53,6 +54,10 @@ struct Entry {
 
 // The place to blame where this key is missed: where a variant took it away, or `otherwise`.
 [[nodiscard]] Place BlameFor(const Node& map, std::string_view key, const Place& otherwise);
+
+// "axles.rear" and "links" to "axles.rear.links"; "ledger.added" and 1 to "ledger.added[2]".
+[[nodiscard]] std::string JoinPath(std::string_view path, std::string_view key);
+[[nodiscard]] std::string ItemPath(std::string_view path, std::size_t index);
 
 // Reads the one document of a text.
 //   file      named in places; its lines are in `report`

@@ -6,9 +6,11 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <utility>
 
 #include "io/read/format_keys.h"
 #include "io/read/keys_of.h"
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {
@@ -16,34 +18,19 @@ namespace {
 // Bounds that no part of a road vehicle reaches: a value outside has the wrong unit or a slipped
 // point, and would only spoil the arithmetic further on.
 Range SaneRange(Dimension dimension) {
-  switch (dimension) {
-    case Dimension::kLength:
-      return {-100.0, 100.0};
-    case Dimension::kMass:
-      return {-1e5, 1e5};
-    case Dimension::kForce:
-      return {-1e7, 1e7};
-    case Dimension::kRate:
-      return {-1e10, 1e10};
-    case Dimension::kAngle:
-      return kHalfTurn;
-    case Dimension::kRollRate:
-      return {-1e8, 1e8};
-    case Dimension::kDamping:
-      return {-1e7, 1e7};
-    case Dimension::kModulus:
-      return {1e9, 5e11};  // rubber to tungsten
-    case Dimension::kInertia:
-      return {-1e7, 1e7};
-    case Dimension::kShaftSpeed:
-      return {-5000.0, 5000.0};
-    case Dimension::kTorque:
-      return {-1e6, 1e6};
-    case Dimension::kAngleRate:
-      return {-100.0, 100.0};
-    default:
-      return {-1e9, 1e9};
+  using D = Dimension;
+  static constexpr std::pair<D, Range> kSane[] = {
+      {D::kLength, {-100.0, 100.0}}, {D::kMass, {-1e5, 1e5}},
+      {D::kForce, {-1e7, 1e7}},      {D::kRate, {-1e10, 1e10}},
+      {D::kAngle, kHalfTurn},        {D::kRollRate, {-1e8, 1e8}},
+      {D::kDamping, {-1e7, 1e7}},    {D::kModulus, {1e9, 5e11}},  // rubber to tungsten
+      {D::kInertia, {-1e7, 1e7}},    {D::kShaftSpeed, {-5000.0, 5000.0}},
+      {D::kTorque, {-1e6, 1e6}},     {D::kAngleRate, {-100.0, 100.0}},
+  };
+  for (const auto& [of, range] : kSane) {
+    if (of == dimension) return range;
   }
+  return {-1e9, 1e9};
 }
 
 std::string WantedOnce(const Key& key) {
@@ -84,6 +71,17 @@ std::string WantedOnce(const Key& key) {
   return fmt::format("a map with {}", fmt::join(required.empty() ? all : required, ", "));
 }
 
+// What a number outside its range should have been.
+std::string WantedWithin(const Key& key, const Range& range, bool low, UnitSystem units) {
+  if (low && range.above_low && std::isfinite(key.range.high)) {
+    return fmt::format("more than {}, at most {}", FormatValue(range.low, key.dimension, units),
+                       FormatValue(range.high, key.dimension, units));
+  }
+  Key bounded = key;
+  if (!range.above_low || !low) bounded.range = range;
+  return RangeText(bounded, units);
+}
+
 }  // namespace
 
 const std::vector<Group>& Format() {
@@ -104,11 +102,16 @@ const Group& FindGroup(std::string_view name) {
   return *found;
 }
 
+const Key* KeyIn(const Group& group, std::string_view name) {
+  for (const Key& key : group.keys) {
+    if (key.name == name) return &key;
+  }
+  return nullptr;
+}
+
 const Key& FindKey(std::string_view group, std::string_view key) {
-  const auto& keys = FindGroup(group).keys;
-  const auto found =
-      std::find_if(keys.begin(), keys.end(), [&](const Key& known) { return known.name == key; });
-  assert(found != keys.end());
+  const Key* found = KeyIn(FindGroup(group), key);
+  assert(found != nullptr);
   return *found;
 }
 
@@ -117,6 +120,24 @@ const Key* FindFormerly(const Group& group, std::string_view name) {
     if (!name.empty() && key.formerly == name) return &key;
   }
   return nullptr;
+}
+
+std::vector<Key> ItemKeys(const Key& key) {
+  const auto number = [&](Dimension dimension, Range range) {
+    return Number(key.name, dimension, range, key.meaning);
+  };
+  switch (key.kind) {
+    case Kind::kPoint:
+      return std::vector<Key>(3, number(Dimension::kLength, kAny));
+    case Kind::kSide:
+      return std::vector<Key>(2, number(Dimension::kLength, kAny));
+    case Kind::kCurve:
+      return {number(Dimension::kLength, kNotNegative), number(Dimension::kForce, kNotNegative)};
+    case Kind::kWords:
+      return std::vector<Key>(2, Word(key.name, key.words, key.meaning));
+    default:
+      return {};
+  }
 }
 
 double DefaultOf(const Key& key) {
@@ -148,6 +169,19 @@ std::string RangeText(const Key& key, UnitSystem system) {
   if (low) return fmt::format("{} or more", text(key.range.low));
   if (high) return fmt::format("at most {}", text(key.range.high));
   return "";
+}
+
+ParsedValue ReadNumber(std::string_view text, const Key& key, UnitSystem units) {
+  ParsedValue value = ParseValue(text, key.dimension, units);
+  if (!value.si) return value;
+  const Range range = RangeOf(key);
+  const bool low = range.above_low ? *value.si <= range.low : *value.si < range.low;
+  if (!low && *value.si <= range.high) return value;
+  const bool physical =
+      (low && key.range.low == range.low) || (!low && key.range.high == range.high);
+  return {std::nullopt,
+          fmt::format("{} is out of range; wanted: {}{}", Quoted(text),
+                      WantedWithin(key, range, low, units), physical ? "" : "; check its unit")};
 }
 
 std::string WantedFor(const Key& key, Many many) {

@@ -71,7 +71,7 @@ struct Group {
   std::string_view heading;  // of its table in the documents
   std::vector<Key> keys;
   std::vector<Rule> rules = {};
-  bool takes_commas = false;  // its texts may hold commas in braces: see document_builder.cc
+  bool takes_commas = false;  // its texts may hold commas in braces: see parse_document.cc
 };
 
 // Every group; "vehicle" and "variant" are the two kinds of file.
@@ -84,6 +84,13 @@ struct Group {
 // The key that had this name in older files, or null.
 [[nodiscard]] const Key* FindFormerly(const Group& group, std::string_view name);
 
+// The group's key with this name, or null.
+[[nodiscard]] const Key* KeyIn(const Group& group, std::string_view name);
+
+// What stands in each place of a list of one of the kinds above: the coordinates of a point, the
+// words of two, and for a curve what stands in each of its points.
+[[nodiscard]] std::vector<Key> ItemKeys(const Key& key);
+
 // The default of a number [SI], from its text in the table.
 [[nodiscard]] double DefaultOf(const Key& key);
 [[nodiscard]] double DefaultOf(std::string_view group, std::string_view key);
@@ -93,6 +100,10 @@ struct Group {
 
 // "greater than 0 mm", "0 to 1"; empty where only the bounds of the dimension hold.
 [[nodiscard]] std::string RangeText(const Key& key, UnitSystem system);
+
+// A number read from its text, the same for a key of a file and for an option of a command: the
+// value in SI, within the key's range; or what is wrong with the text and what is wanted.
+[[nodiscard]] ParsedValue ReadNumber(std::string_view text, const Key& key, UnitSystem units);
 
 // What should stand there, as errors say it: "a point [x, y, z] of three lengths".
 //   many   Key::many for what stands under the key, or kOne for one name or item of it

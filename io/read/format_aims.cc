@@ -9,11 +9,6 @@ namespace {
 
 using D = Dimension;
 
-BoundKey<Aims> Aim(double Aims::*to, std::string_view name, D dimension, std::string_view text,
-                   std::string_view meaning) {
-  return Default(Number(to, name, dimension, kNotNegative, meaning), text);
-}
-
 }  // namespace
 
 Table<Aims> KeysOf(Of<Aims>) {

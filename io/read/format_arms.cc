@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The format table: what locates an axle besides plain links.
-#include "io/read/build_vehicle.h"
 #include "io/read/format_keys.h"
 #include "io/read/keys_of.h"
+#include "io/read/mirrored.h"
+#include "io/read/values.h"
 
 namespace linkwright {
 namespace {
@@ -10,11 +11,8 @@ namespace {
 using D = Dimension;
 
 Key PairFlag() {
-  return Default({.name = "pair",
-                  .kind = Kind::kFlag,
-                  .meaning = "true: the left one is given (y more than 0) and the right one is its "
-                             "mirror image."},
-                 "false");
+  return Flag("pair",
+              "true: the left one is given (y more than 0) and the right one is its mirror image.");
 }
 
 BoundKey<RadiusArm> Radial(double RadiusArm::*to, std::string_view name, std::string_view meaning) {
@@ -37,7 +35,9 @@ Table<AArm> KeysOf(Of<AArm>) {
                       "an axle is held more than four ways."),
                "5 kN/mm")},
       {},
-      Complete};
+      [](const Node& map, AArm& arm) {
+        if (Find(map, "second_eye") == nullptr) arm.p_CP[1] = Mirrored(arm.p_CP[0]);
+      }};
 }
 
 Table<RadiusArm> KeysOf(Of<RadiusArm>) {
@@ -74,7 +74,10 @@ Table<WattsLink> KeysOf(Of<WattsLink>) {
                       "an axle is held more than four ways."),
                "5 kN/mm")},
       {},
-      Complete};
+      [](const Node& map, WattsLink& watt) {
+        watt.axis = Eigen::Vector3d::UnitX();
+        if (const auto bolt = PointAt(map, "bolt")) watt.axis = *bolt - watt.pivot;
+      }};
 }
 
 }  // namespace linkwright

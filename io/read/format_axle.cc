@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // The format table: what stands under axles.front and axles.rear.
-#include "io/read/build_vehicle.h"
 #include "io/read/format_keys.h"
 #include "io/read/keys_of.h"
+#include "io/read/mirrored.h"
+#include "io/read/values.h"
+#include "solver/model/force_law.h"
 
 namespace linkwright {
 namespace {
@@ -13,11 +15,9 @@ using D = Dimension;
 template <typename Member>
 std::vector<BoundKey<Member>> MemberKeys(const std::vector<BoundKey<Member>>& more) {
   std::vector<BoundKey<Member>> keys = {
-      Default({.name = "pair",
-               .kind = Kind::kFlag,
-               .meaning = "true: the left member is given (y more than 0) and the right one is its "
-                          "mirror image."},
-              "false"),
+      Flag("pair",
+           "true: the left member is given (y more than 0) and the right one is its mirror "
+           "image."),
       Required(Point(Into(&Member::span, &Span::p_CP), "frame", "The end on the chassis.")),
       Required(Point(Into(&Member::span, &Span::p_CQ), "axle", "The end on the axle.")),
   };
@@ -106,7 +106,9 @@ Table<Axle> KeysOf(Of<Axle>) {
                   "1/4 in"),
       },
       {{RuleKind::kAtLeastOne, {"links", "a_arms", "radius_arms", "watts_links"}}},
-      Complete};
+      [](const Node& map, Axle& axle) {
+        if (Find(map, "wheel_center_right") == nullptr) axle.p_CW_r = Mirrored(axle.p_CW_l);
+      }};
 }
 
 Table<Link> KeysOf(Of<Link>) {
@@ -151,19 +153,21 @@ Table<Spring> KeysOf(Of<Spring>) {
           Bound(Into(&Spring::law, &ForceLaw::free_length), Required(free_length)),
           Number(&Spring::solid_length, "solid_length", D::kLength, kPositive,
                  "Length with every coil touching the next."),
-          Bound(&Spring::keep_seated,
-                Default({.name = "keep_seated",
-                         .kind = Kind::kFlag,
-                         .meaning = "true: nothing but its load holds it in, so that travel ends "
-                                    "where it would let go of its seats (limits)."},
-                        "false")),
+          Flag(&Spring::keep_seated, "keep_seated",
+               "true: nothing but its load holds it in, so that travel ends where it would let go "
+               "of its seats (limits)."),
       }),
       {{RuleKind::kExactlyOne, {"rate", "curve", "wire"}},
        {RuleKind::kNeeds, {"wire", "mean_diameter", "active_coils"}},
        {RuleKind::kNeeds, {"mean_diameter", "wire"}},
        {RuleKind::kNeeds, {"active_coils", "wire"}},
        {RuleKind::kNeeds, {"shear_modulus", "wire"}}},
-      Complete};
+      // The free length of a weighed one is worked out once the whole vehicle is known
+      // (ResolveWeighedLengths).
+      [](const Node& map, Spring& spring) {
+        if (spring.wire) spring.law.rate = HelicalRate(*spring.wire);
+        spring.weighed = TextAt(map, "free_length") == "weighed";
+      }};
 }
 
 Table<Stop> KeysOf(Of<Stop>) {
@@ -229,19 +233,15 @@ Table<Steering> KeysOf(Of<Steering>) {
 }
 
 Table<SteeringAims> KeysOf(Of<SteeringAims>) {
-  return {
-      "steering_aims",
-      "axles.A.steering.aims",
-      {Default(Number(&SteeringAims::slope_differ, "slope_differ", D::kAngle, kNotNegative,
-                      "Track bar against drag link at rest, seen from in front: beyond it they "
-                      "are not parallel (common practice; 1 deg is what is aimed for)."),
-               "2 deg"),
-       Default(Number(&SteeringAims::length_differ, "length_differ", D::kPercent, kNotNegative,
-                      "Their lengths, of the drag link's (common practice)."),
-               "10 %"),
-       Default(Number(&SteeringAims::steer_rate, "steer_rate", D::kAngleRate, kNotNegative,
-                      "Steer per travel at rest with the steering wheel held (common practice)."),
-               "0.1 deg/in")}};
+  return {"steering_aims",
+          "axles.A.steering.aims",
+          {Aim(&SteeringAims::slope_differ, "slope_differ", D::kAngle, "2 deg",
+               "Track bar against drag link at rest, seen from in front: beyond it they "
+               "are not parallel (common practice; 1 deg is what is aimed for)."),
+           Aim(&SteeringAims::length_differ, "length_differ", D::kPercent, "10 %",
+               "Their lengths, of the drag link's (common practice)."),
+           Aim(&SteeringAims::steer_rate, "steer_rate", D::kAngleRate, "0.1 deg/in",
+               "Steer per travel at rest with the steering wheel held (common practice).")}};
 }
 
 Table<Span> KeysOf(Of<Span>) {
@@ -258,7 +258,9 @@ Table<TieRod> KeysOf(Of<TieRod>) {
            Point(&TieRod::p_CR, "right",
                  "The end at the right knuckle, where it is not the left one's mirror image.")},
           {},
-          Complete};
+          [](const Node& map, TieRod& rod) {
+            if (Find(map, "right") == nullptr) rod.p_CR = Mirrored(rod.p_CL);
+          }};
 }
 
 Table<Gap> KeysOf(Of<Gap>) {

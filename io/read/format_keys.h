@@ -39,6 +39,11 @@ inline Key SideView(std::string_view name, std::string_view meaning) {
   return {.name = name, .kind = Kind::kSide, .meaning = meaning, .dimension = Dimension::kLength};
 }
 
+// true or false; false unless given.
+inline Key Flag(std::string_view name, std::string_view meaning) {
+  return {.name = name, .kind = Kind::kFlag, .meaning = meaning, .default_text = "false"};
+}
+
 inline Key Text(std::string_view name, std::string_view meaning) {
   return {.name = name, .kind = Kind::kText, .meaning = meaning};
 }
@@ -54,21 +59,26 @@ inline Key Map(std::string_view name, std::string_view group, std::string_view m
   return {.name = name, .kind = Kind::kGroup, .meaning = meaning, .group = group, .many = many};
 }
 
-inline Key Required(Key key) {
-  key.required = true;
-  return key;
+inline Key& KeyOf(Key& key) { return key; }
+
+template <typename Line>
+Line Required(Line line) {
+  KeyOf(line).required = true;
+  return line;
 }
 
 // `old` is its name in older files.
-inline Key Formerly(std::string_view old, Key key) {
-  key.formerly = old;
-  return key;
+template <typename Line>
+Line Formerly(std::string_view old, Line line) {
+  KeyOf(line).formerly = old;
+  return line;
 }
 
 // `text` is what would stand in the file.
-inline Key Default(Key key, std::string_view text) {
-  key.default_text = text;
-  return key;
+template <typename Line>
+Line Default(Line line, std::string_view text) {
+  KeyOf(line).default_text = text;
+  return line;
 }
 
 // The groups of one axle, and all others: each half of the table in its own file.

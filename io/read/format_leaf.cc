@@ -87,25 +87,21 @@ Table<LeafSpring> KeysOf(Of<LeafSpring>) {
 }
 
 Table<LeafAims> KeysOf(Of<LeafAims>) {
-  const auto aim = [](double LeafAims::*to, std::string_view name, D dimension,
-                      std::string_view text, std::string_view meaning) {
-    return Default(Number(to, name, dimension, kNotNegative, meaning), text);
-  };
   return {
       "leaf_aims",
       "leaf_original.aims",
-      {aim(&LeafAims::off_centre, "off_center", D::kLength, "1/4 in",
+      {Aim(&LeafAims::off_centre, "off_center", D::kLength, "1/4 in",
            "Most that an old axle may have moved along the frame, and that a wheel when new may "
            "stand off its opening's centre (common practice)."),
-       aim(&LeafAims::spacing, "spacing", D::kLength, "1/4 in",
+       Aim(&LeafAims::spacing, "spacing", D::kLength, "1/4 in",
            "Most that the file's openings may be spaced otherwise than the old axles were "
            "designed (common practice)."),
-       aim(&LeafAims::eyes_differ, "eyes_differ", D::kLength, "1/4 in",
+       Aim(&LeafAims::eyes_differ, "eyes_differ", D::kLength, "1/4 in",
            "Most that eye to eye may differ, worked out against measured (common practice)."),
-       aim(&LeafAims::wheelbase_differ, "wheelbase_differ", D::kLength, "1/2 in",
+       Aim(&LeafAims::wheelbase_differ, "wheelbase_differ", D::kLength, "1/2 in",
            "Most that the present wheelbase may differ, worked out against measured (common "
            "practice)."),
-       aim(&LeafAims::swing_least, "swing_least", D::kAngle, "20 deg",
+       Aim(&LeafAims::swing_least, "swing_least", D::kAngle, "20 deg",
            "Least angle between a shackle and the line of the eyes: nearer to it a small error of "
            "camber swings the shackle far (common practice).")}};
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The format table: the two kinds of file and everything that is no part of one axle.
-#include "io/read/build_vehicle.h"
 #include "io/read/format_keys.h"
 #include "io/read/keys_of.h"
+#include "io/read/values.h"
 
 namespace linkwright {
 namespace {
@@ -27,30 +27,38 @@ BoundKey<Ledger> Scale(std::size_t corner, std::string_view name, std::string_vi
   return Required(Number(Into(&Ledger::weighed, corner), name, D::kMass, kPositive, meaning));
 }
 
-// Groups that are no struct.
-std::vector<Group> PlainGroups() {
-  return {
-      {"axles",
-       "axles",
-       {Required(Map("front", "axle", "The front axle.")),
-        Required(Map("rear", "axle", "The rear axle."))}},
-      {"openings",
-       "openings",
-       {Map("front", "opening", "The front wheel openings."),
-        Map("rear", "opening", "The rear wheel openings.")}},
-      {"variant",
-       "A variant's file",
-       {Required(Text("base", "The file this is a variant of, seen from this file's folder.")),
-        Text("title", "The variant's own title; the base's unless given."),
-        Word("units", {"metric", "inch"},
-             "What a plain number in this file means, and how results are written; as in the base "
-             "unless given."),
-        {.name = "change", .kind = Kind::kPaths, .meaning = "New values for what the base has."},
-        {.name = "add", .kind = Kind::kPaths, .meaning = "What the base does not have."},
-        {.name = "remove",
-         .kind = Kind::kText,
-         .meaning = "Paths of what the base has and the variant does not.",
-         .many = Many::kList}}}};
+Table<Vehicle> AxlesKeys() {
+  return {"axles",
+          "axles",
+          {Required(Map(Into(&Vehicle::axles, kFront), "front", "axle", "The front axle.")),
+           Required(Map(Into(&Vehicle::axles, kRear), "rear", "axle", "The rear axle."))}};
+}
+
+// They stand at the body.
+Table<Vehicle> OpeningsKeys() {
+  return {"openings",
+          "openings",
+          {Map(Into(&Vehicle::axles, kFront, &Axle::opening), "front", "opening",
+               "The front wheel openings."),
+           Map(Into(&Vehicle::axles, kRear, &Axle::opening), "rear", "opening",
+               "The rear wheel openings.")}};
+}
+
+// The other kind of file; it is applied to its base, not read into a struct.
+Group VariantGroup() {
+  return {"variant",
+          "A variant's file",
+          {Required(Text("base", "The file this is a variant of, seen from this file's folder.")),
+           Text("title", "The variant's own title; the base's unless given."),
+           Word("units", {"metric", "inch"},
+                "What a plain number in this file means, and how results are written; as in the "
+                "base unless given."),
+           {.name = "change", .kind = Kind::kPaths, .meaning = "New values for what the base has."},
+           {.name = "add", .kind = Kind::kPaths, .meaning = "What the base does not have."},
+           {.name = "remove",
+            .kind = Kind::kText,
+            .meaning = "Paths of what the base has and the variant does not.",
+            .many = Many::kList}}};
 }
 
 Table<Ledger> WeighedKeys() {
@@ -62,6 +70,31 @@ Table<Ledger> WeighedKeys() {
            Scale(3, "rear_right", "Under the rear right wheel."),
            Required(Number(&Ledger::cg_height, "cg_height", D::kLength, kPositive,
                            "Height of the centre of mass above the floor."))}};
+}
+
+// Against the wind-up: under power a housing's front comes up, and with it a yoke that stands ahead
+// of the wheels; one behind them, as on a front axle, goes down.
+double UsualPinionLow(const Driveshaft& shaft, const Axle& axle) {
+  if (shaft.output_joint != JointKind::kDouble || shaft.axle_joint != JointKind::kSingle) {
+    return 0.0;
+  }
+  const double preset = ToSi(1.5, Dimension::kAngle, UnitSystem::kMetric);
+  return axle.pinion && axle.pinion->p_CY.x() < axle.p_CW_l.x() ? -preset : preset;
+}
+
+// What no key says alone: the axles' names, the usual load, how low a pinion is wanted.
+void Complete(const Node& map, Vehicle& vehicle) {
+  for (const int index : {kFront, kRear}) {
+    Axle& axle = vehicle.axles[static_cast<std::size_t>(index)];
+    axle.name = index == kFront ? "front" : "rear";
+    if (axle.unsprung) axle.unsprung->item = axle.name + " axle";
+  }
+  for (Driveshaft& shaft : vehicle.driveshafts) {
+    const Node& node = *Find(*Find(map, "driveshafts"), shaft.name);
+    const Axle& axle = vehicle.axles[static_cast<std::size_t>(shaft.axle)];
+    shaft.pinion_low = NumberAt(node, "pinion_low").value_or(UsualPinionLow(shaft, axle));
+  }
+  if (vehicle.loads.empty()) vehicle.loads.push_back({"empty", {}});
 }
 
 }  // namespace
@@ -79,7 +112,7 @@ Table<Vehicle> KeysOf(Of<Vehicle>) {
           Default(Number(&Vehicle::floor_z, "floor", D::kLength, kAny,
                          "Height (z) of the floor under the tyres in the measured stance."),
                   "0"),
-          Required(Map("axles", "axles", "The two axles.")),
+          Required(Map(&AxlesKeys, "axles", "axles", "The two axles.")),
           Map(&Vehicle::driveshafts, "driveshafts", "driveshaft",
               "Driveshafts, each under a name of your own.", Many::kNamed),
           Map(&Vehicle::ledger, "ledger", "ledger",
@@ -87,18 +120,19 @@ Table<Vehicle> KeysOf(Of<Vehicle>) {
           Map(&Vehicle::sprung, "sprung", "sprung",
               "The sprung mass itself, where there is no ledger; with neither, the file is "
               "geometry only."),
-          Map("loads", "item",
+          Map(&Vehicle::loads, "loads", "item",
               "What is put on the finished vehicle, load by load, each under a name of your own; "
               "without it there is one load, named empty.",
               Many::kNamedList),
-          Map("openings", "openings", "The body's wheel openings."),
-          Key{.name = "marks",
-              .kind = Kind::kPoint,
-              .meaning =
-                  "Points of the body whose height above the floor matters, each under a name "
-                  "of your own.",
-              .dimension = D::kLength,
-              .many = Many::kNamed},
+          Map(&OpeningsKeys, "openings", "openings", "The body's wheel openings."),
+          Bound(&Vehicle::marks,
+                {.name = "marks",
+                 .kind = Kind::kPoint,
+                 .meaning =
+                     "Points of the body whose height above the floor matters, each under a name "
+                     "of your own.",
+                 .dimension = D::kLength,
+                 .many = Many::kNamed}),
           Formerly("limits", Map(&Vehicle::aims, "aims", "aims", "What `check` points at.")),
           Map(&Vehicle::leaf_original, "leaf_original", "leaf_original",
               "The leaf springs of the vehicle the body came from: "
@@ -120,12 +154,13 @@ Table<Driveshaft> KeysOf(Of<Driveshaft>) {
                           "positive: one that falls from the gearbox toward its axle is minus.")),
           Required(Word(&Driveshaft::axle, "axle", {"front", "rear"},
                         "The axle it drives, which needs a pinion.")),
-          Default({.name = "joints",
-                   .kind = Kind::kWords,
-                   .meaning = "The joint at the output end, then the one at the axle end: single "
-                              "is one cross, double two with a centring device.",
-                   .words = {"single", "double"}},
-                  "[single, single]"),
+          Bound(Into(&Driveshaft::output_joint, &Driveshaft::axle_joint),
+                {.name = "joints",
+                 .kind = Kind::kWords,
+                 .meaning = "The joint at the output end, then the one at the axle end: single "
+                            "is one cross, double two with a centring device.",
+                 .default_text = "[single, single]",
+                 .words = {"single", "double"}}),
           Default(Number(&Driveshaft::phase, "phase", D::kAngle, kHalfTurn,
                          "How far the axle-end inner yoke is turned ahead of the other; of the "
                          "piece at the axle where there is a centre bearing."),
@@ -150,7 +185,9 @@ Table<Driveshaft> KeysOf(Of<Driveshaft>) {
                                  "What `driveline` points at.")),
       },
       {{RuleKind::kNeeds, {"slip_left", "slip"}}},
-      Complete};
+      [](const Node&, Driveshaft& shaft) {
+        if (shaft.slip && !shaft.slip_left) shaft.slip_left = *shaft.slip / 2.0;
+      }};
 }
 
 Table<CenterBearing> KeysOf(Of<CenterBearing>) {
@@ -169,22 +206,19 @@ Table<CenterBearing> KeysOf(Of<CenterBearing>) {
 }
 
 Table<ShaftAims> KeysOf(Of<ShaftAims>) {
-  const auto angle = [](std::optional<double> ShaftAims::*to, std::string_view name,
-                        std::string_view text, std::string_view meaning) {
-    return Default(Number(to, name, D::kAngle, kNotNegative, meaning), text);
-  };
   return {
       "driveshaft_aims",
       "driveshafts.NAME.aims",
-      {angle(&ShaftAims::joint_least, "joint_least", "0.5 deg",
-             "Least working angle of a single joint at rest, so that its needles turn (General "
-             "Motors vibration procedure; truck driveline guides)."),
-       angle(&ShaftAims::joint_most, "joint_most", "3 deg", "Greatest one at rest (the same)."),
-       angle(&ShaftAims::pair_differ, "pair_differ", "1 deg",
-             "What the two joints of a piece may differ by at rest, and what the pinion may be "
-             "off (the same)."),
-       angle(&ShaftAims::double_most, "double_most", "10 deg",
-             "Greatest angle of a double joint at rest (a light-truck maker's manual)."),
+      {Aim(&ShaftAims::joint_least, "joint_least", D::kAngle, "0.5 deg",
+           "Least working angle of a single joint at rest, so that its needles turn (General "
+           "Motors vibration procedure; truck driveline guides)."),
+       Aim(&ShaftAims::joint_most, "joint_most", D::kAngle, "3 deg",
+           "Greatest one at rest (the same)."),
+       Aim(&ShaftAims::pair_differ, "pair_differ", D::kAngle, "1 deg",
+           "What the two joints of a piece may differ by at rest, and what the pinion may be "
+           "off (the same)."),
+       Aim(&ShaftAims::double_most, "double_most", D::kAngle, "10 deg",
+           "Greatest angle of a double joint at rest (a light-truck maker's manual)."),
        Default(Number(&ShaftAims::torsional, "torsional", D::kAcceleration, kPositive,
                       "Torsional acceleration at top speed; 400 is what the table of residual "
                       "angles in SAE AE-7, section 3.1.1, comes to."),
@@ -246,37 +280,22 @@ Table<Opening> KeysOf(Of<Opening>) {
   return {
       "opening",
       "openings.front, openings.rear",
-      {Required({.name = "center",
-                 .kind = Kind::kSide,
-                 .meaning = "Its centre in side view, where the wheel should sit.",
-                 .dimension = D::kLength}),
+      {Required(SideView(Into(&Opening::x, &Opening::z), "center",
+                         "Its centre in side view, where the wheel should sit.")),
        Number(&Opening::radius, "radius", D::kLength, kPositive, "Its radius."),
        Number(&Opening::lip_y, "lip_y", D::kLength, kPositive,
               "Where its left lip stands, out from the centreline; without it the lip is taken to "
               "reach across the whole tyre."),
        Number(&Opening::inner_panel_y, "inner_panel_y", D::kLength, kPositive,
-              "Where the left inner panel stands, out from the centreline.")},
-      {},
-      Complete};
+              "Where the left inner panel stands, out from the centreline.")}};
 }
 
 std::vector<Group> VehicleGroups() {
-  const std::vector<Group> plain = PlainGroups();
-  return {GroupOf<Vehicle>(),
-          GroupOf<Driveshaft>(),
-          GroupOf<CenterBearing>(),
-          GroupOf<ShaftAims>(),
-          GroupOf<Ledger>(),
-          GroupOf(WeighedKeys()),
-          GroupOf<Mass>(),
-          GroupOf<SprungMass>(),
-          plain[0],
-          plain[1],
-          GroupOf<Opening>(),
-          plain[2],
-          GroupOf<LeafOriginal>(),
-          GroupOf<LeafSpring>(),
-          GroupOf<LeafAims>()};
+  return {GroupOf<Vehicle>(),      GroupOf<Driveshaft>(), GroupOf<CenterBearing>(),
+          GroupOf<ShaftAims>(),    GroupOf<Ledger>(),     GroupOf(WeighedKeys()),
+          GroupOf<Mass>(),         GroupOf<SprungMass>(), GroupOf(AxlesKeys()),
+          GroupOf(OpeningsKeys()), GroupOf<Opening>(),    VariantGroup(),
+          GroupOf<LeafOriginal>(), GroupOf<LeafSpring>(), GroupOf<LeafAims>()};
 }
 
 }  // namespace linkwright

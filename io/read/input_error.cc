@@ -49,17 +49,16 @@ std::string ErrorText(const InputError& error) {
 }
 
 std::string FormatError(const InputError& error) {
-  const std::string file = Shown(error.file), message = Shown(ErrorText(error));
-  std::string text = error.line == 0
+  const std::string file = Shown(error.place.file), message = Shown(ErrorText(error));
+  const Place& at = error.place;
+  std::string text = at.line == 0
                          ? fmt::format("{}: {}\n", file, message)
-                         : fmt::format("{}:{}:{}: {}\n", file, error.line, error.column, message);
+                         : fmt::format("{}:{}:{}: {}\n", file, at.line, at.column, message);
   for (const Excerpt& excerpt : error.excerpts) {
     text += fmt::format("{:>5} | {}\n      | {}^\n", excerpt.line, Shown(excerpt.text, "\t"),
                         BlanksBefore(excerpt));
   }
   return text;
 }
-
-std::string FormatErrors(const InputErrors& errors) { return JoinErrors(errors.errors); }
 
 }  // namespace linkwright

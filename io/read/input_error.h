@@ -8,7 +8,7 @@
 
 namespace linkwright {
 
-// A place in a file. line and column count from 1; line 0 is the file as a whole.
+// A place in a file. line and column, in characters, count from 1; line 0 is the file as a whole.
 struct Place {
   std::string file;
   int line = 0;
@@ -23,15 +23,14 @@ struct Excerpt {
 };
 
 struct InputError {
-  std::string file;
-  int line = 0;                   // 0: the file as a whole
-  int column = 0;                 // in characters, from 1
+  Place place;
   std::string path;               // "axles.rear.links.upper arm.frame"; empty for the whole file
   std::string message;            // what is wrong, what is wanted, what to try
   std::vector<Excerpt> excerpts;  // empty, or one a place: two for a key given twice
 };
 
-// Thrown by the reader: every error found, sorted by place. what() is FormatErrors of it.
+// Thrown by the reader: every error found, sorted by place. what() is all of them formatted, one
+// after the other; it ends with a line feed.
 struct InputErrors : std::runtime_error {
   explicit InputErrors(std::vector<InputError> list);
   std::vector<InputError> errors;  // at least one
@@ -42,8 +41,5 @@ struct InputErrors : std::runtime_error {
 
 // One error as "file:line:column: path: message", then each excerpt with a caret under it.
 [[nodiscard]] std::string FormatError(const InputError& error);
-
-// All of them, one after the other; ends with a line feed.
-[[nodiscard]] std::string FormatErrors(const InputErrors& errors);
 
 }  // namespace linkwright

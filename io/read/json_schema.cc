@@ -55,17 +55,6 @@ Json ListOf(const Json& items, std::size_t least, std::size_t most) {
   return list;
 }
 
-Json CurveSchema() {
-  Key length{.name = "",
-             .kind = Kind::kNumber,
-             .meaning = "",
-             .dimension = Dimension::kLength,
-             .range = {.low = 0.0}};
-  Key force = length;
-  force.dimension = Dimension::kForce;
-  return ListOf(ListOf(Json::array({NumberSchema(length), NumberSchema(force)}), 2, 2), 2, 0);
-}
-
 Json OneSchema(const Key& key) {
   switch (key.kind) {
     case Kind::kText:
@@ -82,8 +71,11 @@ Json OneSchema(const Key& key) {
       return ListOf(Reference(DefinitionName(Dimension::kLength)), 3, 3);
     case Kind::kSide:
       return ListOf(Reference(DefinitionName(Dimension::kLength)), 2, 2);
-    case Kind::kCurve:
-      return CurveSchema();
+    case Kind::kCurve: {
+      Json point = Json::array();
+      for (const Key& item : ItemKeys(key)) point.push_back(NumberSchema(item));
+      return ListOf(ListOf(point, 2, 2), 2, 0);
+    }
     case Kind::kPaths:
       return {{"type", "object"}};
     case Kind::kGroup:

@@ -17,61 +17,58 @@ void NeedKind([[maybe_unused]] const Key& key, [[maybe_unused]] Kind kind) {
   assert(key.kind == kind);
 }
 
-template <typename Value>
-void TakeIfGood(std::optional<Value> found, Value& into) {
-  if (found) into = *std::move(found);
-}
-
 }  // namespace
 
-void Take(const Node* value, const Key& key, std::optional<double>& into) {
+template <>
+std::optional<double> ValueOf(const Node* value, const Key& key) {
   NeedKind(key, Kind::kNumber);
-  if (value != nullptr) {
-    into = value->si;
-  } else if (!key.default_text.empty()) {
-    into = DefaultOf(key);
-  }
+  if (value != nullptr) return value->si;
+  return key.default_text.empty() ? std::nullopt : std::optional(DefaultOf(key));
 }
 
-void Take(const Node* value, const Key& key, double& into) {
-  std::optional<double> number;
-  Take(value, key, number);
-  TakeIfGood(number, into);
-}
-
-void Take(const Node* value, const Key& key, bool& into) {
+template <>
+std::optional<bool> ValueOf(const Node* value, const Key& key) {
   NeedKind(key, Kind::kFlag);
-  into = TextOf(value, key) == "true";
+  return TextOf(value, key) == "true";
 }
 
-void Take(const Node* value, const Key& key, std::string& into) {
+template <>
+std::optional<std::string> ValueOf(const Node* value, const Key& key) {
   NeedKind(key, Kind::kText);
-  into = TextOf(value, key);
+  return std::string(TextOf(value, key));
 }
 
-void Take(const Node* value, const Key& key, std::optional<Eigen::Vector3d>& into) {
+template <>
+std::optional<Eigen::Vector3d> ValueOf(const Node* value, const Key& key) {
   NeedKind(key, Kind::kPoint);
-  into = PointOf(value);
+  return PointOf(value);
 }
 
-void Take(const Node* value, const Key& key, Eigen::Vector3d& into) {
-  NeedKind(key, Kind::kPoint);
-  TakeIfGood(PointOf(value), into);
-}
-
-void Take(const Node* value, const Key& key, std::optional<Eigen::Vector2d>& into) {
+template <>
+std::optional<Eigen::Vector2d> ValueOf(const Node* value, const Key& key) {
   NeedKind(key, Kind::kSide);
-  into = SideOf(value);
-}
-
-void Take(const Node* value, const Key& key, Eigen::Vector2d& into) {
-  NeedKind(key, Kind::kSide);
-  TakeIfGood(SideOf(value), into);
+  return SideOf(value);
 }
 
 void Take(const Node* value, const Key& key, std::vector<CurvePoint>& into) {
   NeedKind(key, Kind::kCurve);
   into = CurveOf(value);
+}
+
+void Take(const Node* value, const Key& key, std::vector<Load>& into) {
+  if (value == nullptr) return;
+  for (const Entry& load : value->entries) {
+    into.push_back({load.key, {}});
+    Take(&load.value, key, into.back().items);
+  }
+}
+
+void Take(const Node* value, const Key& key, std::vector<Mark>& into) {
+  NeedKind(key, Kind::kPoint);
+  if (value == nullptr) return;
+  for (const Entry& mark : value->entries) {
+    into.push_back({mark.key, PointOf(&mark.value).value()});
+  }
 }
 
 std::optional<int> WordIndex(const Node* value, const Key& key) {

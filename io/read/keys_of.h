@@ -23,41 +23,49 @@
 
 namespace linkwright {
 
-// Puts what stands under a key into a member: of nothing (null) the key's default and, where it has
-// none, the member as it was.
-void Take(const Node* value, const Key& key, double& into);
-void Take(const Node* value, const Key& key, std::optional<double>& into);
-void Take(const Node* value, const Key& key, bool& into);
-void Take(const Node* value, const Key& key, std::string& into);
-void Take(const Node* value, const Key& key, Eigen::Vector3d& into);
-void Take(const Node* value, const Key& key, std::optional<Eigen::Vector3d>& into);
-void Take(const Node* value, const Key& key, Eigen::Vector2d& into);
-void Take(const Node* value, const Key& key, std::optional<Eigen::Vector2d>& into);
-void Take(const Node* value, const Key& key, std::vector<CurvePoint>& into);
-
 // The place of a key's word, or of its default, among Key::words.
 [[nodiscard]] std::optional<int> WordIndex(const Node* value, const Key& key);
 
-// A word: its place among Key::words is the enumerator, or the number.
+// What stands under a key, or of nothing (null) the key's default; nothing where it has none.
+// A word is an enumerator or number by its place among Key::words.
 template <typename Word>
-requires std::is_enum_v<Word> || std::is_same_v<Word, int>
-void Take(const Node* value, const Key& key, Word& into) {
-  if (const auto index = WordIndex(value, key)) into = static_cast<Word>(*index);
+[[nodiscard]] std::optional<Word> ValueOf(const Node* value, const Key& key) {
+  const auto index = WordIndex(value, key);
+  return index ? std::optional(static_cast<Word>(*index)) : std::nullopt;
 }
+template <>
+std::optional<double> ValueOf(const Node* value, const Key& key);
+template <>
+std::optional<bool> ValueOf(const Node* value, const Key& key);
+template <>
+std::optional<std::string> ValueOf(const Node* value, const Key& key);
+template <>
+std::optional<Eigen::Vector3d> ValueOf(const Node* value, const Key& key);
+template <>
+std::optional<Eigen::Vector2d> ValueOf(const Node* value, const Key& key);
 
-template <typename Word>
-requires std::is_enum_v<Word>
-void Take(const Node* value, const Key& key, std::optional<Word>& into) {
-  if (const auto index = WordIndex(value, key)) into = static_cast<Word>(*index);
+template <typename Value>
+concept Single = !std::is_class_v<Value> || std::is_same_v<Value, std::string> ||
+                 std::is_same_v<Value, Eigen::Vector3d> || std::is_same_v<Value, Eigen::Vector2d>;
+
+// Puts what stands under a key into a member; where there is nothing it stays as it was.
+template <Single Value>
+void Take(const Node* value, const Key& key, Value& into) {
+  if (const auto found = ValueOf<Value>(value, key)) into = *found;
 }
+template <Single Value>
+void Take(const Node* value, const Key& key, std::optional<Value>& into) {
+  if (const auto found = ValueOf<Value>(value, key)) into = *found;
+}
+void Take(const Node* value, const Key& key, std::vector<CurvePoint>& into);
+void Take(const Node* value, const Key& key, std::vector<Load>& into);
+void Take(const Node* value, const Key& key, std::vector<Mark>& into);
 
 // Groups: one that is built with its defaults where it is absent, one that is absent then, and
 // those of a list or under names of the user's own.
 template <typename Struct>
-requires std::is_class_v<Struct>
 void Take(const Node* value, const Key& key, Struct& into);
 template <typename Struct>
-requires std::is_class_v<Struct>
 void Take(const Node* value, const Key& key, std::optional<Struct>& into);
 template <typename Struct>
 void Take(const Node* value, const Key& key, std::vector<Struct>& into);
@@ -69,7 +77,7 @@ using Taker = std::function<void(const Node* value, const Key& key, Struct& into
 template <typename Struct>
 struct BoundKey {
   Key key;
-  Taker<Struct> take;  // empty: Table::complete reads it, or nobody
+  Taker<Struct> take;  // empty: Table::complete reads it, or what is outside the vehicle
 
   BoundKey(Key unbound) : key(std::move(unbound)) {}  // NOLINT: a line of a table
   BoundKey(Key bound, Taker<Struct> to) : key(std::move(bound)), take(std::move(to)) {}
@@ -127,6 +135,25 @@ Taker<Struct> Into(std::array<Value, n> Struct::*array, std::size_t index) {
   };
 }
 
+// a member of such an item,
+template <typename Struct, typename Item, std::size_t n, typename Value>
+Taker<Struct> Into(std::array<Item, n> Struct::*array, std::size_t index, Value Item::*member) {
+  return [array, index, member](const Node* value, const Key& key, Struct& into) {
+    Take(value, key, (into.*array)[index].*member);
+  };
+}
+
+// two members, for what stands in the two places of a list,
+template <typename Struct, typename Value>
+Taker<Struct> Into(Value Struct::*first, Value Struct::*second) {
+  return [first, second](const Node* value, const Key& key, Struct& into) {
+    if (value == nullptr) return;
+    const std::vector<Key> items = ItemKeys(key);
+    Take(&value->items[0], items[0], into.*first);
+    Take(&value->items[1], items[1], into.*second);
+  };
+}
+
 // whether the word is this one,
 template <typename Struct>
 Taker<Struct> Into(bool Struct::*member, std::string_view word) {
@@ -173,6 +200,11 @@ auto SideView(To to, std::string_view name, std::string_view meaning) {
 }
 
 template <typename To>
+auto Flag(To to, std::string_view name, std::string_view meaning) {
+  return Bound(to, Flag(name, meaning));
+}
+
+template <typename To>
 auto Text(To to, std::string_view name, std::string_view meaning) {
   return Bound(to, Text(name, meaning));
 }
@@ -189,22 +221,16 @@ auto Map(To to, std::string_view name, std::string_view group, std::string_view 
   return Bound(to, Map(name, group, meaning, many));
 }
 
-template <typename Struct>
-BoundKey<Struct> Required(BoundKey<Struct> bound) {
-  bound.key.required = true;
-  return bound;
+// What something is held against: a number that is not negative, with its default.
+template <typename To>
+auto Aim(To to, std::string_view name, Dimension dimension, std::string_view text,
+         std::string_view meaning) {
+  return Default(Number(to, name, dimension, kNotNegative, meaning), text);
 }
 
 template <typename Struct>
-BoundKey<Struct> Default(BoundKey<Struct> bound, std::string_view text) {
-  bound.key.default_text = text;
-  return bound;
-}
-
-template <typename Struct>
-BoundKey<Struct> Formerly(std::string_view old, BoundKey<Struct> bound) {
-  bound.key.formerly = old;
-  return bound;
+Key& KeyOf(BoundKey<Struct>& bound) {
+  return bound.key;
 }
 
 template <typename Struct>
@@ -263,13 +289,11 @@ template <typename Struct>
 }
 
 template <typename Struct>
-requires std::is_class_v<Struct>
 void Take(const Node* value, const Key&, Struct& into) {
   into = Build<Struct>(value == nullptr ? Node{} : *value);
 }
 
 template <typename Struct>
-requires std::is_class_v<Struct>
 void Take(const Node* value, const Key&, std::optional<Struct>& into) {
   if (value != nullptr) into = Build<Struct>(*value);
 }

@@ -13,11 +13,6 @@ std::string_view ItemName(const Node& item) {
   return name != nullptr ? std::string_view(name->text) : std::string_view();
 }
 
-// What is at an index of a map or list.
-Node& Child(Node& node, std::size_t index) {
-  return node.kind == NodeKind::kMap ? node.entries[index].value : node.items[index];
-}
-
 std::string_view ChildName(const Node& node, std::size_t index) {
   return node.kind == NodeKind::kMap ? std::string_view(node.entries[index].key)
                                      : ItemName(node.items[index]);
@@ -76,6 +71,7 @@ bool TakeStep(PathResult& at, std::string_view& rest) {
     index = NamedIndex(at, rest.substr(dot), length, at.ambiguous);
   }
   if (!index) return false;
+  at.parent = at.node;
   at.node = &Child(*at.node, *index);
   at.steps.push_back(*index);
   at.found += rest.substr(0, dot + length);
@@ -84,6 +80,10 @@ bool TakeStep(PathResult& at, std::string_view& rest) {
 }
 
 }  // namespace
+
+Node& Child(Node& node, std::size_t step) {
+  return node.kind == NodeKind::kMap ? node.entries[step].value : node.items[step];
+}
 
 PathResult FollowPath(Node& root, std::string_view path) {
   PathResult at;

@@ -6,13 +6,13 @@
 #include <tuple>
 #include <utility>
 
+#include "io/shown.h"
+
 namespace linkwright {
 namespace {
 
 constexpr std::size_t kWidest = 160;      // characters of a line shown
 constexpr std::size_t kBeforeCaret = 60;  // of them before the caret, where the line is cut
-
-bool StartsCharacter(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
 
 // The byte, counted from `begin`, where the character with this number (from 0) starts, or the end.
 std::size_t ByteOf(const std::string& text, std::size_t begin, std::size_t character) {
@@ -46,7 +46,7 @@ Excerpt ExcerptAt(const Report& report, const Place& place) {
 }
 
 void AddError(Report& report, const Place& place, std::string_view path, std::string message) {
-  InputError error{place.file, place.line, place.column, std::string(path), std::move(message), {}};
+  InputError error{place, std::string(path), std::move(message), {}};
   for (std::string* text : {&error.path, &error.message}) {
     for (char& c : *text) {
       if (c >= 0 && c < ' ') c = ' ';  // an error's first line is one line, whatever it quotes
@@ -68,8 +68,8 @@ void ThrowIfAny(const Report& report) {
   if (report.errors.empty()) return;
   std::vector<InputError> errors = report.errors;
   std::stable_sort(errors.begin(), errors.end(), [&](const InputError& a, const InputError& b) {
-    return std::tuple(OrderOf(report, a.file), a.line, a.column) <
-           std::tuple(OrderOf(report, b.file), b.line, b.column);
+    return std::tuple(OrderOf(report, a.place.file), a.place.line, a.place.column) <
+           std::tuple(OrderOf(report, b.place.file), b.place.line, b.place.column);
   });
   throw InputErrors(std::move(errors));
 }

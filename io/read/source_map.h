@@ -7,7 +7,9 @@
 #include <string>
 #include <vector>
 
+#include "io/read/document.h"
 #include "io/read/input_error.h"
+#include "io/read/report.h"
 
 namespace linkwright {
 
@@ -23,6 +25,9 @@ struct SourceEntry {
 struct SourceMap {
   std::map<std::vector<std::string>, SourceEntry> entries;
 };
+
+// The places of everything in the document.
+[[nodiscard]] SourceMap BuildSourceMap(const Node& root, const Report& report);
 
 // The entry of the longest existing beginning of `part`; never null on a map the reader made.
 [[nodiscard]] const SourceEntry* FindSource(const SourceMap& map,

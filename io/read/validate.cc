@@ -6,11 +6,11 @@
 #include <algorithm>
 #include <cstddef>
 #include <string>
+#include <vector>
 
-#include "io/quote.h"
 #include "io/read/format.h"
-#include "io/read/read_number.h"
 #include "io/read/suggest.h"
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {
@@ -22,15 +22,12 @@ struct Spot {
   Place place;  // for what is missing under it: of its key, or of the node in a list
 };
 
+void CheckOne(const Spot& spot, const Key& key, Report& report);
 void CheckGroup(const Spot& spot, const Group& group, Report& report);
-
-std::string Join(const std::string& path, std::string_view name) {
-  return path.empty() ? std::string(name) : fmt::format("{}.{}", path, name);
-}
 
 Spot Item(const Spot& spot, std::size_t index) {
   Node& item = spot.node.items[index];
-  return {item, fmt::format("{}[{}]", spot.path, index + 1), item.place};
+  return {item, ItemPath(spot.path, index), item.place};
 }
 
 // What stands there, in words.
@@ -69,8 +66,9 @@ void CheckNumber(const Spot& spot, const Key& key, Report& report) {
   node.si = value.si;
 }
 
-void CheckWord(const Spot& spot, const Key& key, std::string_view wanted, Report& report) {
+void CheckWord(const Spot& spot, const Key& key, Report& report) {
   const Node& node = spot.node;
+  const std::string wanted = WantedFor(key);
   if (node.kind != NodeKind::kScalar) return Refuse(spot, wanted, report);
   if (std::find(key.words.begin(), key.words.end(), node.text) != key.words.end()) return;
   const std::string nearest = NearestWord(node.text, key.words);
@@ -98,50 +96,22 @@ void CheckFlag(const Spot& spot, const Key& key, Report& report) {
   }
 }
 
-// A list of lengths, as many as the key's kind has coordinates.
-void CheckPoint(const Spot& spot, const Key& key, std::size_t coordinates, Report& report) {
-  if (spot.node.kind != NodeKind::kList || spot.node.items.size() != coordinates) {
-    return Refuse(spot, WantedFor(key), report);
+// A list that has something of its own in each place.
+void CheckItems(const Spot& spot, const Key& key, std::string_view wanted, Report& report) {
+  const std::vector<Key> items = ItemKeys(key);
+  if (spot.node.kind != NodeKind::kList || spot.node.items.size() != items.size()) {
+    return Refuse(spot, wanted, report);
   }
-  const Key coordinate{.name = key.name,
-                       .kind = Kind::kNumber,
-                       .meaning = key.meaning,
-                       .dimension = Dimension::kLength};
-  for (std::size_t i = 0; i < coordinates; ++i) CheckNumber(Item(spot, i), coordinate, report);
+  for (std::size_t i = 0; i < items.size(); ++i) CheckOne(Item(spot, i), items[i], report);
 }
 
 void CheckCurve(const Spot& spot, const Key& key, Report& report) {
-  constexpr Range kNotNegative{.low = 0.0};
-  const Key deflection{.name = key.name,
-                       .kind = Kind::kNumber,
-                       .meaning = key.meaning,
-                       .dimension = Dimension::kLength,
-                       .range = kNotNegative};
-  const Key force{.name = key.name,
-                  .kind = Kind::kNumber,
-                  .meaning = key.meaning,
-                  .dimension = Dimension::kForce,
-                  .range = kNotNegative};
   if (spot.node.kind != NodeKind::kList || spot.node.items.size() < 2) {
     return Refuse(spot, WantedFor(key), report);
   }
   for (std::size_t i = 0; i < spot.node.items.size(); ++i) {
-    const Spot point = Item(spot, i);
-    if (point.node.kind != NodeKind::kList || point.node.items.size() != 2) {
-      Refuse(point, "a point [deflection, force]", report);
-      continue;
-    }
-    CheckNumber(Item(point, 0), deflection, report);
-    CheckNumber(Item(point, 1), force, report);
+    CheckItems(Item(spot, i), key, "a point [deflection, force]", report);
   }
-}
-
-void CheckWords(const Spot& spot, const Key& key, Report& report) {
-  if (spot.node.kind != NodeKind::kList || spot.node.items.size() != 2) {
-    return Refuse(spot, WantedFor(key), report);
-  }
-  const std::string wanted = fmt::format("one of {}", fmt::join(key.words, ", "));
-  for (std::size_t i = 0; i < 2; ++i) CheckWord(Item(spot, i), key, wanted, report);
 }
 
 void CheckOne(const Spot& spot, const Key& key, Report& report) {
@@ -149,17 +119,15 @@ void CheckOne(const Spot& spot, const Key& key, Report& report) {
     case Kind::kText:
       return CheckText(spot, key, report);
     case Kind::kWord:
-      return CheckWord(spot, key, WantedFor(key), report);
-    case Kind::kWords:
-      return CheckWords(spot, key, report);
+      return CheckWord(spot, key, report);
     case Kind::kFlag:
       return CheckFlag(spot, key, report);
     case Kind::kNumber:
       return CheckNumber(spot, key, report);
+    case Kind::kWords:
     case Kind::kPoint:
-      return CheckPoint(spot, key, 3, report);
     case Kind::kSide:
-      return CheckPoint(spot, key, 2, report);
+      return CheckItems(spot, key, WantedFor(key), report);
     case Kind::kCurve:
       return CheckCurve(spot, key, report);
     case Kind::kPaths:
@@ -182,7 +150,7 @@ void CheckMany(const Spot& spot, const Key& key, Many many, Report& report) {
   }
   const Many below = many == Many::kNamedList ? Many::kList : Many::kOne;
   for (Entry& entry : spot.node.entries) {
-    CheckMany({entry.value, Join(spot.path, entry.key), entry.key_place}, key, below, report);
+    CheckMany({entry.value, JoinPath(spot.path, entry.key), entry.key_place}, key, below, report);
   }
 }
 
@@ -193,9 +161,7 @@ std::string KeyHint(std::string_view name, const Group& group) {
   const std::string nearest = NearestWord(name, known);
   if (!nearest.empty()) return fmt::format("did you mean '{}'?", nearest);
   for (const Group& other : Format()) {
-    const bool has = std::any_of(other.keys.begin(), other.keys.end(),
-                                 [&](const Key& key) { return key.name == name; });
-    if (!has || other.name == "variant") continue;
+    if (KeyIn(other, name) == nullptr || other.name == "variant") continue;
     if (group.name == "variant") return "a variant gives new values under 'change', by their path";
     if (other.name == "vehicle") return "a key of this name stands at the left edge of the file";
     return fmt::format("a key of this name stands under {}", other.heading);
@@ -213,7 +179,8 @@ void CheckRule(const Spot& spot, const Rule& rule, Report& report) {
     for (std::size_t i = 1; first != nullptr && i < rule.keys.size(); ++i) {
       if (FindEntry(spot.node, rule.keys[i]) != nullptr) continue;
       AddError(report, BlameFor(spot.node, rule.keys[i], first->key_place),
-               Join(spot.path, first->key), fmt::format("it needs '{}' beside it", rule.keys[i]));
+               JoinPath(spot.path, first->key),
+               fmt::format("it needs '{}' beside it", rule.keys[i]));
     }
     return;
   }
@@ -225,17 +192,16 @@ void CheckRule(const Spot& spot, const Rule& rule, Report& report) {
   }
   if (rule.kind == RuleKind::kAtLeastOne) return;
   for (std::size_t i = 1; i < given.size(); ++i) {
-    AddError(report, given[i]->key_place, given[0]->key_place, Join(spot.path, given[i]->key),
+    AddError(report, given[i]->key_place, given[0]->key_place, JoinPath(spot.path, given[i]->key),
              fmt::format("it is given as well as '{}'; give only one of {}", given[0]->key, names));
   }
 }
 
 void CheckGroup(const Spot& spot, const Group& group, Report& report) {
   for (Entry& entry : spot.node.entries) {
-    const std::string path = Join(spot.path, entry.key);
-    const auto key = std::find_if(group.keys.begin(), group.keys.end(),
-                                  [&](const Key& known) { return known.name == entry.key; });
-    if (key == group.keys.end()) {
+    const std::string path = JoinPath(spot.path, entry.key);
+    const Key* key = KeyIn(group, entry.key);
+    if (key == nullptr) {
       const Key* now = FindFormerly(group, entry.key);
       AddError(report, entry.key_place, path,
                now == nullptr
@@ -247,7 +213,7 @@ void CheckGroup(const Spot& spot, const Group& group, Report& report) {
   }
   for (const Key& key : group.keys) {
     if (!key.required || FindEntry(spot.node, key.name) != nullptr) continue;
-    AddError(report, BlameFor(spot.node, key.name, spot.place), Join(spot.path, key.name),
+    AddError(report, BlameFor(spot.node, key.name, spot.place), JoinPath(spot.path, key.name),
              fmt::format("it is missing; wanted: {}", WantedFor(key, key.many)));
   }
   for (const Rule& rule : group.rules) CheckRule(spot, rule, report);

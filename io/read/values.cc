@@ -61,26 +61,42 @@ std::string TextAt(const Node& map, std::string_view key) {
   return node == nullptr ? "" : node->text;
 }
 
-std::string JoinPath(std::string_view path, std::string_view key) {
-  std::string joined(path);
-  if (!joined.empty()) joined += '.';
-  return joined.append(key);
+Part PartAt(const Part& owner, std::string_view key) {
+  static const Node nothing;
+  const Entry* entry = FindEntry(owner.node, key);
+  const bool there = entry != nullptr && entry->value.kind == NodeKind::kMap;
+  return {there ? entry->value : nothing, JoinPath(owner.path, key),
+          there ? entry->key_place : owner.place};
 }
 
 std::vector<Part> PartsAt(const Part& owner, std::string_view key) {
   std::vector<Part> parts;
-  const Node* node = Find(owner.node(), key);
+  const Node* node = Find(owner.node, key);
   if (node == nullptr) return parts;
+  const std::string path = JoinPath(owner.path, key);
   for (const Entry& entry : node->entries) {
-    parts.push_back({&entry, JoinPath(JoinPath(owner.path, key), entry.key)});
+    parts.push_back({entry.value, JoinPath(path, entry.key), entry.key_place});
   }
   return parts;
 }
 
-std::optional<Part> PartAt(const Part& owner, std::string_view key) {
-  const Entry* entry = FindEntry(owner.node(), key);
-  if (entry == nullptr || entry->value.kind != NodeKind::kMap) return std::nullopt;
-  return Part{entry, JoinPath(owner.path, key)};
+std::vector<Part> ItemsAt(const Part& owner, std::string_view key) {
+  std::vector<Part> parts;
+  const Node* node = Find(owner.node, key);
+  if (node == nullptr) return parts;
+  const std::string path = JoinPath(owner.path, key);
+  for (std::size_t i = 0; i < node->items.size(); ++i) {
+    parts.push_back({node->items[i], ItemPath(path, i), node->items[i].place});
+  }
+  return parts;
+}
+
+std::vector<Part> AxleParts(const Part& owner) {
+  std::vector<Part> parts;
+  for (const std::string_view axle : {"front", "rear"}) {
+    if (const Part part = PartAt(owner, axle)) parts.push_back(part);
+  }
+  return parts;
 }
 
 }  // namespace linkwright

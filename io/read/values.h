@@ -34,20 +34,22 @@ namespace linkwright {
 [[nodiscard]] bool FlagAt(const Node& map, std::string_view key);         // false where absent
 [[nodiscard]] std::string TextAt(const Node& map, std::string_view key);  // empty where absent
 
-// "axles.rear" and "links" to "axles.rear.links".
-[[nodiscard]] std::string JoinPath(std::string_view path, std::string_view key);
-
-// A part of the vehicle under its key, with the way to it.
+// A part of the vehicle: a map under its key, with the way to it. One that is absent, or no map,
+// has nothing under it.
 struct Part {
-  const Entry* entry = nullptr;
-  std::string path;
-  [[nodiscard]] const Node& node() const { return entry->value; }
+  const Node& node;
+  std::string path;  // "axles.rear.links.track bar"
+  Place place;       // of its key
+  explicit operator bool() const { return node.kind == NodeKind::kMap; }
 };
 
-// The parts under a key: of a map of names, each name.
-[[nodiscard]] std::vector<Part> PartsAt(const Part& owner, std::string_view key);
+[[nodiscard]] Part PartAt(const Part& owner, std::string_view key);
 
-// The part under a key, or nothing where it is absent or no map.
-[[nodiscard]] std::optional<Part> PartAt(const Part& owner, std::string_view key);
+// The parts under a key: of a map of names, each name; of a list, each item.
+[[nodiscard]] std::vector<Part> PartsAt(const Part& owner, std::string_view key);
+[[nodiscard]] std::vector<Part> ItemsAt(const Part& owner, std::string_view key);
+
+// Those of the parts called front and rear that are there.
+[[nodiscard]] std::vector<Part> AxleParts(const Part& owner);
 
 }  // namespace linkwright

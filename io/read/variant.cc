@@ -9,7 +9,6 @@
 #include <utility>
 #include <vector>
 
-#include "io/read/change.h"
 #include "io/read/text_file.h"
 #include "io/read/validate.h"
 

@@ -4,8 +4,8 @@
 #include <filesystem>
 #include <utility>
 
-#include "io/read/build_vehicle.h"
 #include "io/read/check.h"
+#include "io/read/keys_of.h"
 #include "io/read/report.h"
 #include "io/read/validate.h"
 #include "io/read/variant.h"
@@ -23,7 +23,7 @@ VehicleFile ReadVehicleFile(const std::string& path) {
   ThrowIfAny(report);
 
   VehicleFile file;
-  file.vehicle = BuildVehicle(document->root);
+  file.vehicle = Build<Vehicle>(document->root);
   if (file.vehicle.title.empty()) {
     file.vehicle.title = std::filesystem::path(path).stem().string();
   }
@@ -41,13 +41,8 @@ VehicleFile ReadVehicleFile(const std::string& path) {
 
 InputErrors Locate(const VehicleFile& file, const ModelError& error) {
   const SourceEntry* source = FindSource(file.places, error.part);
-  if (source == nullptr) return InputErrors({{file.path, 0, 0, "", error.what(), {}}});
-  return InputErrors({{source->place.file,
-                       source->place.line,
-                       source->place.column,
-                       source->path,
-                       error.what(),
-                       {source->excerpt}}});
+  if (source == nullptr) return InputErrors({{{file.path, 0, 0}, "", error.what(), {}}});
+  return InputErrors({{source->place, source->path, error.what(), {source->excerpt}}});
 }
 
 }  // namespace linkwright

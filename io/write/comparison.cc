@@ -3,7 +3,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
+#include <functional>
 
 #include "io/write/table_of.h"
 
@@ -40,6 +43,30 @@ std::optional<size_t> FindColumn(const DataTable& table, const std::string& name
   return std::nullopt;
 }
 
+using Values = std::vector<ComparedValue>;
+
+std::vector<Values> GroupedBy(
+    const Values& values,
+    const std::function<bool(const ComparedValue&, const ComparedValue&)>& same) {
+  std::vector<Values> groups;
+  for (const ComparedValue& value : values) {
+    // From the last on: values of one column follow one another.
+    const auto group = std::find_if(groups.rbegin(), groups.rend(),
+                                    [&](const Values& each) { return same(each.front(), value); });
+    (group == groups.rend() ? groups.emplace_back() : *group).push_back(value);
+  }
+  return groups;
+}
+
+// The three numbers of a value, as columns or as lines.
+struct Change {
+  const char* name;
+  std::optional<double> ComparedValue::*member;
+};
+constexpr std::array kChanges{Change{"first", &ComparedValue::first},
+                              Change{"second", &ComparedValue::second},
+                              Change{"change", &ComparedValue::difference}};
+
 }  // namespace
 
 std::vector<ComparedValue> CompareTables(const DataTable& first, const DataTable& second) {
@@ -60,6 +87,34 @@ std::vector<ComparedValue> CompareTables(const DataTable& first, const DataTable
     }
   }
   return values;
+}
+
+std::vector<Values> ByRow(const Values& values) {
+  return GroupedBy(values, [](auto& a, auto& b) { return a.row == b.row; });
+}
+
+std::vector<Values> ByColumn(const Values& values) {
+  return GroupedBy(values, [](auto& a, auto& b) { return a.column.name == b.column.name; });
+}
+
+DataTable ChangesOfColumn(const Column& row_column, const Values& values, UnitSystem units) {
+  TableOf<ComparedValue> columns{{row_column.name, row_column.head, row_column.dimension,
+                                  row_column.definition, &ComparedValue::row, row_column.group}};
+  for (const auto& [name, member] : kChanges) {
+    columns.push_back({name, name, values.front().column.dimension, "", member});
+  }
+  return ToTable(columns, values, units);
+}
+
+DataTable ChangesOfRow(const std::string& what, const Values& values, UnitSystem units) {
+  const std::string& name = std::get<std::string>(values.front().row);
+  TableOf<Change> columns{{what, what + ": " + name, kNumber, "", &Change::name}};
+  for (const ComparedValue& value : values) {
+    const Column& column = value.column;
+    columns.push_back({column.name, column.head, column.dimension, column.definition,
+                       [&](auto& number) { return value.*number.member; }, column.group});
+  }
+  return ToTable(columns, kChanges, units);
 }
 
 DataTable ToComparisonTable(const std::string& part, const Column& row_column,

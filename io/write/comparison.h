@@ -18,6 +18,22 @@ struct ComparedValue {
 [[nodiscard]] std::vector<ComparedValue> CompareTables(const DataTable& first,
                                                        const DataTable& second);
 
+// Those of one row together, and those of one column: each list in the order of its first value.
+[[nodiscard]] std::vector<std::vector<ComparedValue>> ByRow(
+    const std::vector<ComparedValue>& values);
+[[nodiscard]] std::vector<std::vector<ComparedValue>> ByColumn(
+    const std::vector<ComparedValue>& values);
+
+// Values of one column, row by row: first, second, change.
+//   row_column   of the rows' first cells
+[[nodiscard]] DataTable ChangesOfColumn(const Column& row_column,
+                                        const std::vector<ComparedValue>& values, UnitSystem units);
+
+// Values of one row, a column each: the lines first, second and change under "WHAT: its name".
+//   what   the row is: "load"
+[[nodiscard]] DataTable ChangesOfRow(const std::string& what,
+                                     const std::vector<ComparedValue>& values, UnitSystem units);
+
 // The same as a table: part, row, quantity, unit, first, second, difference, in `units`; for CSV.
 [[nodiscard]] DataTable ToComparisonTable(const std::string& part, const Column& row_column,
                                           const std::vector<ComparedValue>& values,

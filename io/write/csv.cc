@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/csv.h"
 
-#include <fmt/format.h>
-
 namespace linkwright {
 namespace {
 
@@ -24,9 +22,8 @@ std::string TextField(const std::string& text) {
 }
 
 std::string Field(const Cell& cell, Dimension dimension, UnitSystem units) {
-  if (const auto* text = std::get_if<std::string>(&cell)) return TextField(*text);
-  const std::optional<double> number = NumberIn(cell, dimension, units);
-  return number ? fmt::format("{:.12g}", *number) : std::string();
+  const std::string plain = PlainText(cell, dimension, units);
+  return std::holds_alternative<std::string>(cell) ? TextField(plain) : plain;
 }
 
 }  // namespace

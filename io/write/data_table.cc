@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/data_table.h"
 
+#include <fmt/format.h>
+
 #include <cmath>
 
 namespace linkwright {
@@ -17,6 +19,12 @@ std::optional<double> NumberIn(const Cell& cell, Dimension dimension, UnitSystem
   if (number == nullptr) return std::nullopt;
   const double shown = FromSi(*number, dimension, units) + 0.0;
   return std::isfinite(shown) ? std::optional(shown) : std::nullopt;
+}
+
+std::string PlainText(const Cell& cell, Dimension dimension, UnitSystem units) {
+  if (const auto* text = std::get_if<std::string>(&cell)) return *text;
+  const std::optional<double> number = NumberIn(cell, dimension, units);
+  return number ? fmt::format("{:.12g}", *number) : std::string();
 }
 
 Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units) {

@@ -27,6 +27,10 @@ struct Cell : std::variant<std::monostate, double, std::string> {
 [[nodiscard]] std::optional<double> NumberIn(const Cell& cell, Dimension dimension,
                                              UnitSystem units);
 
+// As a spreadsheet reads it: a text as it is, a number to twelve significant digits in the table's
+// units; empty where there is none.
+[[nodiscard]] std::string PlainText(const Cell& cell, Dimension dimension, UnitSystem units);
+
 // A cell for a column that has many units: its number already in its own.
 [[nodiscard]] Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units);
 

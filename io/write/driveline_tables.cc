@@ -7,7 +7,8 @@
 #include <numbers>
 #include <span>
 
-#include "io/write/amount.h"
+#include "io/write/name_in.h"
+#include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 
 namespace linkwright {
@@ -17,32 +18,22 @@ using enum Dimension;
 using Kind = ShaftPlaceKind;
 
 std::string PlaceName(const ShaftPlace& place, UnitSystem units) {
-  switch (place.kind) {
-    case Kind::kFullDroop:
-      return "full droop";
-    case Kind::kRest:
-      return "rest";
-    case Kind::kFullBump:
-      return "full bump";
-    case Kind::kRolledRightUp:
-      return "crossed, right wheel up";
-    case Kind::kRolledLeftUp:
-      return "crossed, left wheel up";
-    case Kind::kLeftDrooped:
-      return "left wheel down alone";
-    case Kind::kLeftBumped:
-      return "left wheel up alone";
-    case Kind::kRightDrooped:
-      return "right wheel down alone";
-    case Kind::kRightBumped:
-      return "right wheel up alone";
-    case Kind::kUnderTorque:
-      return "under torque";
-    case Kind::kTravel:
-      break;
+  if (place.kind == Kind::kTravel) {
+    const double shown = std::round(1e7 * place.travel) / 1e7;  // [m] a row's travel, rounding off
+    return (shown > 0.0 ? "+" : "") + FormatValue(shown, kLength, units);
   }
-  const double shown = std::round(1e7 * place.travel) / 1e7;  // [m] a row's travel, rounding off
-  return (shown > 0.0 ? "+" : "") + FormatValue(shown, kLength, units);
+  constexpr std::array kNames{"full droop",
+                              "",  // kTravel
+                              "rest",
+                              "full bump",
+                              "crossed, right wheel up",
+                              "crossed, left wheel up",
+                              "left wheel down alone",
+                              "left wheel up alone",
+                              "right wheel down alone",
+                              "right wheel up alone",
+                              "under torque"};
+  return NameIn(kNames, place.kind);
 }
 
 const ShaftPlace* Find(const std::vector<ShaftPlace>& places, Kind kind) {
@@ -66,12 +57,6 @@ Cell AngleAt(const ShaftPlace* place, size_t joint) {
   return Within(place, [&](const ShaftPlace& there) { return there.joints[joint].angle; });
 }
 
-const char* KindOf(const Driveshaft& shaft, size_t joint, size_t joints) {
-  JointKind kind = joint == 0 ? shaft.output_joint : shaft.axle_joint;
-  if (joint > 0 && joint + 1 < joints) kind = shaft.center_bearing->joint;
-  return kind == JointKind::kSingle ? "single" : "double";
-}
-
 // The rows are the joints, output first.
 TableOf<size_t> JointColumns(const Driveshaft& shaft, const ShaftReport& report) {
   const std::vector<ShaftPlace>& travel = report.travel;
@@ -80,7 +65,9 @@ TableOf<size_t> JointColumns(const Driveshaft& shaft, const ShaftReport& report)
   return {{"joint", "joint", kNumber, "output, centre bearing or pinion",
            [=](auto j) { return JointName(j, count()); }},
           {"kind", "kind", kNumber, "single or double",
-           [=, &shaft](auto j) { return KindOf(shaft, j, count()); }},
+           [=, &shaft](auto j) {
+             return KindOf(shaft, j, count()) == JointKind::kSingle ? "single" : "double";
+           }},
           {"side", "side, rest", kAngle,
            "seen from the side, at rest: + the shaft after it, toward the axle, rises more",
            [=](auto j) { return at_rest(j).side; }},
@@ -163,9 +150,7 @@ TableOf<LinkCure> TurnColumns() {
        [](auto& cure) { return cure.links.name; }},
       {"longer", "longer by", kLength, "+ longer, - shorter", &LinkCure::by},
       {"turns", "turns", kNumber, "of its adjuster; empty where the file gives no thread",
-       [](auto& cure) {
-         return Within(cure.links.thread, [&](double thread) { return cure.by / thread; });
-       }},
+       [](auto& cure) { return TurnsOf(cure.links, cure.by); }},
       {"pinion_up", "pinion turns", kAngle, "yoke end up +, at the new rest", &LinkCure::pinion},
       {"axle_ahead", "axle moves", kLength, "housing centre at the new rest; + forward",
        &LinkCure::moved}};
@@ -265,133 +250,97 @@ Cell YokeUp(const std::vector<ShaftSlope>& slopes, size_t part, double ShaftSlop
   return part + 1 == slopes.size() ? Cell(falls) : CellIf(part == 0, -falls);
 }
 
-struct Teller {
-  const Vehicle& vehicle;
-  const ShaftReport& report;
-  UnitSystem units;
-  std::vector<std::string>& to;
-
-  [[nodiscard]] const Driveshaft& Shaft() const { return vehicle.driveshafts[report.shaft]; }
-  [[nodiscard]] std::string Amount(double si, Dimension dimension) const {
-    return ShowAmount(si, dimension, units);
+void TellEnd(const NoteWriter& writer, const char* side, const std::optional<LimitHit>& end,
+             double looked) {
+  if (end) {
+    writer.Say("full {} is at {}: {}", side, writer.Length(*end->at), Describe(end->limit));
+    return;
   }
-  [[nodiscard]] std::string Angle(double si) const { return Amount(si, Dimension::kAngle); }
-  void Say(const std::string& text) const {
-    to.push_back("the " + Shaft().name + " shaft: " + text);
-  }
-};
-
-void TellEnds(const Teller& teller) {
-  const auto tell = [&](const std::string& side, const std::optional<LimitHit>& end,
-                        double looked) {
-    teller.Say(
-        end ? fmt::format("full {} is at {}: {}", side, teller.Amount(*end->at, Dimension::kLength),
-                          Describe(end->limit))
-            : fmt::format("nothing in the file ends its axle's travel in {}: it is looked at to "
-                          "{}, and angles are greatest over that",
-                          side, teller.Amount(looked, Dimension::kLength)));
-  };
-  tell("droop", teller.report.droop, teller.report.low);
-  tell("bump", teller.report.bump, teller.report.high);
+  writer.Say(
+      "nothing in the file ends its axle's travel in {}: it is looked at to {}, and angles are "
+      "greatest over that",
+      side, writer.Length(looked));
 }
 
-std::string Direction(const Teller& teller, double up) {
-  return fmt::format("{} {}", teller.Angle(std::abs(up)), up > 0.0 ? "up" : "down");
+void TellLinks(const NoteWriter& writer, const ShaftReport& report, bool off) {
+  for (const LinkCure& cure : report.cures) {
+    const std::optional<double> turns = TurnsOf(cure.links, cure.by);
+    writer.Say(
+        "turn {}{} {} by {}{}: net angle {}{}", cure.links.name,
+        cure.links.members.size() > 1 ? " (both alike)" : "",
+        cure.by > 0.0 ? "out, longer" : "in, shorter", writer.Length(std::abs(cure.by)),
+        turns ? fmt::format(", {} turns of its adjuster", ShowNumber(std::abs(*turns), 2)) : "",
+        writer.Angle(cure.after.net_angle), off ? "" : ", if you want it");
+  }
+  if (off && report.cures.empty() && report.no_cure.empty()) {
+    writer.Say("no link of its axle lowers the net angle by its length");
+  }
+  if (report.no_cure.empty()) return;
+  writer.Say(
+      "no length that a shop can make does it by {}: {} either way on a thread, {:.0f} % of its "
+      "length where the file gives none (common practice)",
+      fmt::join(report.no_cure, ", "), writer.Length(kMostByThread), 100.0 * kMostByShare);
 }
 
-void TellLinks(const Teller& teller, bool off) {
-  for (const LinkCure& cure : teller.report.cures) {
-    std::string turns;
-    if (cure.links.thread) {
-      turns = fmt::format(", {} turns of its adjuster",
-                          ShowNumber(std::abs(cure.by / *cure.links.thread), 2));
-    }
-    teller.Say(fmt::format("turn {}{} {} by {}{}: net angle {}{}", cure.links.name,
-                           cure.links.members.size() > 1 ? " (both alike)" : "",
-                           cure.by > 0.0 ? "out, longer" : "in, shorter",
-                           teller.Amount(std::abs(cure.by), Dimension::kLength), turns,
-                           teller.Angle(cure.after.net_angle), off ? "" : ", if you want it"));
-  }
-  if (off && teller.report.cures.empty() && teller.report.no_cure.empty()) {
-    teller.Say("no link of its axle lowers the net angle by its length");
-  }
-  if (teller.report.no_cure.empty()) return;
-  std::string names;
-  for (const std::string& name : teller.report.no_cure) names += (names.empty() ? "" : ", ") + name;
-  teller.Say(
-      fmt::format("no length that a shop can make does it by {}: {} either way on a "
-                  "thread, {:.0f} % of its length where the file gives none (common "
-                  "practice)",
-                  names, teller.Amount(kMostByThread, Dimension::kLength), 100.0 * kMostByShare));
-}
-
-void TellAim(const Teller& teller) {
-  const std::optional<PinionOrder>& aim = teller.report.aim;
-  const ShaftAims& aims = teller.Shaft().aims;
-  const double now = AtRest(teller.report).net_angle;
+void TellAim(const NoteWriter& writer, const Driveshaft& shaft, const ShaftReport& report) {
+  const std::optional<PinionOrder>& aim = report.aim;
+  const ShaftAims& aims = shaft.aims;
+  const double now = AtRest(report).net_angle;
   if (!aim) {
-    teller.Say(
-        fmt::format("the double joint at the pinion lets it stand as it likes; what is left "
-                    "uneven, {}, comes from the joints before it",
-                    teller.Angle(now)));
+    writer.Say(
+        "the double joint at the pinion lets it stand as it likes; what is left uneven, {}, comes "
+        "from the joints before it",
+        writer.Angle(now));
     return;
   }
-  const double low = teller.Shaft().pinion_low;
-  if (low == 0.0 && now - aim->net_angle <= kFinder) {
-    teller.Say(
-        fmt::format("no turn of the pinion lowers its net angle at rest, {}, by what "
-                    "a finder shows",
-                    teller.Angle(now)));
-  } else if (low != 0.0 && std::abs(aim->turn) <= kFinder) {
-    teller.Say(fmt::format("the pinion stands {} {} of the least net angle, as wanted",
-                           teller.Angle(std::abs(low)), low > 0.0 ? "low" : "high"));
+  const double low = shaft.pinion_low;
+  if (Shows(*aim, low, now)) {
+    TellLinks(writer, report, aims.pair_differ && std::abs(aim->turn) > *aims.pair_differ);
+  } else if (low == 0.0) {
+    writer.Say("no turn of the pinion lowers its net angle at rest, {}, by what a finder shows",
+               writer.Angle(now));
   } else {
-    TellLinks(teller, aims.pair_differ && std::abs(aim->turn) > *aims.pair_differ);
+    writer.Say("the pinion stands {} {} of the least net angle, as wanted",
+               writer.Angle(std::abs(low)), low > 0.0 ? "low" : "high");
   }
 }
 
-void TellPhase(const Teller& teller) {
-  const std::optional<PhaseAdvice>& best = teller.report.phase;
+void TellPhase(const NoteWriter& writer, const Driveshaft& shaft, const ShaftReport& report) {
+  const std::optional<PhaseAdvice>& best = report.phase;
   if (!best) return;
-  const double net = AtRest(teller.report).net_angle;
-  const double phase = teller.Shaft().phase;
+  const double net = AtRest(report).net_angle;
+  const double phase = shaft.phase;
   if (net - best->net_angle < kFinder) {
-    teller.Say(
-        fmt::format("the phase of its yokes, {}, is as good as any at rest", teller.Angle(phase)));
+    writer.Say("the phase of its yokes, {}, is as good as any at rest", writer.Angle(phase));
     return;
   }
-  teller.Say(
-      fmt::format("with its yokes at a phase of {}, not {}, its net angle at rest "
-                  "would be {}, not {}",
-                  teller.Angle(best->phase), teller.Angle(phase), teller.Angle(best->net_angle),
-                  teller.Angle(net)));
+  writer.Say("with its yokes at a phase of {}, not {}, its net angle at rest would be {}, not {}",
+             writer.Angle(best->phase), writer.Angle(phase), writer.Angle(best->net_angle),
+             writer.Angle(net));
 }
 
 // A driveline supplier's rule: a degree for each 5 in between joint centres where output and pinion
 // are parallel, for each 10 in where their lines cross.
-void TellLengthRule(const Teller& teller) {
+void TellLengthRule(const NoteWriter& writer, const ShaftReport& report) {
   constexpr double kPerDegree = 5.0 * 0.0254 / (std::numbers::pi / 180.0);  // [m/rad]
-  const double most = AtRest(teller.report).length / kPerDegree;
-  teller.Say(
-      fmt::format("by its length a joint may work at {} at most with output and "
-                  "pinion parallel, at {} where their lines cross (a driveline "
-                  "supplier's rule: inches over 5, over 10)",
-                  teller.Angle(most), teller.Angle(0.5 * most)));
+  const double most = AtRest(report).length / kPerDegree;
+  writer.Say(
+      "by its length a joint may work at {} at most with output and pinion parallel, at {} where "
+      "their lines cross (a driveline supplier's rule: inches over 5, over 10)",
+      writer.Angle(most), writer.Angle(0.5 * most));
 }
 
-void TellTorque(const Teller& teller) {
-  const ShaftReport& report = teller.report;
+void TellTorque(const NoteWriter& writer, const ShaftReport& report) {
   if (!report.under_torque) return;
-  const std::string torque = teller.Amount(*report.torque, Dimension::kTorque);
+  const std::string torque = writer.Amount(*report.torque, kTorque);
   const std::vector<double>& force = report.wind_up->link_force;
   const auto most = std::max_element(force.begin(), force.end(),
                                      [](double a, double b) { return std::abs(a) < std::abs(b); });
   const auto link = static_cast<size_t>(most - force.begin());
-  teller.Say(fmt::format(
-      "under {} at the wheels the pinion's yoke end goes {}; {} then "
-      "carries {} {}",
-      torque, Direction(teller, *report.pinion_up), report.wind_up->link_name[link],
-      teller.Amount(std::abs(*most), Dimension::kForce), *most > 0.0 ? "of pull" : "of push"));
+  writer.Say("under {} at the wheels the pinion's yoke end goes {} {}; {} then carries {} {}",
+             torque, writer.Angle(std::abs(*report.pinion_up)),
+             *report.pinion_up > 0.0 ? "up" : "down", report.wind_up->link_name[link],
+             writer.Amount(std::abs(*most), kForce), *most > 0.0 ? "of pull" : "of push");
 }
 
 DataTable SlopeTable(const Driveshaft& shaft, const ShaftReport& report, UnitSystem units) {
@@ -437,35 +386,24 @@ std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
   return tables;
 }
 
-std::vector<NamedTable> AllDrivelineTables() {
-  const UnitSystem units = UnitSystem::kMetric;
-  const Driveshaft shaft{};
-  const ShaftReport report{};
-  return {{"slopes", SlopeTable(shaft, report, units)},
-          {"joints", ToTable(JointColumns(shaft, report))},
-          {"travel", ToTable(PlaceColumns(true, units))},
-          {"speed", ToTable(SpeedColumns({}, units))},
-          {"turn", ToTable(TurnColumns())},
-          {"torque", ToTable(TorqueColumns())},
-          {"order", ToTable(OrderColumns(shaft))}};
-}
-
 std::vector<std::string> DrivelineNotes(const Vehicle& vehicle,
                                         const std::vector<ShaftReport>& reports, UnitSystem units) {
   std::vector<std::string> notes;
   for (const ShaftReport& report : reports) {
-    const Teller teller{.vehicle = vehicle, .report = report, .units = units, .to = notes};
-    TellEnds(teller);
-    TellAim(teller);
-    TellPhase(teller);
-    TellLengthRule(teller);
-    if (!teller.Shaft().slip) {
-      teller.Say("the file gives no slip, so that bottoming and parting are not watched");
+    const Driveshaft& shaft = vehicle.driveshafts[report.shaft];
+    const NoteWriter writer{&vehicle, units, &notes, "the " + shaft.name + " shaft: "};
+    TellEnd(writer, "droop", report.droop, report.low);
+    TellEnd(writer, "bump", report.bump, report.high);
+    TellAim(writer, shaft, report);
+    TellPhase(writer, shaft, report);
+    TellLengthRule(writer, report);
+    if (!shaft.slip) {
+      writer.Say("the file gives no slip, so that bottoming and parting are not watched");
     }
     if (!report.speed) {
-      teller.Say("no speed: give --speed, or top_speed_rpm in the file, for its accelerations");
+      writer.Say("no speed: give --speed, or top_speed_rpm in the file, for its accelerations");
     }
-    TellTorque(teller);
+    TellTorque(writer, report);
   }
   return notes;
 }

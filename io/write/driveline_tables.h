@@ -18,7 +18,4 @@ namespace linkwright {
                                                       const std::vector<ShaftReport>& reports,
                                                       UnitSystem units);
 
-// Every table there can be, "NAME" for a shaft: for the output reference.
-[[nodiscard]] std::vector<NamedTable> AllDrivelineTables();
-
 }  // namespace linkwright

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/finding_words.h"
 
-#include <fmt/format.h>
-
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
+#include <string_view>
 
 #include "io/write/amount.h"
+#include "io/write/name_in.h"
 #include "solver/study/ride/cornering.h"
 
 namespace linkwright {
@@ -15,685 +17,451 @@ namespace {
 using enum Dimension;
 using K = FindingKind;
 
-const char* MotionWords(const FindingPlace& place) {
-  switch (place.motion) {
-    case TireMotion::kRest:
-      return "at rest";
-    case TireMotion::kBounce:
-      return place.parameter > 0.0 ? "in bump" : "in droop";
-    case TireMotion::kRoll:
-      return "in roll";
-    case TireMotion::kCrossed:
-      return "crossed";
-    case TireMotion::kOneWheel:
-      break;
-  }
-  return "with one wheel moved";
-}
+// What stands before the words: whom they are about.
+enum class Of { kAxle, kAxleItself, kShaft, kTurn, kVehicle };
+
+// Words with places for what one finding has:
+//   {member}         a text of it: kTexts
+//   {value}          a number of it, with its unit: kNumbers. {value:.2} without, to two decimals;
+//                    {value:g} with it, no trailing zeros
+//   {value:<A|B}     A where that number is below 0, else B; `>` above 0, `=` at 0
+//   {past:A|B}       A where that is so, else B: kConditions
+// A and B may have places of their own; no B: nothing.
+struct KindWords {
+  K kind;
+  Of about;
+  Dimension dimension;  // of its value and its aim
+  std::string_view words;
+  std::optional<Dimension> more = {};  // of what else it holds; absent: the same
+  std::string_view what = {};          // for words that several kinds share
+};
 
 // A finding with its amounts as words.
 struct Told {
   const Finding& f;
   const Vehicle& vehicle;
   UnitSystem units;
+  const KindWords& kind;
 
+  [[nodiscard]] const std::string& Axle() const { return vehicle.axles[*f.axle].name; }
   [[nodiscard]] std::string Show(double si, Dimension dimension) const {
     return ShowAmount(si, dimension, units);
   }
-  [[nodiscard]] std::string Length(double si) const { return Show(si, kLength); }
-  [[nodiscard]] std::string Angle(double si) const { return Show(si, kAngle); }
-  [[nodiscard]] std::string Value(Dimension dimension) const { return Show(f.value, dimension); }
-  // The value without its sign.
-  [[nodiscard]] std::string Size(Dimension dimension) const {
-    return Show(std::abs(f.value), dimension);
-  }
-  [[nodiscard]] std::string Aim(Dimension dimension) const {
-    return Show(f.aim.value_or(0.0), dimension);
-  }
-  // "; 3.0 deg is the limit", where there is one.
-  [[nodiscard]] std::string Limit(Dimension dimension) const {
-    return f.aim && *f.aim != 0.0 ? "; " + Aim(dimension) + " is the limit" : std::string();
-  }
-  [[nodiscard]] std::string Under() const {
-    return f.load.empty() ? std::string() : "under '" + f.load + "' ";
-  }
-  // "in bump at 80.0 mm", "crossed at 12.0 deg, steered 30.0 deg left".
-  [[nodiscard]] std::string Where() const {
-    if (!f.place) return {};
-    const FindingPlace& place = *f.place;
-    const bool angle = place.motion == TireMotion::kRoll || place.motion == TireMotion::kCrossed;
-    std::string where = MotionWords(place);
-    if (place.motion != TireMotion::kRest) {
-      where += " at " + Show(place.parameter, angle ? kAngle : kLength);
-    }
-    if (place.steer) {
-      where += fmt::format(", steered {} {}", Angle(std::abs(*place.steer)),
-                           *place.steer >= 0.0 ? "left" : "right");
-    }
-    return where;
-  }
+  [[nodiscard]] std::string Show(double si) const { return Show(si, kind.dimension); }
 };
 
-std::string Percent(double share) { return ShowNumber(100.0 * share, 1) + " %"; }
+const char* MotionWords(const FindingPlace& place) {
+  if (place.motion == TireMotion::kBounce) return place.parameter > 0.0 ? "in bump" : "in droop";
+  constexpr std::array kMotions{"at rest", "", "in roll", "crossed", "with one wheel moved"};
+  return NameIn(kMotions, place.motion);
+}
+
+// "in bump at 80.0 mm", "crossed at 12.0 deg, steered 30.0 deg left".
+std::string Where(const Told& t) {
+  if (!t.f.place) return {};
+  const FindingPlace& place = *t.f.place;
+  std::string where = MotionWords(place);
+  if (place.motion != TireMotion::kRest) {
+    where += " at " + t.Show(place.parameter, IsAngular(place.motion) ? kAngle : kLength);
+  }
+  if (place.steer) {
+    where += ", steered " + t.Show(std::abs(*place.steer), kAngle);
+    where += *place.steer >= 0.0 ? " left" : " right";
+  }
+  return where;
+}
+
+// "; 3.0 deg is the limit", where there is one.
+std::string Limit(const Told& t) {
+  return t.f.aim && *t.f.aim != 0.0 ? "; " + t.Show(*t.f.aim) + " is the limit" : std::string();
+}
 
 // "at 0.83 g", or how little it takes.
 std::string AtShare(double share) {
   return AtOnce(share) ? std::string("with hardly any turn") : "at " + ShowNumber(share, 2) + " g";
 }
 
-// "25.3 mm back".
-std::string Along(const Told& t, double x) {
-  return t.Length(std::abs(x)) + (x < 0.0 ? " back" : " forward");
+// How far below the least net angle the pinion is wanted.
+double PinionLow(const Told& t) {
+  for (const Driveshaft& shaft : t.vehicle.driveshafts) {
+    if (shaft.name == t.f.member) return shaft.pinion_low;
+  }
+  return 0.0;
 }
 
-constexpr double kNothing = 5e-5;  // [m] shows as nothing on a tape
+bool IsInDroop(const Told& t) {
+  return t.f.place && t.f.place->motion == TireMotion::kBounce && t.f.place->parameter < 0.0;
+}
 
-// What stands before the words: whom they are about.
-enum class Of { kAxle, kAxleItself, kShaft, kTurn, kVehicle };
+bool IsLipAssumed(const Told& t) {
+  const std::optional<Opening>& opening = t.vehicle.axles[*t.f.axle].opening;
+  return t.f.member == "lip" && opening && !opening->lip_y;
+}
 
-struct KindWords {
-  K kind;
-  Of about;
-  std::string (*words)(const Told&);
+template <typename Value>
+struct NamedPlace {
+  std::string_view name;
+  Value (*of)(const Told&);
 };
 
-std::string LeftOrUnder(const Told& t, Dimension dimension, const std::string& before) {
-  return t.f.value < 0.0
-             ? fmt::format("{} is past that by {} {}", t.f.member, t.Size(dimension), t.Where())
-             : fmt::format("{} has {} left before {} {}, less than {}", t.f.member,
-                           t.Value(dimension), before, t.Where(), t.Aim(dimension));
-}
+constexpr NamedPlace<std::string> kTexts[]{
+    {"member", [](auto& t) { return t.f.member; }},
+    {"detail", [](auto& t) { return t.f.detail; }},
+    {"what", [](auto& t) { return std::string(t.kind.what); }},
+    {"axle", [](auto& t) { return t.Axle(); }},
+    {"wheel", [](auto& t) { return WheelName(t.vehicle, std::stoul(t.f.member)); }},
+    {"where", Where},
+    {"under", [](auto& t) { return t.f.load.empty() ? t.f.load : "under '" + t.f.load + "' "; }},
+    {"limit", Limit},
+    {"at_share", [](auto& t) { return AtShare(t.f.value); }}};
 
-std::string JointAtRest(const Told& t, const char* side) {
-  return fmt::format("the joint at the {} works at {} at rest, {} {}", t.f.detail, t.Value(kAngle),
-                     side, t.Aim(kAngle));
-}
+constexpr NamedPlace<double> kNumbers[]{
+    {"value", [](auto& t) { return t.f.value; }},
+    {"size", [](auto& t) { return std::abs(t.f.value); }},
+    {"aim", [](auto& t) { return t.f.aim.value_or(0.0); }},
+    {"low", PinionLow},
+    {"low_size", [](auto& t) { return std::abs(PinionLow(t)); }}};
 
-std::string Acceleration(const Told& t, const char* what) {
-  return fmt::format("{} acceleration at rest and {}: {}{}", what, t.Show(t.f.more[0], kShaftSpeed),
-                     t.Value(kAcceleration), t.Limit(kAcceleration));
-}
+// Of Finding::more.
+constexpr NamedPlace<double> kMoreNumbers[]{
+    {"first", [](auto& t) { return t.f.more[0]; }},
+    {"first_size", [](auto& t) { return std::abs(t.f.more[0]); }},
+    {"second", [](auto& t) { return t.f.more[1]; }},
+    {"second_size", [](auto& t) { return std::abs(t.f.more[1]); }}};
 
-std::string SlipLeft(const Told& t, const char* what) {
-  if (t.f.axle) return LeftOrUnder(t, kLength, fmt::format("it {}", what));
-  if (t.f.value < 0.0) {
-    return fmt::format("its slip joint {}: {} too little", what, t.Size(kLength));
+constexpr NamedPlace<bool> kConditions[]{
+    {"past", [](auto& t) { return t.f.past; }},
+    {"on_axle", [](auto& t) { return t.f.axle.has_value(); }},
+    {"has_detail", [](auto& t) { return !t.f.detail.empty(); }},
+    {"has_second", [](auto& t) { return t.f.more.size() > 1; }},
+    {"in_droop", IsInDroop},
+    {"lip_assumed", IsLipAssumed},
+    {"centred", [](auto& t) { return std::abs(t.f.value) < kCentred; }},
+    {"shows", [](auto& t) { return std::abs(t.f.value) >= kNothing; }},
+    {"moved", [](auto& t) { return std::hypot(t.f.value, t.f.more[0]) >= kNothing; }}};
+
+template <typename Places>
+constexpr auto Find(const Places& places, std::string_view name) {
+  for (const auto& place : places) {
+    if (place.name == name) return &place;
   }
-  return fmt::format("at worst {} of its slip are left before it {}{}", t.Value(kLength), what,
-                     t.Limit(kLength));
+  return static_cast<decltype(&places[0])>(nullptr);
 }
+
+// Where a character stands outside of inner places.
+constexpr size_t FindOutside(std::string_view text, char wanted) {
+  int depth = 0;
+  for (size_t i = 0; i < text.size(); ++i) {
+    if (depth == 0 && text[i] == wanted) return i;
+    if (text[i] == '{') ++depth;
+    if (text[i] == '}') --depth;
+  }
+  return std::string_view::npos;
+}
+
+// One of "A|B".
+std::string_view Either(std::string_view both, bool first) {
+  const size_t bar = FindOutside(both, '|');
+  if (first) return both.substr(0, bar);
+  return bar == std::string_view::npos ? std::string_view() : both.substr(bar + 1);
+}
+
+std::string Fill(const Told& t, std::string_view words);
+
+std::string FillNumber(const Told& t, double number, Dimension dimension, std::string_view how) {
+  if (how.empty()) return t.Show(number, dimension);
+  if (how[0] == '.') return ShowNumber(number, how[1] - '0');
+  if (how == "g") return FormatValue(number, dimension, t.units);
+  const bool holds = how[0] == '<' ? number < 0.0 : how[0] == '>' ? number > 0.0 : number == 0.0;
+  return Fill(t, Either(how.substr(1), holds));
+}
+
+std::string FillPlace(const Told& t, std::string_view place) {
+  const size_t colon = std::min(place.find(':'), place.size());
+  const std::string_view name = place.substr(0, colon);
+  const std::string_view how = place.substr(std::min(colon + 1, place.size()));
+  if (const auto* text = Find(kTexts, name)) return text->of(t);
+  if (const auto* is = Find(kConditions, name)) return Fill(t, Either(how, is->of(t)));
+  if (const auto* number = Find(kNumbers, name)) {
+    return FillNumber(t, number->of(t), t.kind.dimension, how);
+  }
+  return FillNumber(t, Find(kMoreNumbers, name)->of(t), t.kind.more.value_or(t.kind.dimension),
+                    how);
+}
+
+std::string Fill(const Told& t, std::string_view words) {
+  std::string filled;
+  for (;;) {
+    const size_t open = words.find('{');
+    filled += words.substr(0, open);
+    if (open == std::string_view::npos) return filled;
+    words.remove_prefix(open + 1);
+    const size_t close = FindOutside(words, '}');
+    filled += FillPlace(t, words.substr(0, close));
+    words.remove_prefix(close + 1);
+  }
+}
+
+// Whether each place has a name that is known, and is closed.
+constexpr bool IsSound(std::string_view words) {
+  for (size_t open = words.find('{'); open != words.npos; open = words.find('{')) {
+    words.remove_prefix(open + 1);
+    const std::string_view name = words.substr(0, words.find_first_of(":}"));
+    if (!Find(kTexts, name) && !Find(kNumbers, name) && !Find(kMoreNumbers, name) &&
+        !Find(kConditions, name)) {
+      return false;
+    }
+    if (FindOutside(words, '}') == words.npos) return false;
+  }
+  return true;
+}
+
+constexpr std::string_view kLeftBefore =
+    "{value:<{member} is past that by {size} {where}|{member} has {value} left before {what} "
+    "{where}, less than {aim}}";
+constexpr std::string_view kSlipLeft =
+    "{on_axle:{value:<{member} is past that by {size} {where}|{member} has {value} left before it "
+    "{what} {where}, less than {aim}}|{value:<its slip joint {what}: {size} too little|at worst "
+    "{value} of its slip are left before it {what}{limit}}}";
 
 // In the order of FindingKind.
-constexpr std::array kWords{
-    KindWords{K::kAxleFree, Of::kAxleItself, [](const Told& t) { return t.f.detail; }},
-    KindWords{K::kAxleNearlyFree, Of::kAxleItself,
-              [](const Told& t) {
-                return fmt::format(
-                    "is nearly free: it {} (1 mm of give in a bushing is {:.0f} mm at the axle)",
-                    t.f.detail, t.f.value);
-              }},
-    KindWords{
-        K::kScalesDisagree, Of::kAxle,
-        [](const Told& t) {
-          return fmt::format(
-              "its coils and stops at their measured length say {}, the scales say {}: {}{} %{}",
-              t.Show(t.f.more[0], kMass), t.Show(t.f.more[1], kMass), t.f.value < 0.0 ? "" : "+",
-              ShowNumber(100.0 * t.f.value, 1),
-              t.f.past ? fmt::format("; above {:g} % (common practice) look at the rates, free "
-                                     "lengths and what was on board; where the scales are right "
-                                     "and the coils cannot be measured, give free_length: weighed",
-                                     100.0 * *t.f.aim)
-                       : std::string());
-        }},
-    KindWords{K::kHubHeight, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "its wheel centres were measured {} above the floor, but its tyres under that "
-                    "weight hold them at {}: was it on stands, or is a tyre's radius or rate "
-                    "wrong?",
-                    t.Length(t.f.more[0]), t.Length(t.f.more[1]));
-              }},
-    KindWords{K::kNotMirrored, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{} are no mirror images, {} apart; more than {} (common practice)", t.f.member,
-                    t.Value(kLength), t.Aim(kLength));
-              }},
-    KindWords{K::kBelowFloor, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("{} reaches {} below the floor; is a height wrong?", t.f.member,
-                                   t.Size(kLength));
-              }},
-    KindWords{K::kLongLink, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{} is {} long, more than half the wheelbase; is a sign or a place wrong?",
-                    t.f.member, t.Value(kLength));
-              }},
-    KindWords{K::kShortLink, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("{} is {} long; is a sign lost on one end?", t.f.member,
-                                   t.Value(kLength));
-              }},
-    KindWords{K::kEndsSwapped, Of::kAxle,
-              [](const Told& t) {
-                return t.f.member +
-                       " has its axle end farther from the axle than its frame end; are 'frame' "
-                       "and 'axle' swapped?";
-              }},
-    KindWords{K::kLooseCoil, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{} is off its seat by {} as measured: is its free length right?", t.f.member,
-                    t.Value(kLength));
-              }},
-    KindWords{K::kTracksDiffer, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "the track is {}, far wider than the other axle's; y of a wheel centre is half "
-                    "the track",
-                    t.Value(kLength));
-              }},
-    KindWords{K::kHeavyUnsprung, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("its unsprung mass of {} is all the scales showed, or more",
-                                   t.Value(kMass));
-              }},
-    KindWords{K::kNominalTire, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "its tyre is flattened by {} of its radius as measured, less than {}: is the "
-                    "nominal radius taken for the loaded one?",
-                    Percent(t.f.value), Percent(*t.f.aim));
-              }},
-    KindWords{K::kStopTakenRigid, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "the curve of {} ends at {} of its free length, less than {}: a foam stop of "
-                    "70 mm crushes to 28; is it taken as rigid?",
-                    t.f.member, Percent(t.f.value), Percent(*t.f.aim));
-              }},
-    KindWords{
-        K::kNoRest, Of::kVehicle,
-        [](const Told& t) { return t.Under() + "it finds no resting position: " + t.f.detail; }},
-    KindWords{K::kLeansInward, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{}the body's centre of mass lies {} below the roll axis, so that it would "
-                    "lean into a turn, as no truck does: look at the heights of the masses and of "
-                    "what holds the axles sideways",
-                    t.Under(), t.Size(kLength));
-              }},
-    KindWords{K::kOverRating, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("{}it carries {}, above its rating of {}", t.Under(),
-                                   t.Value(kMass), t.Aim(kMass));
-              }},
-    KindWords{K::kRidesStiff, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{}its ride frequency is {}, above {}: a donor's springs under a lighter body?",
-                    t.Under(), t.Value(kFrequency), t.Aim(kFrequency));
-              }},
-    KindWords{K::kStopRaisesRate, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{}a bump stop touches at rest: with its rate the ride frequency is {}, above "
-                    "{}; the coils alone are not to blame",
-                    t.Under(), t.Value(kFrequency), t.Aim(kFrequency));
-              }},
-    KindWords{K::kSitsAskew, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{}its {} wheel stands {} farther up than the other, more than {}", t.Under(),
-                    t.f.value > 0.0 ? "left" : "right", t.Size(kLength), t.Aim(kLength));
-              }},
-    KindWords{K::kMockUpHeight, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "even {}its wheel rests {} from where it was measured in its opening, more "
-                    "than {}: set wheelbase and opening at loaded height, not at mock-up height",
-                    t.Under(), t.Value(kLength), t.Aim(kLength));
-              }},
-    KindWords{K::kNarrowTriangle, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{} left and right spread {} seen from above, less than {}: nothing else holds "
-                    "the axle sideways",
-                    t.f.member, t.Value(kAngle), t.Aim(kAngle));
-              }},
-    KindWords{K::kLinkSlopes, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("{} slopes {} from the side at rest, more than {}", t.f.member,
-                                   t.Size(kAngle), t.Aim(kAngle));
-              }},
-    KindWords{K::kRollSteers, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("it steers {} with roll at rest, more than {} either way",
-                                   t.Value(kAngleRatio), t.Aim(kAngleRatio));
-              }},
-    KindWords{K::kDamperAtRest, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("{} left at rest before {}, less than {}", t.Value(kLength),
-                                   t.f.detail, t.Aim(kLength));
-              }},
-    KindWords{K::kNoStop, Of::kAxle,
-              [](const Told&) {
-                return std::string("no bump stop is in the file, so that something else ends bump");
-              }},
-    KindWords{K::kDamperIsStop, Of::kAxle,
-              [](const Told& t) {
-                const bool droop = t.f.place && t.f.place->motion == TireMotion::kBounce &&
-                                   t.f.place->parameter < 0.0;
-                return fmt::format(
-                    "the damper is the stop {}: {}; {}", t.Where(), t.f.detail,
-                    droop ? "a strap spares it" : "it breaks before a stop or a strap would");
-              }},
-    KindWords{K::kEndsBeforeStop, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("{} {}, before a stop or a strap ends it", t.f.detail,
-                                   t.Where());
-              }},
-    KindWords{K::kShortBump, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("bump travel is {} at rest, less than {}: {}", t.Value(kLength),
-                                   t.Aim(kLength), t.f.detail);
-              }},
-    KindWords{K::kCoilUnseats, Of::kAxle,
-              [](const Told& t) {
-                return t.f.value < 0.0
-                           ? fmt::format("{} is off its seat by {} {}", t.f.member, t.Size(kLength),
-                                         t.Where())
-                           : fmt::format(
-                                 "{} is squeezed {} {}, less than {}: it may leave its seat",
-                                 t.f.member, t.Value(kLength), t.Where(), t.Aim(kLength));
-              }},
-    KindWords{K::kCoilNearSolid, Of::kAxle,
-              [](const Told& t) { return LeftOrUnder(t, kLength, "it is solid"); }},
-    KindWords{K::kDamperNearEnd, Of::kAxle,
-              [](const Told& t) { return LeftOrUnder(t, kLength, "its end"); }},
-    KindWords{K::kJointNearLimit, Of::kAxle,
-              [](const Told& t) { return LeftOrUnder(t, kAngle, "its misalignment limit"); }},
-    KindWords{K::kSlipBottoms, Of::kShaft, [](const Told& t) { return SlipLeft(t, "bottoms"); }},
-    KindWords{K::kSlipParts, Of::kShaft, [](const Told& t) { return SlipLeft(t, "parts"); }},
-    KindWords{K::kTireNear, Of::kAxle,
-              [](const Told& t) {
-                const bool assumed = t.f.member == "lip" && t.vehicle.axles[*t.f.axle].opening &&
-                                     !t.vehicle.axles[*t.f.axle].opening->lip_y;
-                const std::string text =
-                    t.f.value < 0.0
-                        ? fmt::format("its {} tyre is {} deep in its {} {}", t.f.detail,
-                                      t.Size(kLength), t.f.member, t.Where())
-                        : fmt::format("its {} tyre comes as near as {} to its {} {}, less than {}",
-                                      t.f.detail, t.Value(kLength), t.f.member, t.Where(),
-                                      t.Aim(kLength));
-                return text +
-                       (assumed ? " (no lip_y: its lip is taken to reach across the tyre)" : "");
-              }},
-    KindWords{K::kGapCloses, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("{} comes as near as {} over the travel, less than {}",
-                                   t.f.member, t.Value(kLength), t.Aim(kLength));
-              }},
-    KindWords{K::kCenterInsideOut, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "its instant centre turns inside out near {} of travel: anti-squat, anti-dive "
-                    "and pitch change sign in their trend there",
-                    t.Value(kLength));
-              }},
-    KindWords{K::kPitches, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("its housing turns {} over the travel, more than {}",
-                                   t.Value(kAngle), t.Aim(kAngle));
-              }},
-    KindWords{K::kLinksFight, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "at crossed extremes {} takes {} from links fighting one another, more than {}",
-                    t.f.member, t.Value(kForce), t.Aim(kForce));
-              }},
-    KindWords{K::kNotFlatRide, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "rear over front {}: flat ride wants {} to {}, the rear quicker than the "
-                    "front, so that it catches up after a bump (aims.flat_ride_least, "
-                    "flat_ride_most); {}",
-                    ShowNumber(t.f.value, 2), ShowNumber(t.f.more[0], 2),
-                    ShowNumber(t.f.more[1], 2), t.f.past ? "it is not" : "it is");
-              }},
-    KindWords{K::kDampingOff, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{} is damped {} by the whole model; {} to {} is usual (common practice; "
-                    "aims.damping_least, damping_most)",
-                    t.f.member, ShowNumber(t.f.value, 2), ShowNumber(t.f.more[0], 2),
-                    ShowNumber(t.f.more[1], 2));
-              }},
-    KindWords{K::kHopOff, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{} is at {} Hz; {} to {} is usual (course notes; aims.hop_least, hop_most)",
-                    t.f.member, ShowNumber(t.f.value, 1), ShowNumber(t.f.more[0], 1),
-                    ShowNumber(t.f.more[1], 1));
-              }},
-    KindWords{K::kInTheWay, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{} {}, {} short of the {} of wheel travel that is wanted; no damper, stop or "
-                    "strap mends that",
-                    t.f.detail, t.Where(), t.Length(t.f.more[1]), t.Length(t.f.more[0]));
-              }},
-    KindWords{K::kLinksFollowNot, Of::kAxle,
-              [](const Told&) {
-                return std::string(
-                    "the links do not follow everywhere in the travel that is wanted, one wheel up "
-                    "and the other down");
-              }},
-    KindWords{K::kNoStopSoShort, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{}: in the wanted bump its pad goes {} past its seat, so that no stop is "
-                    "short enough: want less bump, or move the seat",
-                    t.f.member, t.Value(kLength));
-              }},
-    KindWords{K::kStopHeightNotHad, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{}: as high as the wanted bump asks it {}, so that the truck then stands "
-                    "otherwise, and no heights are found that give this bump from there: want less "
-                    "bump, or move the seat",
-                    t.f.member,
-                    t.f.value > 0.0 ? "is squeezed by " + t.Value(kLength) + " at rest"
-                                    : std::string("no longer touches at rest"));
-              }},
-    KindWords{K::kStopMovesRest, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{}: as high as advised it {}, so that the {} then stands {} {} than now; the "
-                    "parts here are for that",
-                    t.f.member,
-                    t.f.value > 0.0 ? "is squeezed by " + t.Value(kLength) + " at rest"
-                                    : std::string("no longer touches at rest"),
-                    t.vehicle.axles[*t.f.axle].name, t.Length(std::abs(t.f.more[0])),
-                    t.f.more[0] > 0.0 ? "higher" : "lower");
-              }},
-    KindWords{K::kOrderUnseatsCoil, Of::kAxle,
-              [](const Told& t) {
-                return t.f.value < 0.0
-                           ? fmt::format(
-                                 "{}: off its seat by {} where it is longest in the wanted "
-                                 "travel: keep it in, or shorten the strap",
-                                 t.f.member, t.Size(kLength))
-                           : fmt::format("{}: {} of preload in the wanted travel, aim {} or more",
-                                         t.f.member, t.Value(kLength), t.Aim(kLength));
-              }},
-    KindWords{K::kOrderBindsCoil, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "{}: {} left before it is solid in the wanted travel, aim {} or more: a taller "
-                    "stop",
-                    t.f.member, t.Value(kLength), t.Aim(kLength));
-              }},
-    KindWords{K::kWheelOffCenter, Of::kAxle,
-              [](const Told& t) {
-                const double ahead = t.f.more[0], up = t.f.more[1];
-                return fmt::format(
-                    "its wheels stand {} {} and {} {} the centre of their openings at rest, aim {} "
-                    "or less",
-                    t.Length(std::abs(ahead)), ahead >= 0.0 ? "ahead of" : "behind",
-                    t.Length(std::abs(up)), up >= 0.0 ? "above" : "below", t.Aim(kLength));
-              }},
-    KindWords{K::kSteerFollowsNot, Of::kAxle,
-              [](const Told&) {
-                return std::string(
-                    "the drag link or tie rod does not follow to full lock everywhere; those "
-                    "places are left out");
-              }},
-    KindWords{
-        K::kNoCentringPlan, Of::kVehicle,
-        [](const Told& t) { return "no plan that centres the wheels was found: " + t.f.detail; }},
-    KindWords{K::kJointWorksHard, Of::kShaft,
-              [](const Told& t) { return JointAtRest(t, "above"); }},
-    KindWords{K::kDoubleJointWorksHard, Of::kShaft,
-              [](const Told& t) {
-                return fmt::format(
-                    "the joint at the {}, a double one, works at {} at rest, above {}", t.f.detail,
-                    t.Value(kAngle), t.Aim(kAngle));
-              }},
-    KindWords{K::kJointIdle, Of::kShaft,
-              [](const Told& t) { return JointAtRest(t, "below") + ": its needles do not turn"; }},
-    KindWords{K::kJointAtSpeed, Of::kShaft,
-              [](const Told& t) {
-                return JointAtRest(t, "above the") + " that go with " +
-                       t.Show(t.f.more[0], kShaftSpeed);
-              }},
-    KindWords{K::kJointsDiffer, Of::kShaft,
-              [](const Told& t) {
-                return fmt::format("its two joints differ by {} at rest{}", t.Value(kAngle),
-                                   t.Limit(kAngle));
-              }},
-    KindWords{K::kPinionOffAim, Of::kShaft,
-              [](const Told& t) {
-                double low = 0.0;
-                for (const Driveshaft& shaft : t.vehicle.driveshafts) {
-                  if (shaft.name == t.f.member) low = shaft.pinion_low;
-                }
-                const std::string stand =
-                    low == 0.0 ? " for the least net angle at rest: "
-                               : fmt::format(", to stand {} {} of the least net angle: at rest ",
-                                             t.Angle(std::abs(low)), low > 0.0 ? "low" : "high");
-                return fmt::format("the pinion's yoke end has to come {} {}{}{}, now {}",
-                                   t.Size(kAngle), t.f.value > 0.0 ? "up" : "down", stand,
-                                   t.Angle(t.f.more[0]), t.Angle(t.f.more[1]));
-              }},
-    KindWords{K::kUneven, Of::kShaft,
-              [](const Told& t) {
-                return fmt::format(
-                    "{} is the least net angle that a turn of the pinion can leave at rest: it "
-                    "comes from the plan view or from the phase of the yokes",
-                    t.Value(kAngle));
-              }},
-    KindWords{K::kTorsional, Of::kShaft,
-              [](const Told& t) { return Acceleration(t, "torsional"); }},
-    KindWords{K::kInertial, Of::kShaft, [](const Told& t) { return Acceleration(t, "inertial"); }},
-    KindWords{K::kNoBalance, Of::kShaft,
-              [](const Told& t) {
-                return t.f.detail.empty()
-                           ? "under " + t.Value(kTorque) +
-                                 " at the wheels its axle finds no balance"
-                           : std::string("wind-up needs masses: the file gives none");
-              }},
-    KindWords{K::kBarSlopeDiffers, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("from in front, {} and drag link differ in slope by {}{}",
-                                   t.f.member, t.Value(kAngle), t.Limit(kAngle));
-              }},
-    KindWords{K::kBarLengthDiffers, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format("{} is {} {} than the drag link, {} %{}", t.f.member,
-                                   t.Length(std::abs(t.f.more[0])),
-                                   t.f.value > 0.0 ? "longer" : "shorter",
-                                   ShowNumber(100.0 * std::abs(t.f.value), 1), t.Limit(kPercent));
-              }},
-    KindWords{K::kBarOpposite, Of::kAxle,
-              [](const Told& t) {
-                return t.f.member +
-                       " and drag link have their frame ends on opposite sides: one pulls the axle "
-                       "where the other pushes the wheels";
-              }},
-    KindWords{K::kBumpSteers, Of::kAxle,
-              [](const Told& t) {
-                return fmt::format(
-                    "with the steering wheel held, bump at rest steers {} to the {}{}",
-                    t.Size(kAngleRate), t.f.value > 0.0 ? "left" : "right", t.Limit(kAngleRate));
-              }},
-    KindWords{K::kDragLinkInLine, Of::kAxle,
-              [](const Told&) {
-                return std::string(
-                    "at rest the drag link stands in line with its kingpin or its knuckle arm, so "
-                    "it turns the wheel neither way and holds it by nothing: no steer per travel "
-                    "can be told; move one of its ends");
-              }},
-    KindWords{K::kOffCenter, Of::kAxleItself,
-              [](const Told& t) {
-                constexpr double kCentred = 1.2e-4;  // [m] shows as 0.00 in
-                if (std::abs(t.f.value) < kCentred) return std::string("stands centred");
-                return fmt::format("stands {} to the {} of centre{}", t.Size(kLength),
-                                   t.f.value > 0.0 ? "left" : "right",
-                                   t.f.past ? ", more than " + t.Aim(kLength) : "");
-              }},
-    KindWords{K::kOldAxleMoved, Of::kVehicle,
-              [](const Told& t) {
-                const std::string& axle = t.vehicle.axles[*t.f.axle].name;
-                if (std::hypot(t.f.value, t.f.more[0]) < kNothing) {
-                  return "the old " + axle + " axle sits where it did";
-                }
-                return fmt::format(
-                    "the old {} axle has moved {} and {} {} against the frame since it was new: "
-                    "its opening was drawn about where it stood then",
-                    axle, Along(t, t.f.value), t.Length(std::abs(t.f.more[0])),
-                    t.f.more[0] < 0.0 ? "down" : "up");
-              }},
-    KindWords{K::kCamberGrew, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "the {} spring has more camber now than when new: a leaf sags, so are the two "
-                    "exchanged, or has it been re-arched?",
-                    t.vehicle.axles[*t.f.axle].name);
-              }},
-    KindWords{K::kEyesDisagree, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "the {} spring from eye to eye now: {} worked out, {} measured, {} apart{}",
-                    t.vehicle.axles[*t.f.axle].name, t.Length(t.f.more[0]), t.Length(t.f.more[1]),
-                    t.Size(kLength), t.f.past ? "; take arcs and camber again" : "");
-              }},
-    KindWords{K::kShackleInLine, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "the {} shackle lies only {} off the line of the eyes {}: a small error of "
-                    "camber swings it far, so trust its axle's place less",
-                    t.vehicle.axles[*t.f.axle].name, t.Value(kAngle), t.f.detail);
-              }},
-    KindWords{
-        K::kOldWheelOff, Of::kVehicle,
-        [](const Told& t) {
-          const std::string& axle = t.vehicle.axles[*t.f.axle].name;
-          std::string text =
-              std::abs(t.f.value) < kNothing
-                  ? fmt::format("the {} wheel when new stood centred in its opening as measured",
-                                axle)
-                  : fmt::format(
-                        "the {} wheel when new stood {} {} the centre of its opening as "
-                        "measured on the old body",
-                        axle, t.Size(kLength), t.f.value < 0.0 ? "behind" : "ahead of");
-          if (!t.f.past) return text;
-          return text +
-                 (t.f.more.size() > 1
-                      ? fmt::format("; a camber of {} when new, not {}, would have centred it",
-                                    t.Length(t.f.more[1]), t.Length(t.f.more[0]))
-                      : std::string("; no camber when new would have centred it, so take the "
-                                    "opening and the eyes again"));
-        }},
-    KindWords{K::kWheelbaseDiffers, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format("the wheelbase now: {} worked out, {} measured, {} apart{}",
-                                   t.Length(t.f.more[0]), t.Length(t.f.more[1]), t.Size(kLength),
-                                   t.f.past ? "; take eyes, pivots and arcs again" : "");
-              }},
-    KindWords{K::kSpacingDiffers, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "the file's openings are {} apart, {} {} than the old axles were as designed",
-                    t.Length(t.f.more[0]), t.Size(kLength), t.f.value < 0.0 ? "less" : "more");
-              }},
-    KindWords{K::kOpeningOffOld, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "the {} opening in this file is {} {} where the old axle was designed to be",
-                    t.vehicle.axles[*t.f.axle].name, t.Size(kLength),
-                    t.f.value < 0.0 ? "behind" : "ahead of");
-              }},
-    KindWords{
-        K::kNoStandInTurn, Of::kVehicle,
-        [](const Told& t) { return "at that acceleration it does not stand: " + t.f.detail; }},
-    KindWords{K::kEndInTurn, Of::kVehicle,
-              [](const Told& t) {
-                return fmt::format(
-                    "at that acceleration {}; it is taken to hold there, as a strap would",
-                    t.f.detail);
-              }},
-    KindWords{K::kLeansOver, Of::kTurn,
-              [](const Told& t) {
-                return fmt::format(
-                    "the body leans over at once {}, before a wheel lifts: springs and bars no "
-                    "longer hold its mass; whether stops catch it is not followed",
-                    AtShare(t.f.value));
-              }},
-    KindWords{K::kEndAtOnce, Of::kTurn,
-              [](const Told& t) { return t.f.member + " as it stands, with hardly any turn"; }},
-    KindWords{K::kWheelCarriesNothing, Of::kTurn,
-              [](const Told& t) {
-                return fmt::format("the {} wheel carries next to nothing as it stands",
-                                   WheelName(t.vehicle, std::stoul(t.f.member)));
-              }},
-    KindWords{K::kTipsAtOnce, Of::kTurn,
-              [](const Told& t) {
-                return std::string(
-                    t.f.value > 0.0
-                        ? "it would go over as a block without any turn: its centre of mass does "
-                          "not stand inside its outer wheels"
-                        : "nothing tips it as a block, since its centre of mass stands on the "
-                          "floor or below, where no truck's is");
-              }},
-    KindWords{K::kGoesOver, Of::kTurn,
-              [](const Told& t) {
-                return fmt::format(
-                    "it goes over {}; tyres hold {} g (aims.tire_grip), so it can get there before "
-                    "it slides",
-                    AtShare(t.f.value), ShowNumber(*t.f.aim, 2));
-              }},
-    KindWords{K::kWheelLifts, Of::kTurn,
-              [](const Told& t) {
-                return fmt::format(
-                    "a wheel lifts {}; tyres hold {} g (aims.tire_grip), so it can get there "
-                    "before it slides",
-                    AtShare(t.f.value), ShowNumber(*t.f.aim, 2));
-              }},
-};
+constexpr KindWords kFindingWords[]{
+    {K::kAxleFree, Of::kAxleItself, kNumber, "{detail}"},
+    {K::kAxleNearlyFree, Of::kAxleItself, kNumber,
+     "is nearly free: it {detail} (1 mm of give in a bushing is {value:.0} mm at the axle)"},
+    {K::kScalesDisagree, Of::kAxle, kPercent,
+     "its coils and stops at their measured length say {first}, the scales say {second}: "
+     "{value:<|+}{value}{past:; above {aim:g} (common practice) look at the rates, free lengths "
+     "and what was on board; where the scales are right and the coils cannot be measured, give "
+     "free_length: weighed}",
+     kMass},
+    {K::kHubHeight, Of::kAxle, kLength,
+     "its wheel centres were measured {first} above the floor, but its tyres under that weight "
+     "hold them at {second}: was it on stands, or is a tyre's radius or rate wrong?"},
+    {K::kNotMirrored, Of::kAxle, kLength,
+     "{member} are no mirror images, {value} apart; more than {aim} (common practice)"},
+    {K::kBelowFloor, Of::kAxle, kLength,
+     "{member} reaches {size} below the floor; is a height wrong?"},
+    {K::kLongLink, Of::kAxle, kLength,
+     "{member} is {value} long, more than half the wheelbase; is a sign or a place wrong?"},
+    {K::kShortLink, Of::kAxle, kLength, "{member} is {value} long; is a sign lost on one end?"},
+    {K::kEndsSwapped, Of::kAxle, kLength,
+     "{member} has its axle end farther from the axle than its frame end; are 'frame' and 'axle' "
+     "swapped?"},
+    {K::kLooseCoil, Of::kAxle, kLength,
+     "{member} is off its seat by {value} as measured: is its free length right?"},
+    {K::kTracksDiffer, Of::kAxle, kLength,
+     "the track is {value}, far wider than the other axle's; y of a wheel centre is half the "
+     "track"},
+    {K::kHeavyUnsprung, Of::kAxle, kMass,
+     "its unsprung mass of {value} is all the scales showed, or more"},
+    {K::kNominalTire, Of::kAxle, kPercent,
+     "its tyre is flattened by {value} of its radius as measured, less than {aim}: is the nominal "
+     "radius taken for the loaded one?"},
+    {K::kStopTakenRigid, Of::kAxle, kPercent,
+     "the curve of {member} ends at {value} of its free length, less than {aim}: a foam stop of 70 "
+     "mm crushes to 28; is it taken as rigid?"},
+    {K::kNoRest, Of::kVehicle, kNumber, "{under}it finds no resting position: {detail}"},
+    {K::kLeansInward, Of::kVehicle, kLength,
+     "{under}the body's centre of mass lies {size} below the roll axis, so that it would lean into "
+     "a turn, as no truck does: look at the heights of the masses and of what holds the axles "
+     "sideways"},
+    {K::kOverRating, Of::kAxle, kMass, "{under}it carries {value}, above its rating of {aim}"},
+    {K::kRidesStiff, Of::kAxle, kFrequency,
+     "{under}its ride frequency is {value}, above {aim}: a donor's springs under a lighter body?"},
+    {K::kStopRaisesRate, Of::kAxle, kFrequency,
+     "{under}a bump stop touches at rest: with its rate the ride frequency is {value}, above "
+     "{aim}; the coils alone are not to blame"},
+    {K::kSitsAskew, Of::kAxle, kLength,
+     "{under}its {value:>left|right} wheel stands {size} farther up than the other, more than "
+     "{aim}"},
+    {K::kMockUpHeight, Of::kAxle, kLength,
+     "even {under}its wheel rests {value} from where it was measured in its opening, more than "
+     "{aim}: set wheelbase and opening at loaded height, not at mock-up height"},
+    {K::kNarrowTriangle, Of::kAxle, kAngle,
+     "{member} left and right spread {value} seen from above, less than {aim}: nothing else holds "
+     "the axle sideways"},
+    {K::kLinkSlopes, Of::kAxle, kAngle,
+     "{member} slopes {size} from the side at rest, more than {aim}"},
+    {K::kRollSteers, Of::kAxle, kAngleRatio,
+     "it steers {value} with roll at rest, more than {aim} either way"},
+    {K::kDamperAtRest, Of::kAxle, kLength, "{value} left at rest before {detail}, less than {aim}"},
+    {K::kNoStop, Of::kAxle, kNumber,
+     "no bump stop is in the file, so that something else ends bump"},
+    {K::kDamperIsStop, Of::kAxle, kLength,
+     "the damper is the stop {where}: {detail}; {in_droop:a strap spares it|it breaks before a "
+     "stop or a strap would}"},
+    {K::kEndsBeforeStop, Of::kAxle, kLength, "{detail} {where}, before a stop or a strap ends it"},
+    {K::kShortBump, Of::kAxle, kLength,
+     "bump travel is {value} at rest, less than {aim}: {detail}"},
+    {K::kCoilUnseats, Of::kAxle, kLength,
+     "{value:<{member} is off its seat by {size} {where}|{member} is squeezed {value} {where}, "
+     "less than {aim}: it may leave its seat}"},
+    {K::kCoilNearSolid, Of::kAxle, kLength, kLeftBefore, {}, "it is solid"},
+    {K::kDamperNearEnd, Of::kAxle, kLength, kLeftBefore, {}, "its end"},
+    {K::kJointNearLimit, Of::kAxle, kAngle, kLeftBefore, {}, "its misalignment limit"},
+    {K::kSlipBottoms, Of::kShaft, kLength, kSlipLeft, {}, "bottoms"},
+    {K::kSlipParts, Of::kShaft, kLength, kSlipLeft, {}, "parts"},
+    {K::kTireNear, Of::kAxle, kLength,
+     "its {detail} tyre {value:<is {size} deep in its {member} {where}|comes as near as {value} to "
+     "its {member} {where}, less than {aim}}{lip_assumed: (no lip_y: its lip is taken to reach "
+     "across the tyre)}"},
+    {K::kGapCloses, Of::kAxle, kLength,
+     "{member} comes as near as {value} over the travel, less than {aim}"},
+    {K::kCenterInsideOut, Of::kAxle, kLength,
+     "its instant centre turns inside out near {value} of travel: anti-squat, anti-dive and pitch "
+     "change sign in their trend there"},
+    {K::kPitches, Of::kAxle, kAngle, "its housing turns {value} over the travel, more than {aim}"},
+    {K::kLinksFight, Of::kAxle, kForce,
+     "at crossed extremes {member} takes {value} from links fighting one another, more than {aim}"},
+    {K::kNotFlatRide, Of::kVehicle, kNumber,
+     "rear over front {value:.2}: flat ride wants {first:.2} to {second:.2}, the rear quicker than "
+     "the front, so that it catches up after a bump (aims.flat_ride_least, flat_ride_most); "
+     "{past:it is not|it is}"},
+    {K::kDampingOff, Of::kVehicle, kNumber,
+     "{member} is damped {value:.2} by the whole model; {first:.2} to {second:.2} is usual (common "
+     "practice; aims.damping_least, damping_most)"},
+    {K::kHopOff, Of::kVehicle, kFrequency,
+     "{member} is at {value:.1} Hz; {first:.1} to {second:.1} is usual (course notes; "
+     "aims.hop_least, hop_most)"},
+    {K::kInTheWay, Of::kAxle, kLength,
+     "{detail} {where}, {second} short of the {first} of wheel travel that is wanted; no damper, "
+     "stop or strap mends that"},
+    {K::kLinksFollowNot, Of::kAxle, kNumber,
+     "the links do not follow everywhere in the travel that is wanted, one wheel up and the other "
+     "down"},
+    {K::kNoStopSoShort, Of::kAxle, kLength,
+     "{member}: in the wanted bump its pad goes {value} past its seat, so that no stop is short "
+     "enough: want less bump, or move the seat"},
+    {K::kStopHeightNotHad, Of::kAxle, kLength,
+     "{member}: as high as the wanted bump asks it {value:>is squeezed by {value}|no longer "
+     "touches} at rest, so that the truck then stands otherwise, and no heights are found that "
+     "give this bump from there: want less bump, or move the seat"},
+    {K::kStopMovesRest, Of::kAxle, kLength,
+     "{member}: as high as advised it {value:>is squeezed by {value}|no longer touches} at rest, "
+     "so that the {axle} then stands {first_size} {first:>higher|lower} than now; the parts here "
+     "are for that"},
+    {K::kOrderUnseatsCoil, Of::kAxle, kLength,
+     "{member}: {value:<off its seat by {size} where it is longest in the wanted travel: keep it "
+     "in, or shorten the strap|{value} of preload in the wanted travel, aim {aim} or more}"},
+    {K::kOrderBindsCoil, Of::kAxle, kLength,
+     "{member}: {value} left before it is solid in the wanted travel, aim {aim} or more: a taller "
+     "stop"},
+    {K::kWheelOffCenter, Of::kAxle, kLength,
+     "its wheels stand {first_size} {first:<behind|ahead of} and {second_size} "
+     "{second:<below|above} the centre of their openings at rest, aim {aim} or less"},
+    {K::kSteerFollowsNot, Of::kAxle, kNumber,
+     "the drag link or tie rod does not follow to full lock everywhere; those places are left out"},
+    {K::kNoCentringPlan, Of::kVehicle, kNumber,
+     "no plan that centres the wheels was found: {detail}"},
+    {K::kJointWorksHard, Of::kShaft, kAngle,
+     "the joint at the {detail} works at {value} at rest, above {aim}"},
+    {K::kDoubleJointWorksHard, Of::kShaft, kAngle,
+     "the joint at the {detail}, a double one, works at {value} at rest, above {aim}"},
+    {K::kJointIdle, Of::kShaft, kAngle,
+     "the joint at the {detail} works at {value} at rest, below {aim}: its needles do not turn"},
+    {K::kJointAtSpeed, Of::kShaft, kAngle,
+     "the joint at the {detail} works at {value} at rest, above the {aim} that go with {first}",
+     kShaftSpeed},
+    {K::kJointsDiffer, Of::kShaft, kAngle, "its two joints differ by {value} at rest{limit}"},
+    {K::kPinionOffAim, Of::kShaft, kAngle,
+     "the pinion's yoke end has to come {size} {value:>up|down}{low:= for the least net angle at "
+     "rest: |, to stand {low_size} {low:>low|high} of the least net angle: at rest }{first}, now "
+     "{second}"},
+    {K::kUneven, Of::kShaft, kAngle,
+     "{value} is the least net angle that a turn of the pinion can leave at rest: it comes from "
+     "the plan view or from the phase of the yokes"},
+    {K::kTorsional, Of::kShaft, kAcceleration,
+     "torsional acceleration at rest and {first}: {value}{limit}", kShaftSpeed},
+    {K::kInertial, Of::kShaft, kAcceleration,
+     "inertial acceleration at rest and {first}: {value}{limit}", kShaftSpeed},
+    {K::kNoBalance, Of::kShaft, kTorque,
+     "{has_detail:wind-up needs masses: the file gives none|under {value} at the wheels its axle "
+     "finds no balance}"},
+    {K::kBarSlopeDiffers, Of::kAxle, kAngle,
+     "from in front, {member} and drag link differ in slope by {value}{limit}"},
+    {K::kBarLengthDiffers, Of::kAxle, kPercent,
+     "{member} is {first_size} {value:>longer|shorter} than the drag link, {size}{limit}", kLength},
+    {K::kBarOpposite, Of::kAxle, kNumber,
+     "{member} and drag link have their frame ends on opposite sides: one pulls the axle where the "
+     "other pushes the wheels"},
+    {K::kBumpSteers, Of::kAxle, kAngleRate,
+     "with the steering wheel held, bump at rest steers {size} to the {value:>left|right}{limit}"},
+    {K::kDragLinkInLine, Of::kAxle, kNumber,
+     "at rest the drag link stands in line with its kingpin or its knuckle arm, so it turns the "
+     "wheel neither way and holds it by nothing: no steer per travel can be told; move one of its "
+     "ends"},
+    {K::kOffCenter, Of::kAxleItself, kLength,
+     "stands {centred:centred|{size} to the {value:>left|right} of centre{past:, more than "
+     "{aim}}}"},
+    {K::kOldAxleMoved, Of::kVehicle, kLength,
+     "the old {axle} axle {moved:has moved {size} {value:<back|forward} and {first_size} "
+     "{first:<down|up} against the frame since it was new: its opening was drawn about where it "
+     "stood then|sits where it did}"},
+    {K::kCamberGrew, Of::kVehicle, kLength,
+     "the {axle} spring has more camber now than when new: a leaf sags, so are the two exchanged, "
+     "or has it been re-arched?"},
+    {K::kEyesDisagree, Of::kVehicle, kLength,
+     "the {axle} spring from eye to eye now: {first} worked out, {second} measured, {size} "
+     "apart{past:; take arcs and camber again}"},
+    {K::kShackleInLine, Of::kVehicle, kAngle,
+     "the {axle} shackle lies only {value} off the line of the eyes {detail}: a small error of "
+     "camber swings it far, so trust its axle's place less"},
+    {K::kOldWheelOff, Of::kVehicle, kLength,
+     "the {axle} wheel when new stood {shows:{size} {value:<behind|ahead of} the centre of its "
+     "opening as measured on the old body|centred in its opening as measured}{past:{has_second:; a "
+     "camber of {second} when new, not {first}, would have centred it|; no camber when new would "
+     "have centred it, so take the opening and the eyes again}}"},
+    {K::kWheelbaseDiffers, Of::kVehicle, kLength,
+     "the wheelbase now: {first} worked out, {second} measured, {size} apart{past:; take eyes, "
+     "pivots and arcs again}"},
+    {K::kSpacingDiffers, Of::kVehicle, kLength,
+     "the file's openings are {first} apart, {size} {value:<less|more} than the old axles were as "
+     "designed"},
+    {K::kOpeningOffOld, Of::kVehicle, kLength,
+     "the {axle} opening in this file is {size} {value:<behind|ahead of} where the old axle was "
+     "designed to be"},
+    {K::kNoStandInTurn, Of::kVehicle, kNumber, "at that acceleration it does not stand: {detail}"},
+    {K::kEndInTurn, Of::kVehicle, kNumber,
+     "at that acceleration {detail}; it is taken to hold there, as a strap would"},
+    {K::kLeansOver, Of::kTurn, kNumber,
+     "the body leans over at once {at_share}, before a wheel lifts: springs and bars no longer "
+     "hold its mass; whether stops catch it is not followed"},
+    {K::kEndAtOnce, Of::kTurn, kNumber, "{member} as it stands, with hardly any turn"},
+    {K::kWheelCarriesNothing, Of::kTurn, kNumber,
+     "the {wheel} wheel carries next to nothing as it stands"},
+    {K::kTipsAtOnce, Of::kTurn, kLength,
+     "{value:>it would go over as a block without any turn: its centre of mass does not stand "
+     "inside its outer wheels|nothing tips it as a block, since its centre of mass stands on the "
+     "floor or below, where no truck's is}"},
+    {K::kGoesOver, Of::kTurn, kNumber,
+     "it goes over {at_share}; tyres hold {aim:.2} g (aims.tire_grip), so it can get there before "
+     "it slides"},
+    {K::kWheelLifts, Of::kTurn, kNumber,
+     "a wheel lifts {at_share}; tyres hold {aim:.2} g (aims.tire_grip), so it can get there before "
+     "it slides"}};
 
 constexpr bool InOrder() {
-  for (size_t i = 0; i < kWords.size(); ++i) {
-    if (kWords[i].kind != static_cast<K>(i)) return false;
+  for (size_t i = 0; i < std::size(kFindingWords); ++i) {
+    if (kFindingWords[i].kind != static_cast<K>(i) || !IsSound(kFindingWords[i].words))
+      return false;
   }
-  return kWords.size() == static_cast<size_t>(K::kWheelLifts) + 1;
+  return std::size(kFindingWords) == static_cast<size_t>(K::kWheelLifts) + 1;
 }
 static_assert(InOrder());
 
-std::string Before(const Told& t, Of about) {
-  switch (about) {
-    case Of::kAxle:
-      return "the " + t.vehicle.axles[*t.f.axle].name + " axle: ";
-    case Of::kAxleItself:
-      return "the " + t.vehicle.axles[*t.f.axle].name + " axle ";
-    case Of::kShaft:
-      return t.f.axle ? "the " + t.vehicle.axles[*t.f.axle].name + " axle: "
-                      : "the " + t.f.member + " shaft: ";
-    case Of::kTurn:
-      return "turning " + t.f.detail + ", ";
-    case Of::kVehicle:
-      break;
-  }
-  return {};
-}
+// In the order of Of.
+constexpr std::string_view kBefore[]{
+    "the {axle} axle: ", "the {axle} axle ",
+    "the {on_axle:{axle} axle|{member} shaft}: ", "turning {detail}, ", ""};
 
 }  // namespace
 
 std::string Words(const Finding& finding, const Vehicle& vehicle, UnitSystem units) {
-  const KindWords& kind = kWords[static_cast<size_t>(finding.kind)];
-  const Told told{.f = finding, .vehicle = vehicle, .units = units};
-  return (finding.as_found ? "as found, " : "") + Before(told, kind.about) + kind.words(told);
+  const KindWords& kind = kFindingWords[static_cast<size_t>(finding.kind)];
+  const Told told{.f = finding, .vehicle = vehicle, .units = units, .kind = kind};
+  return (finding.as_found ? "as found, " : "") +
+         Fill(told, kBefore[static_cast<size_t>(kind.about)]) + Fill(told, kind.words);
 }
 
 }  // namespace linkwright

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "io/write/name_in.h"
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 
@@ -15,6 +16,25 @@ using enum Dimension;
 
 constexpr const char* kAxleAndName = "axle and name";
 constexpr const char* kNoEnd = "nothing in the file";
+
+const char* EndWord(LimitKind end) {
+  constexpr std::array kWords{"closed",      "open",         "bound",      "solid",
+                              "lined up",    "out of reach", "taut",       "out of reach",
+                              "at its lock", "over centre",  "unseated",   "at its limit",
+                              "bottomed",    "parted",       "at the lip", "at the panel"};
+  return NameIn(kWords, end);
+}
+
+// "damper left closed": a member and how it ends.
+std::string NameOf(const TravelLimit& limit) {
+  const bool links = limit.id.kind == LimitKind::kLinksStraight;
+  return (links ? "links (" + limit.name + ")" : limit.name) + " " + EndWord(limit.id.kind);
+}
+
+const char* NameOf(LimitMotion motion) {
+  constexpr std::array kNames{"bump", "droop", "crossed +", "crossed -"};
+  return NameIn(kNames, motion);
+}
 
 const LimitHit* EndOf(const AxleLimit& limit) {
   return limit.ended_by ? &limit.hits[*limit.ended_by] : nullptr;
@@ -36,9 +56,14 @@ std::string NameOr(const LimitHit* hit, const char* none) {
   return hit == nullptr ? none : NameOf(hit->limit);
 }
 
+// "front bump", of a limit or of what is in the way.
+std::string WayOf(const Vehicle& vehicle, const auto& limit) {
+  return vehicle.axles[limit.axle].name + " " + NameOf(limit.motion);
+}
+
 // What the columns of an axle's own limits have in common.
 std::function<Cell(const AxleLimit&)> WayIn(const Vehicle& vehicle) {
-  return [&](auto& limit) { return vehicle.axles[limit.axle].name + " " + NameOf(limit.motion); };
+  return [&](auto& limit) { return WayOf(vehicle, limit); };
 }
 Cell Ender(const AxleLimit& limit) { return NameOr(EndOf(limit), kNoEnd); }
 Cell Next(const AxleLimit& limit) { return NameOr(NextAfter(limit), "-"); }
@@ -54,18 +79,18 @@ std::optional<double> WantedOf(const PartsAdvice& advice, const AxleLimit& limit
 }
 
 TableOf<AxleLimit> TravelColumns(const Vehicle& vehicle, const PartsAdvice& advice) {
-  return {{"way", "axle and way", kNumber, "bump or droop of which axle", WayIn(vehicle)},
-          {"travel", "travel", kLength,
-           "where it ends, both wheels together from the stance, + bump; empty where nothing ends "
-           "it",
-           WhereItEnds},
-          {"ended_by", "ended by", kNumber, "the first thing that runs out", Ender},
-          {"next_at", "next at", kLength,
-           "travel at which the next thing, not its twin on the other side, would have ended it",
-           NextAt},
-          {"next", "next", kNumber, "which that is", Next},
-          {"wanted", "wanted", kLength, "travel the parts below are for; + bump",
-           [&](auto& limit) { return WantedOf(advice, limit); }}};
+  return {
+      {"way", "axle and way", kNumber, "bump or droop of which axle", WayIn(vehicle)},
+      {"travel", "travel", kLength,
+       "where it ends, both wheels together from the stance, + bump; empty where nothing ends it",
+       WhereItEnds},
+      {"ended_by", "ended by", kNumber, "the first thing that runs out", Ender},
+      {"next_at", "next at", kLength,
+       "travel at which the next thing, not its twin on the other side, would have ended it",
+       NextAt},
+      {"next", "next", kNumber, "which that is", Next},
+      {"wanted", "wanted", kLength, "travel the parts below are for; + bump",
+       [&](auto& limit) { return WantedOf(advice, limit); }}};
 }
 
 TableOf<CrossedLimit> CrossedColumns(const Vehicle& vehicle) {
@@ -111,10 +136,7 @@ TableOf<InTheWay> InTheWayColumns(const Vehicle& vehicle) {
   return {{"what", "in the way", kNumber,
            "axle, way and what ends the travel before the stop and the strap advised below would; "
            "no damper, stop or strap mends it",
-           [&](auto& each) {
-             return vehicle.axles[each.axle].name + " " + NameOf(each.motion) + ": " +
-                    NameOf(each.limit);
-           }},
+           [&](auto& each) { return WayOf(vehicle, each) + ": " + NameOf(each.limit); }},
           {"wanted", "wanted", kLength,
            "wheel travel wanted, + bump; crossed, as far as that stop and strap let a wheel rise",
            &InTheWay::wanted},
@@ -122,20 +144,10 @@ TableOf<InTheWay> InTheWayColumns(const Vehicle& vehicle) {
           {"short_by", "short by", kLength, "of what is wanted", &InTheWay::short_by}};
 }
 
-std::string TabWords(const DamperAdvice& damper) {
-  switch (damper.fit) {
-    case DamperFit::kFits:
-      return "fits as it is";
-    case DamperFit::kMoveTab:
-      return "move its tab";
-    case DamperFit::kStrokeShort:
-      return "stroke too short";
-    case DamperFit::kTabTooFar:
-      return "no tab within reach";
-    case DamperFit::kUnknown:
-      break;
-  }
-  return "lengths not given";
+const char* TabWords(const DamperAdvice& damper) {
+  constexpr std::array kWords{"lengths not given", "fits as it is", "move its tab",
+                              "stroke too short", "no tab within reach"};
+  return NameIn(kWords, damper.fit);
 }
 
 TableOf<DamperAdvice> DamperColumns(const Vehicle& vehicle) {
@@ -158,20 +170,20 @@ TableOf<DamperAdvice> DamperColumns(const Vehicle& vehicle) {
 
 TableOf<DamperAdvice> TabColumns(const Vehicle& vehicle) {
   const char* where = "where the chassis end goes, chassis axes";
-  return {{"damper", "damper at hand", kNumber, kAxleAndName, MemberNameIn(vehicle)},
-          {"fit", "with it", kNumber, "whether the damper in the file does it", TabWords},
-          {"stroke_short", "stroke short by", kLength, "where no place of its tab helps",
-           &DamperAdvice::stroke_short},
-          {"tab_move", "tab up by", kLength,
-           "its chassis end along the damper, + away from the axle; both ends then have the same "
-           "spare",
-           &DamperAdvice::tab_move},
-          {"tab_x", "tab x", kLength, where,
-           [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.x(); }); }},
-          {"tab_y", "tab y", kLength, where,
-           [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.y(); }); }},
-          {"tab_z", "tab z", kLength, where,
-           [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.z(); }); }}};
+  return {
+      {"damper", "damper at hand", kNumber, kAxleAndName, MemberNameIn(vehicle)},
+      {"fit", "with it", kNumber, "whether the damper in the file does it", TabWords},
+      {"stroke_short", "stroke short by", kLength, "where no place of its tab helps",
+       &DamperAdvice::stroke_short},
+      {"tab_move", "tab up by", kLength,
+       "its chassis end along the damper, + away from the axle; both ends then have the same spare",
+       &DamperAdvice::tab_move},
+      {"tab_x", "tab x", kLength, where,
+       [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.x(); }); }},
+      {"tab_y", "tab y", kLength, where,
+       [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.y(); }); }},
+      {"tab_z", "tab z", kLength, where,
+       [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.z(); }); }}};
 }
 
 TableOf<StopAdvice> StopColumns(const Vehicle& vehicle) {
@@ -218,44 +230,6 @@ TableOf<CoilAdvice> CoilColumns(const Vehicle& vehicle) {
        &CoilAdvice::gap}};
 }
 
-const char* EndWord(LimitKind end) {
-  switch (end) {
-    case LimitKind::kDamperClosed:
-      return "closed";
-    case LimitKind::kDamperOpen:
-      return "open";
-    case LimitKind::kCoilBound:
-      return "bound";
-    case LimitKind::kStopSolid:
-      return "solid";
-    case LimitKind::kLinksStraight:
-      return "lined up";
-    case LimitKind::kDragLinkOutOfReach:
-      return "out of reach";
-    case LimitKind::kStrapTaut:
-      return "taut";
-    case LimitKind::kTieRodOutOfReach:
-      return "out of reach";
-    case LimitKind::kSteeringAtLock:
-      return "at its lock";
-    case LimitKind::kDragLinkOverCentre:
-      return "over centre";
-    case LimitKind::kCoilUnseated:
-      return "unseated";
-    case LimitKind::kJointAtLimit:
-      return "at its limit";
-    case LimitKind::kShaftBottomed:
-      return "bottomed";
-    case LimitKind::kShaftParted:
-      return "parted";
-    case LimitKind::kTireOnLip:
-      return "at the lip";
-    case LimitKind::kTireOnPanel:
-      return "at the panel";
-  }
-  return "";
-}
-
 // Bump, droop, crossed +, crossed -.
 std::array<const AxleLimit*, 4> WaysOf(const LimitsReport& limits, size_t axle) {
   return {&limits.bounce[axle][0], &limits.bounce[axle][1], &limits.crossed[0].axles[axle],
@@ -281,8 +255,7 @@ std::string MarginName(const LimitHit& hit) {
 
 void SayEnd(const NoteWriter& writer, const AxleLimit& limit) {
   if (limit.ended_by) return;
-  writer.Say(fmt::format("{} {}: nothing in the file ends it",
-                         writer.vehicle->axles[limit.axle].name, NameOf(limit.motion)));
+  writer.Say("{}: nothing in the file ends it", WayOf(*writer.vehicle, limit));
 }
 
 void SayWish(const NoteWriter& writer, size_t axle, const PartsAdvice& advice) {
@@ -290,9 +263,8 @@ void SayWish(const NoteWriter& writer, size_t axle, const PartsAdvice& advice) {
     if (bump ? advice.wanted[axle].bump : advice.wanted[axle].droop) continue;
     const char* way = bump ? "bump" : "droop";
     writer.Say(
-        fmt::format("{}: no {} is wanted and none is found, so no parts are advised for it; "
-                    "ask with --{}",
-                    writer.vehicle->axles[axle].name, way, way));
+        "{}: no {} is wanted and none is found, so no parts are advised for it; ask with --{}",
+        writer.vehicle->axles[axle].name, way, way);
   }
 }
 
@@ -304,6 +276,7 @@ void AddMissing(std::set<std::string>& what, const Members& members, const char*
 
 void SayUnwatched(const NoteWriter& writer, size_t axle) {
   const Axle& it = writer.vehicle->axles[axle];
+  const NoteWriter of_axle = writer.About(it.name + ": ");
   std::set<std::string> what;
   AddMissing(what, it.springs, "coils going solid (solid_length)",
              [](const Spring& s) { return !s.solid_length && s.law.curve.empty(); });
@@ -322,15 +295,13 @@ void SayUnwatched(const NoteWriter& writer, size_t axle) {
     what.insert("tyre at the inner panel (openings: inner_panel_y)");
   }
   if (it.opening && it.opening->radius && !it.opening->lip_y) {
-    writer.Say(it.name +
-               ": assumed: the opening has no lip_y, so its lip is taken to reach across "
-               "the whole tyre; a tyre that tucks in behind it goes farther");
+    of_axle.Say(
+        "assumed: the opening has no lip_y, so its lip is taken to reach across the whole tyre; a "
+        "tyre that tucks in behind it goes farther");
   }
-  SayLipLegs(writer, it);
+  SayLipLegs(of_axle, it);
   if (what.empty()) return;
-  std::string text;
-  for (const std::string& each : what) text += (text.empty() ? "" : "; ") + each;
-  writer.Say(it.name + ", not watched for want of data: " + text);
+  writer.Say("{}, not watched for want of data: {}", it.name, fmt::join(what, "; "));
 }
 
 DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, UnitSystem units) {
@@ -364,8 +335,7 @@ DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
   const auto travel = &LimitHit::wheel_travel;
   const TableOf<LimitHit> columns{
       {"what", "would end at", kNumber,
-       "a member and how it ends, those that bump brings first; (passed) where that ends no "
-       "travel",
+       "a member and how it ends, those that bump brings first; (passed) where that ends no travel",
        MarginName},
       {"bump", "bump", kLength,
        "wheel travel at which it would end bump alone; empty where it lasts as far as the links "
@@ -422,30 +392,11 @@ std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport&
   return tables;
 }
 
-std::string NameOf(const TravelLimit& limit) {
-  const bool links = limit.id.kind == LimitKind::kLinksStraight;
-  return (links ? "links (" + limit.name + ")" : limit.name) + " " + EndWord(limit.id.kind);
-}
-
-const char* NameOf(LimitMotion motion) {
-  switch (motion) {
-    case LimitMotion::kBump:
-      return "bump";
-    case LimitMotion::kDroop:
-      return "droop";
-    case LimitMotion::kCrossUp:
-      return "crossed +";
-    case LimitMotion::kCrossDown:
-      break;
-  }
-  return "crossed -";
-}
-
 void SayLipLegs(const NoteWriter& writer, const Axle& axle) {
   if (!axle.opening || !axle.opening->radius) return;
-  writer.Say(axle.name +
-             ": assumed: from the ends of its arc the opening's edge runs straight down without "
-             "end; below the real one's lower end a tyre is clear that is said to touch");
+  writer.Say(
+      "assumed: from the ends of its arc the opening's edge runs straight down without end; below "
+      "the real one's lower end a tyre is clear that is said to touch");
 }
 
 std::vector<std::string> LimitsNotes(const Vehicle& vehicle, const LimitsReport& limits,

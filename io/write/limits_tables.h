@@ -22,10 +22,4 @@ namespace linkwright {
                                                    const PartsAdvice& advice, UnitSystem units,
                                                    bool planned);
 
-// "damper left closed": a member and how it ends.
-[[nodiscard]] std::string NameOf(const TravelLimit& limit);
-
-// "bump", "droop", "crossed +", "crossed -".
-[[nodiscard]] const char* NameOf(LimitMotion motion);
-
 }  // namespace linkwright

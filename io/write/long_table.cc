@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/long_table.h"
 
-#include <fmt/format.h>
-
 #include "io/write/table_of.h"
 
 namespace linkwright {
@@ -20,10 +18,8 @@ struct LongPlace {
 
 // The text of its row's first cell.
 std::string RowName(const LongPlace& at) {
-  if (const auto* text = std::get_if<std::string>(&at.row[0])) return *text;
   const DataTable& table = at.in.table;
-  const std::optional<double> number = NumberIn(at.row[0], table.columns[0].dimension, table.units);
-  return number ? fmt::format("{:.12g}", *number) : std::string();
+  return PlainText(at.row[0], table.columns[0].dimension, table.units);
 }
 
 }  // namespace

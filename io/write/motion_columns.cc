@@ -16,11 +16,10 @@ ColumnOf<MotionRow> ParameterColumn(MotionKind kind) {
   const auto value = &MotionRow::parameter;
   switch (kind) {
     case MotionKind::kRoll:
-      return {
-          "body_roll", "body roll", kAngle,
-          "of the body on level ground, left side up +: the left wheels droop by half the track "
-          "times its sine, the right ones rise",
-          value};
+      return {"body_roll", "body roll", kAngle,
+              "of the body on level ground, left side up +: the left wheels droop by half the "
+              "track times its sine, the right ones rise",
+              value};
     case MotionKind::kCrossed:
       return {"cross", "cross", kAngle,
               "the front housing as in roll at +, the rear one as in roll at -", value};
@@ -36,14 +35,13 @@ ColumnOf<MotionRow> ParameterColumn(MotionKind kind) {
 }
 
 ColumnOf<MotionRow> DiagonalColumn() {
-  return {
-      "diagonal_travel",
-      "travel between diagonals",
-      kLength,
-      "mean travel of the front right and rear left wheel less that of the other two, along the "
-      "chassis z axis; + where those two rise",
-      &MotionRow::diagonal_travel,
-      "Both axles"};
+  return {"diagonal_travel",
+          "travel between diagonals",
+          kLength,
+          "mean travel of the front right and rear left wheel less that of the other two, along "
+          "the chassis z axis; + where those two rise",
+          &MotionRow::diagonal_travel,
+          "Both axles"};
 }
 
 // Of one axle's housing.

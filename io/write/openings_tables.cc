@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "io/write/name_in.h"
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 #include "solver/model/masses.h"
@@ -14,12 +15,25 @@ namespace {
 
 using enum Dimension;
 
-constexpr std::array kSides{"left", "right"};
+std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance) {
+  return WheelName(vehicle, 2 * clearance.axle + clearance.side) +
+         (clearance.surface == Surface::kLip ? " to lip" : " to inner panel");
+}
+
+const char* NameOf(TirePart part) {
+  constexpr std::array kNames{"tread", "outer edge", "inner edge", "outer face", "inner face"};
+  return NameIn(kNames, part);
+}
+
+const char* NameOf(TireMotion motion) {
+  constexpr std::array kNames{"rest", "bounce", "roll", "crossed", "one wheel"};
+  return NameIn(kNames, motion);
+}
 
 TableOf<WheelInOpening> RestColumns(const Vehicle& vehicle) {
   return {
       {"wheel", "wheel", kNumber, "axle and side",
-       [&](auto& wheel) { return vehicle.axles[wheel.axle].name + " " + kSides[wheel.side]; }},
+       [&](auto& wheel) { return WheelName(vehicle, 2 * wheel.axle + wheel.side); }},
       {"ahead", "ahead", kLength, "hub against the opening's centre, chassis axes; + ahead",
        &WheelInOpening::ahead},
       {"up", "up", kLength, "hub against the opening's centre; + up", &WheelInOpening::up},
@@ -69,7 +83,7 @@ TableOf<TireClearance> LeastColumns(const Vehicle& vehicle) {
 
 using Nearest = std::array<std::optional<NearestTire>, 5>;  // by motion
 
-TableOf<TireClearance> MotionColumns(const Vehicle& vehicle) {
+TableOf<TireClearance> ByMotionColumns(const Vehicle& vehicle) {
   using enum TireMotion;
   const auto held = &TireClearance::held, turned = &TireClearance::turned;
   const auto gap = [](Nearest TireClearance::*nearest, TireMotion motion) {
@@ -192,22 +206,18 @@ TableOf<HangingThen> StandsColumns(const Vehicle& vehicle) {
   return columns;
 }
 
-std::string Way(const NoteWriter& writer, double value, const char* plus, const char* minus) {
-  return fmt::format("{} {}", writer.Length(std::abs(value)), value >= 0.0 ? plus : minus);
-}
-
 void SayPlan(const NoteWriter& writer, const CentringPlan& plan) {
   if (!plan.found || plan.share == 0.0) return;
-  writer.Say(fmt::format(
+  writer.Say(
       "plan: {} the chassis between the axles, set the body {} on it, {} at its front opening and "
       "{} at its rear one; settled again, the hubs stand {} and {}",
       plan.move.longer >= 0.0 ? "let " + writer.Length(plan.move.longer) + " into"
                               : "cut " + writer.Length(-plan.move.longer) + " out of",
-      Way(writer, plan.move.ahead, "forward", "back"),
-      Way(writer, plan.move.up_front, "up", "down"), Way(writer, plan.move.up_rear, "up", "down"),
-      Way(writer, plan.after[0].ahead, "ahead of the centre at the front",
-          "behind the centre at the front"),
-      Way(writer, plan.after[1].ahead, "ahead of it at the rear", "behind it at the rear")));
+      writer.Way(plan.move.ahead, "forward", "back"), writer.Way(plan.move.up_front, "up", "down"),
+      writer.Way(plan.move.up_rear, "up", "down"),
+      writer.Way(plan.after[0].ahead, "ahead of the centre at the front",
+                 "behind the centre at the front"),
+      writer.Way(plan.after[1].ahead, "ahead of it at the rear", "behind it at the rear"));
 }
 
 // What the shafts must follow when the chassis is cut or stretched.
@@ -215,10 +225,10 @@ void SayShafts(const NoteWriter& writer, const CentringPlan& plan) {
   if (!plan.found || plan.move.longer == 0.0) return;
   for (const ShaftChange& shaft : plan.shafts) {
     writer.Say(
-        fmt::format("with that plan the {} driveshaft must be {} {} at rest; brake lines, "
-                    "cables, wiring and exhaust follow the cut too",
-                    shaft.name, writer.Length(std::abs(shaft.longer)),
-                    shaft.longer >= 0.0 ? "longer" : "shorter"));
+        "with that plan the {} driveshaft must be {} {} at rest; brake lines, cables, wiring and "
+        "exhaust follow the cut too",
+        shaft.name, writer.Length(std::abs(shaft.longer)),
+        shaft.longer >= 0.0 ? "longer" : "shorter");
   }
 }
 
@@ -245,112 +255,68 @@ void SaySteering(const NoteWriter& writer, const OpeningsReport& report, size_t 
   const Axle& it = writer.vehicle->axles[axle];
   if (!it.kingpin && !it.steering) return;
   if (!it.kingpin || !it.kingpin->p_CK) {
-    writer.Say(it.name + ": not steered here: kingpin: {at} is not given");
+    writer.Say("not steered here: kingpin: {at} is not given");
   } else if (!report.lock[axle]) {
-    writer.Say(it.name + ": not steered here: give --lock, or steering: {lock} in the file");
+    writer.Say("not steered here: give --lock, or steering: {lock} in the file");
   } else {
-    writer.Say(fmt::format("{}: lock to lock is {} of the wheel inside the bend, either way{}",
-                           it.name, writer.Angle(*report.lock[axle]),
-                           it.steering && it.steering->tie_rod
-                               ? ""
-                               : "; no tie_rod is given, so both wheels steer alike"));
+    writer.Say("lock to lock is {} of the wheel inside the bend, either way{}",
+               writer.Angle(*report.lock[axle]),
+               it.steering && it.steering->tie_rod
+                   ? ""
+                   : "; no tie_rod is given, so both wheels steer alike");
   }
 }
 
 void SayMissing(const NoteWriter& writer, const OpeningsReport& report, size_t axle) {
   const Axle& it = writer.vehicle->axles[axle];
   if (!it.opening) {
-    writer.Say(it.name + ": no opening is given, so nothing is said of its wheels");
+    writer.Say("no opening is given, so nothing is said of its wheels");
     return;
   }
   if (!it.opening->radius) {
-    writer.Say(it.name + ": the opening has no radius, so no gap to its lip is to be had");
+    writer.Say("the opening has no radius, so no gap to its lip is to be had");
   } else if (!it.opening->lip_y) {
-    writer.Say(it.name +
-               ": assumed: no lip_y is given, so the lip is taken to reach across the "
-               "whole tyre");
+    writer.Say("assumed: no lip_y is given, so the lip is taken to reach across the whole tyre");
   }
   SayLipLegs(writer, it);
   if (!it.opening->inner_panel_y) {
-    writer.Say(it.name + ": no inner_panel_y is given, so no gap to the inner panel is to be had");
+    writer.Say("no inner_panel_y is given, so no gap to the inner panel is to be had");
   }
   if (it.opening->inner_panel_y) {
-    writer.Say(it.name +
-               ": assumed: the inner panel is a plane without end; where its point lies "
-               "below the real one's edge, the tyre passes under it");
+    writer.Say(
+        "assumed: the inner panel is a plane without end; where its point lies below the real "
+        "one's edge, the tyre passes under it");
   }
   if (report.tires[axle].radius_assumed) {
     writer.Say(
-        fmt::format("{}: assumed: no tire radius is given, so it is the hub's measured "
-                    "height, {}; the tyre's top stands higher",
-                    it.name, writer.Length(report.tires[axle].radius)));
+        "assumed: no tire radius is given, so it is the hub's measured height, {}; the tyre's top "
+        "stands higher",
+        writer.Length(report.tires[axle].radius));
   }
   if (report.tires[axle].width_assumed) {
-    writer.Say(it.name + ": assumed: no tire width is given, so the tyre is a disc without width");
+    writer.Say("assumed: no tire width is given, so the tyre is a disc without width");
   }
   SaySteering(writer, report, axle);
 }
 
 // Where a sweep went as far as is usual because nothing in the file ends it.
 void SayUnended(const NoteWriter& writer, const OpeningsReport& report, size_t axle) {
-  std::string where;
+  std::vector<std::string> where;
   for (const SweptRange& range : report.ranges[axle]) {
     if (range.motion == TireMotion::kRest) continue;
     for (size_t i = 0; i < 2; ++i) {
       if (range.ended_by[i]) continue;
       const double to = i == 0 ? range.low : range.high;
-      where += fmt::format("{}{} to {}", where.empty() ? "" : ", ", NameOf(range.motion),
-                           IsAngular(range.motion) ? writer.Angle(to) : writer.Length(to));
+      where.push_back(NameOf(range.motion) + std::string(" to ") +
+                      (IsAngular(range.motion) ? writer.Angle(to) : writer.Length(to)));
     }
   }
   if (where.empty()) return;
-  writer.Say(
-      writer.vehicle->axles[axle].name +
-      ": nothing in the file ends the travel, so the tyres are swept as far as is usual: " + where);
+  writer.Say("nothing in the file ends the travel, so the tyres are swept as far as is usual: {}",
+             fmt::join(where, ", "));
 }
 
 }  // namespace
-
-std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance) {
-  return vehicle.axles[clearance.axle].name + " " + kSides[clearance.side] +
-         (clearance.surface == Surface::kLip ? " to lip" : " to inner panel");
-}
-
-const char* NameOf(TirePart part) {
-  switch (part) {
-    case TirePart::kTread:
-      return "tread";
-    case TirePart::kOuterEdge:
-      return "outer edge";
-    case TirePart::kInnerEdge:
-      return "inner edge";
-    case TirePart::kOuterFace:
-      return "outer face";
-    case TirePart::kInnerFace:
-      break;
-  }
-  return "inner face";
-}
-
-const char* NameOf(TireMotion motion) {
-  switch (motion) {
-    case TireMotion::kRest:
-      return "rest";
-    case TireMotion::kBounce:
-      return "bounce";
-    case TireMotion::kRoll:
-      return "roll";
-    case TireMotion::kCrossed:
-      return "crossed";
-    case TireMotion::kOneWheel:
-      break;
-  }
-  return "one wheel";
-}
-
-bool IsAngular(TireMotion motion) {
-  return motion == TireMotion::kRoll || motion == TireMotion::kCrossed;
-}
 
 std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAnswer& answer,
                                        UnitSystem units) {
@@ -371,7 +337,7 @@ std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAns
   const OpeningsReport& report = answer.report;
   add("in their openings at rest", RestColumns(vehicle), report.wheels);
   add("least clearance", LeastColumns(vehicle), with_least);
-  add("clearance by motion", MotionColumns(vehicle), report.clearances);
+  add("clearance by motion", ByMotionColumns(vehicle), report.clearances);
   add("swept", SweptColumns(), SweptEnds(vehicle, report));
   add("centring", CentringColumns(), plans);
   add("shafts then", ShaftColumns(), shafts);
@@ -391,8 +357,9 @@ std::vector<std::string> OpeningsNotes(const Vehicle& vehicle, const OpeningsAns
     SayMasses(writer);
   }
   for (size_t axle = 0; axle < 2; ++axle) {
-    SayMissing(writer, answer.report, axle);
-    SayUnended(writer, answer.report, axle);
+    const NoteWriter of_axle = writer.About(vehicle.axles[axle].name + ": ");
+    SayMissing(of_axle, answer.report, axle);
+    SayUnended(of_axle, answer.report, axle);
   }
   return notes;
 }

@@ -27,10 +27,4 @@ struct OpeningsAnswer {
                                                      const OpeningsAnswer& answer,
                                                      UnitSystem units);
 
-// "front left tyre to lip"; "on its tread"; "crossed". Shared with the findings.
-[[nodiscard]] std::string NameOf(const Vehicle& vehicle, const TireClearance& clearance);
-[[nodiscard]] const char* NameOf(TirePart part);
-[[nodiscard]] const char* NameOf(TireMotion motion);
-[[nodiscard]] bool IsAngular(TireMotion motion);  // its parameter is an angle
-
 }  // namespace linkwright

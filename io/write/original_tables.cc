@@ -21,7 +21,7 @@ struct LeafState {
 
 Cell InPose(const LeafState& state, double LeafPose::*member) { return Within(state.pose, member); }
 
-TableOf<LeafState> AxleColumns() {
+TableOf<LeafState> LeafColumns() {
   return {
       {"state", "", kNumber,
        "when new, now, and how far it has moved since: exactly, and by the handbook's link of 3/4 "
@@ -164,24 +164,10 @@ TableOf<LeafAxle> OpeningColumns(const Vehicle& vehicle) {
        [&vehicle, z](auto& axle) { return Within(OpeningOff(vehicle, axle), z); }}};
 }
 
-// "25.3 mm", without its sign.
-std::string Length(double length, UnitSystem units) {
-  return ShowAmount(std::abs(length), Dimension::kLength, units);
-}
-
-constexpr double kNothing = 5e-5;  // [m] shows as nothing on a tape
-
-// "25.3 mm back", "0.0 mm forward".
-std::string Along(double x, UnitSystem units) {
-  return Length(x, units) + (x < 0.0 ? " back" : " forward");
-}
-
 void SayRule(const NoteWriter& writer, const Axle& axle, const LeafAxle& leaf) {
   if (!leaf.link_moved || leaf.moved.norm() < kNothing) return;
-  writer.Say(
-      fmt::format("the {} axle by the 3/4 link rule, which leaves the tilt of the leaf out: "
-                  "{}",
-                  axle.name, Along(*leaf.link_moved, writer.units)));
+  writer.Say("the {} axle by the 3/4 link rule, which leaves the tilt of the leaf out: {}",
+             axle.name, writer.Way(*leaf.link_moved, "forward", "back"));
 }
 
 // What a doubt about the camber when new does to the answer.
@@ -190,21 +176,23 @@ void SayDoubt(const NoteWriter& writer, const Axle& axle, const LeafAxle& leaf) 
   const CamberGuess& low = leaf.guesses.front();
   const CamberGuess& high = leaf.guesses.back();
   writer.Say(
-      fmt::format("the {} camber when new is the reading known worst: between {} "
-                  "and {} of it the axle moved {} to {}",
-                  axle.name, writer.Length(low.camber_new), writer.Length(high.camber_new),
-                  Along(low.moved.x(), writer.units), Along(high.moved.x(), writer.units)));
+      "the {} camber when new is the reading known worst: between {} and {} of it the axle moved "
+      "{} to {}",
+      axle.name, writer.Length(low.camber_new), writer.Length(high.camber_new),
+      writer.Way(low.moved.x(), "forward", "back"), writer.Way(high.moved.x(), "forward", "back"));
 }
 
 void SayWheelbase(const NoteWriter& writer, const OriginalReport& report) {
-  const std::string changed =
-      Length(report.change, writer.units) + (report.change < 0.0 ? " shorter" : " longer");
-  const std::optional<double> design = DesignWheelbase(report);
-  writer.Say(design ? fmt::format("the design wheelbase is {}; the old axles have made it {} since",
-                                  Length(*design, writer.units), changed)
-                    : fmt::format("the old axle has made the wheelbase {}; give wheelbase_now or "
-                                  "the other spring for the design wheelbase",
-                                  changed));
+  const std::string changed = writer.Way(report.change, "longer", "shorter");
+  if (const std::optional<double> design = DesignWheelbase(report)) {
+    writer.Say("the design wheelbase is {}; the old axles have made it {} since",
+               writer.Length(*design), changed);
+  } else {
+    writer.Say(
+        "the old axle has made the wheelbase {}; give wheelbase_now or the other spring for the "
+        "design wheelbase",
+        changed);
+  }
 }
 
 }  // namespace
@@ -214,7 +202,7 @@ std::vector<NamedTable> OriginalTables(const Vehicle& vehicle, const OriginalRep
   std::vector<NamedTable> tables;
   for (const LeafAxle& axle : report.axles) {
     const std::string& name = vehicle.axles[axle.axle].name;
-    tables.push_back({name + " axle", ToTable(AxleColumns(), StatesOf(axle), units)});
+    tables.push_back({name + " axle", ToTable(LeafColumns(), StatesOf(axle), units)});
     tables.push_back({name + " camber", ToTable(CamberColumns(), axle.guesses, units)});
   }
   tables.push_back(
@@ -225,7 +213,7 @@ std::vector<NamedTable> OriginalTables(const Vehicle& vehicle, const OriginalRep
 
 std::vector<NamedTable> AllOriginalTables() {
   const Vehicle any;
-  return {{"axle", ToTable(AxleColumns())},
+  return {{"axle", ToTable(LeafColumns())},
           {"camber", ToTable(CamberColumns())},
           {"wheelbase", ToTable(WheelbaseColumns())},
           {"openings", ToTable(OpeningColumns(any))}};
@@ -247,8 +235,8 @@ std::vector<std::string> OriginalNotes(const Vehicle& vehicle, const OriginalRep
         "places");
   }
   if (report.axles.size() == 1) {
-    writer.Say(fmt::format("assumed: the {} axle, whose spring is not given, has not moved",
-                           vehicle.axles[static_cast<size_t>(1 - report.axles[0].axle)].name));
+    writer.Say("assumed: the {} axle, whose spring is not given, has not moved",
+               vehicle.axles[static_cast<size_t>(1 - report.axles[0].axle)].name);
   }
   writer.Say(
       "assumed: the leaf keeps its length and bends to arcs of one circle outside its clamp; bolts "

@@ -17,7 +17,4 @@ namespace linkwright {
                                                      const OriginalReport& report,
                                                      UnitSystem units);
 
-// Every table there can be, for the output reference.
-[[nodiscard]] std::vector<NamedTable> AllOriginalTables();
-
 }  // namespace linkwright

@@ -30,8 +30,7 @@ TableOf<size_t> AxleRideColumns(const Vehicle& vehicle, const RideStudy& study) 
        [](auto& ride) { return Within(ride.dampers, &AxleDamping::rebound); }},
       {"damping", "damping by textbook", kNumber,
        "ratio of the mass carried on both wheel rates, its tyres rigid, mean of bump and rebound; "
-       "1 "
-       "is the least that does not swing; the limits are held against the modes' instead",
+       "1 is the least that does not swing; the limits are held against the modes' instead",
        &AxleRide::damping},
       {"damping_bump", "in bump", kNumber, "the same of bump alone", &AxleRide::damping_bump},
       {"damping_rebound", "in rebound", kNumber, "the same of rebound alone",
@@ -67,23 +66,22 @@ TableOf<ModeReport> ModeColumns(bool damped) {
 }
 
 TableOf<ModeReport> TextbookColumns(bool damped) {
-  return {
-      {"mode", "mode", kNumber, "as in `modes`, where a textbook has it",
-       [](auto& row) { return ModeName(row.mode.part); }},
-      {"textbook_frequency", "frequency", kFrequency,
-       "two-degree body for bounce and pitch, as `settle` has it; a body on the roll axis; an axle "
-       "between coils and tyres",
-       [](auto& row) { return row.textbook->frequency; }},
-      {"model_frequency", "whole model", kFrequency, "the same of `modes`, to compare",
-       [](auto& row) { return row.mode.undamped; }},
-      {"textbook_damping", "damping ratio", kNumber,
-       "of the textbook's model; empty without dampers",
-       [](auto& row) { return row.textbook->damping; }},
-      {"model_damping", "whole model", kNumber, "the same of `modes`",
-       [=](auto& row) { return CellIf(damped, row.mode.damping); }},
-      {"textbook_centre_ahead", "still point", kLength,
-       "where the textbook's body stands still, ahead of its centre of mass",
-       [](auto& row) { return row.textbook->centre_ahead; }}};
+  return {{"mode", "mode", kNumber, "as in `modes`, where a textbook has it",
+           [](auto& row) { return ModeName(row.mode.part); }},
+          {"textbook_frequency", "frequency", kFrequency,
+           "two-degree body for bounce and pitch, as `settle` has it; a body on the roll axis; an "
+           "axle between coils and tyres",
+           [](auto& row) { return row.textbook->frequency; }},
+          {"model_frequency", "whole model", kFrequency, "the same of `modes`, to compare",
+           [](auto& row) { return row.mode.undamped; }},
+          {"textbook_damping", "damping ratio", kNumber,
+           "of the textbook's model; empty without dampers",
+           [](auto& row) { return row.textbook->damping; }},
+          {"model_damping", "whole model", kNumber, "the same of `modes`",
+           [=](auto& row) { return CellIf(damped, row.mode.damping); }},
+          {"textbook_centre_ahead", "still point", kLength,
+           "where the textbook's body stands still, ahead of its centre of mass",
+           [](auto& row) { return row.textbook->centre_ahead; }}};
 }
 
 TableOf<RideStudy> BodyRideColumns() {

@@ -9,26 +9,23 @@
 namespace linkwright {
 namespace {
 
-constexpr std::array kWheelNames{"front left", "front right", "rear left", "rear right"};
-
 using enum Dimension;
 
 bool Stands(const RollStudy& study) { return study.corner.stance.status == StanceStatus::kRests; }
 
 TableOf<RollStudy> VehicleColumns() {
-  return {
-      {"load", "load", kNumber, "name of the load that everything here is for",
-       [](auto& study) { return study.rest.load; }},
-      {"total_mass", "total mass", kMass, "of the whole vehicle with it",
-       [](auto& study) { return study.report.total_mass; }},
-      {"cg_height", "centre of mass up", kLength, "above the floor, at rest",
-       [](auto& study) { return study.tipping[0].height; }},
-      {"inside_right_wheels", "inside right wheels", kLength,
-       "centre of mass to the line through the right wheels, sideways along the floor: what holds "
-       "it in a left turn",
-       [](auto& study) { return study.tipping[0].inside; }},
-      {"inside_left_wheels", "inside left wheels", kLength, "the same to the left wheels",
-       [](auto& study) { return study.tipping[1].inside; }}};
+  return {{"load", "load", kNumber, "name of the load that everything here is for",
+           [](auto& study) { return study.rest.load; }},
+          {"total_mass", "total mass", kMass, "of the whole vehicle with it",
+           [](auto& study) { return study.report.total_mass; }},
+          {"cg_height", "centre of mass up", kLength, "above the floor, at rest",
+           [](auto& study) { return study.tipping[0].height; }},
+          {"inside_right_wheels", "inside right wheels", kLength,
+           "centre of mass to the line through the right wheels, sideways along the floor: what "
+           "holds it in a left turn",
+           [](auto& study) { return study.tipping[0].inside; }},
+          {"inside_left_wheels", "inside left wheels", kLength, "the same to the left wheels",
+           [](auto& study) { return study.tipping[1].inside; }}};
 }
 
 std::optional<double> ShareOfStiffness(const RollStudy& study, size_t axle) {
@@ -95,30 +92,29 @@ TableOf<RollStudy> AxisColumns() {
 }
 
 TableOf<RollStudy> BodyColumns() {
-  return {
-      {"lateral", "turn", kLateral, "sideways acceleration asked about; + turning left",
-       &RollStudy::lateral},
-      {"body_roll", "body roll", kAngle,
-       "of the body against its rest, by the equilibrium; + left side up; empty where there is "
-       "none",
-       [](auto& study) { return CellIf(Stands(study), study.corner.body_roll); }},
-      {"body_roll_handbook", "by handbook", kAngle, "roll gradient times the acceleration",
-       [](auto& study) { return study.corner.handbook_roll; }},
-      {"rear_less_front_steer", "rear less front steer", kAngle,
-       "axle steer of the rear less that of the front; of the sign of the turn: it turns in less "
-       "(understeer), against it: more",
-       [](auto& study) {
-         const std::array<double, 2>& steer = study.corner.axle_steer;
-         return CellIf(Stands(study), steer[1] - steer[0]);
-       }}};
+  return {{"lateral", "turn", kLateral, "sideways acceleration asked about; + turning left",
+           &RollStudy::lateral},
+          {"body_roll", "body roll", kAngle,
+           "of the body against its rest, by the equilibrium; + left side up; empty where there is "
+           "none",
+           [](auto& study) { return CellIf(Stands(study), study.corner.body_roll); }},
+          {"body_roll_handbook", "by handbook", kAngle, "roll gradient times the acceleration",
+           [](auto& study) { return study.corner.handbook_roll; }},
+          {"rear_less_front_steer", "rear less front steer", kAngle,
+           "axle steer of the rear less that of the front; of the sign of the turn: it turns in "
+           "less (understeer), against it: more",
+           [](auto& study) {
+             const std::array<double, 2>& steer = study.corner.axle_steer;
+             return CellIf(Stands(study), steer[1] - steer[0]);
+           }}};
 }
 
 // The rows are the wheels.
-TableOf<size_t> WheelColumns(const RollStudy& study) {
+TableOf<size_t> WheelColumns(const Vehicle& vehicle, const RollStudy& study) {
   const PerWheel& before = study.rest.wheel_load;
   const PerWheel& after = study.corner.stance.wheel_load;
   return {
-      {"wheel", "wheel", kNumber, "which", [](auto w) { return kWheelNames[w]; }},
+      {"wheel", "wheel", kNumber, "which", [&](auto w) { return WheelName(vehicle, w); }},
       {"load_at_rest", "load at rest", kForce, "floor on tyre", [&](auto w) { return before[w]; }},
       {"load_in_turn", "load in the turn", kForce,
        "the same in the turn, by the equilibrium; empty where there is none",
@@ -233,40 +229,39 @@ TableOf<TorqueLift> TorqueColumns(const Vehicle& vehicle, double torque) {
   const auto if_stands = [](const TorqueLift& lift, double value) {
     return CellIf(lift.stance.status == StanceStatus::kRests, value);
   };
-  return {
-      {"axle", "driven axle", kNumber, "the axle whose shaft carries the torque",
-       [&](auto& lift) { return vehicle.axles[lift.axle].name; }},
-      {"torque", "shaft torque", kTorque,
-       "in the shaft; + presses the left wheel down, as an engine does that turns clockwise seen "
-       "from its front",
-       [=](auto&) { return torque; }},
-      {"lifted_wheel", "lighter wheel", kNumber, "which of its wheels loses load",
-       [=](auto&) { return sign > 0.0 ? "right" : "left"; }},
-      {"moved", "moved", kForce,
-       "from the lighter wheel to the other, by the equilibrium; empty where there is none",
-       [=](auto& lift) { return if_stands(lift, sign * lift.moved[lift.axle]); }},
-      {"moved_handbook", "by handbook", kForce,
-       "torque over the track, less the share of the body's reaction that the axle takes back",
-       [=](auto& lift) { return sign * lift.handbook[lift.axle]; }},
-      {"other_axle", "other axle moves", kForce,
-       "by the equilibrium, the other way round; the two differ by what the leaning body moves "
-       "over",
-       [=](auto& lift) { return if_stands(lift, -sign * lift.moved[1 - lift.axle]); }},
-      {"front_share", "front takes", kPercent,
-       "of the body's reaction, by roll stiffness with tyres",
-       [](auto& lift) { return lift.share[0]; }},
-      {"body_roll", "body roll", kAngle, "against the rest; + left side up",
-       [=](auto& lift) { return if_stands(lift, lift.body_roll); }},
-      {"limit_torque", "ends at", kTorque,
-       "shaft torque at which something happens first; empty where nothing does up to 20 times the "
-       "torque asked about, or where it does with hardly any",
-       [=, &vehicle](auto& lift) {
-         return Within(FirstOf(vehicle, lift.ends).share,
-                       [=](double share) { return share * torque; });
-       }},
-      {"limit", "with", kNumber,
-       "what happens there: a wheel lifts, or a damper, coil, stop or strap is at its end",
-       [&](auto& lift) { return FirstOf(vehicle, lift.ends).what; }}};
+  return {{"axle", "driven axle", kNumber, "the axle whose shaft carries the torque",
+           [&](auto& lift) { return vehicle.axles[lift.axle].name; }},
+          {"torque", "shaft torque", kTorque,
+           "in the shaft; + presses the left wheel down, as an engine does that turns clockwise "
+           "seen from its front",
+           [=](auto&) { return torque; }},
+          {"lifted_wheel", "lighter wheel", kNumber, "which of its wheels loses load",
+           [=](auto&) { return sign > 0.0 ? "right" : "left"; }},
+          {"moved", "moved", kForce,
+           "from the lighter wheel to the other, by the equilibrium; empty where there is none",
+           [=](auto& lift) { return if_stands(lift, sign * lift.moved[lift.axle]); }},
+          {"moved_handbook", "by handbook", kForce,
+           "torque over the track, less the share of the body's reaction that the axle takes back",
+           [=](auto& lift) { return sign * lift.handbook[lift.axle]; }},
+          {"other_axle", "other axle moves", kForce,
+           "by the equilibrium, the other way round; the two differ by what the leaning body moves "
+           "over",
+           [=](auto& lift) { return if_stands(lift, -sign * lift.moved[1 - lift.axle]); }},
+          {"front_share", "front takes", kPercent,
+           "of the body's reaction, by roll stiffness with tyres",
+           [](auto& lift) { return lift.share[0]; }},
+          {"body_roll", "body roll", kAngle, "against the rest; + left side up",
+           [=](auto& lift) { return if_stands(lift, lift.body_roll); }},
+          {"limit_torque", "ends at", kTorque,
+           "shaft torque at which something happens first; empty where nothing does up to 20 times "
+           "the torque asked about, or where it does with hardly any",
+           [=, &vehicle](auto& lift) {
+             return Within(FirstOf(vehicle, lift.ends).share,
+                           [=](double share) { return share * torque; });
+           }},
+          {"limit", "with", kNumber,
+           "what happens there: a wheel lifts, or a damper, coil, stop or strap is at its end",
+           [&](auto& lift) { return FirstOf(vehicle, lift.ends).what; }}};
 }
 
 DataTable TransferTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem units) {
@@ -289,7 +284,7 @@ std::vector<NamedTable> RollTables(const Vehicle& vehicle, const RollStudy& stud
       {"roll axis", ToTable(AxisColumns(), whole, units)},
       {"turn", ToTable(BodyColumns(), whole, units)},
       {"load transfer", TransferTable(vehicle, study, units)},
-      {"wheels", ToTable(WheelColumns(study), Indices(4), units)},
+      {"wheels", ToTable(WheelColumns(vehicle, study), Indices(4), units)},
       {"wheel lift", ToTable(LiftColumns(vehicle, study), Indices(2), units)}};
   if (study.torque) tables.push_back({"shaft torque", TorqueTable(vehicle, study, units)});
   return tables;

@@ -140,6 +140,4 @@ DataTable SettleTable(const Vehicle& vehicle, const std::vector<SettledLoad>& lo
   return ToTable(Collect(with_opening, marks), loads, units);
 }
 
-std::vector<Column> AllSettleColumns() { return ColumnsOf(Collect(kAxles, {"NAME"})); }
-
 }  // namespace linkwright

@@ -16,7 +16,4 @@ struct SettledLoad {
 [[nodiscard]] DataTable SettleTable(const Vehicle& vehicle, const std::vector<SettledLoad>& loads,
                                     UnitSystem units);
 
-// Every column `settle` can have, "A" for an axle and "NAME" for a mark: for the output reference.
-[[nodiscard]] std::vector<Column> AllSettleColumns();
-
 }  // namespace linkwright

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <cmath>
 
+#include "io/write/name_in.h"
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 
@@ -102,18 +103,10 @@ std::vector<Line> LinesOf(const BarMatch& match) {
            share - 1.0, match.apart}};
 }
 
-std::string MoveName(BarMoveKind kind) {
-  switch (kind) {
-    case BarMoveKind::kAsIs:
-      return "frame end, as it is";
-    case BarMoveKind::kFrameEndToMatch:
-      return "frame end, to match";
-    case BarMoveKind::kAxleEndToMatch:
-      return "axle end, to match";
-    case BarMoveKind::kFrameEndNoSteer:
-      break;
-  }
-  return "frame end, no steer at rest";
+const char* MoveName(BarMoveKind kind) {
+  constexpr std::array kNames{"frame end, as it is", "frame end, to match", "axle end, to match",
+                              "frame end, no steer at rest"};
+  return NameIn(kNames, kind);
 }
 
 TableOf<BarMove> MoveColumns() {
@@ -136,11 +129,6 @@ TableOf<BarMove> MoveColumns() {
        &BarMove::lateral_most}};
 }
 
-std::optional<double> TurnsOf(const SidewaysCure& cure) {
-  if (!cure.by || !cure.bar->thread) return std::nullopt;
-  return *cure.by / *cure.bar->thread;
-}
-
 TableOf<SidewaysCure> SidewaysColumns(const Vehicle& vehicle) {
   return {
       {"axle", "axle", kNumber, "front or rear",
@@ -150,7 +138,8 @@ TableOf<SidewaysCure> SidewaysColumns(const Vehicle& vehicle) {
        [](auto& cure) { return cure.bar ? cure.bar->name : "none"; }},
       {"longer", "longer by", kLength, "+ longer, - shorter, so that the axle is centred at rest",
        &SidewaysCure::by},
-      {"turns", "turns", kNumber, "of its adjuster; empty where the file gives no thread", TurnsOf},
+      {"turns", "turns", kNumber, "of its adjuster; empty where the file gives no thread",
+       [](auto& cure) { return cure.by ? TurnsOf(*cure.bar, *cure.by) : std::nullopt; }},
       {"drag_link_longer", "drag link longer by", kLength,
        "so that the wheels then point as measured with the steering wheel held",
        &SidewaysCure::drag_link_by}};
@@ -159,43 +148,41 @@ TableOf<SidewaysCure> SidewaysColumns(const Vehicle& vehicle) {
 void SayMissing(const NoteWriter& writer, const Axle& axle, const SteeredAxle& steered) {
   if (!steered.match) {
     writer.Say(
-        fmt::format("the {} axle: no link lies across, so there is no track bar to hold "
-                    "against the drag link",
-                    axle.name));
+        "the {} axle: no link lies across, so there is no track bar to hold against the drag link",
+        axle.name);
   }
   if (!steered.tie_rod) {
     writer.Say(
-        fmt::format("assumed: the {} axle has no tie_rod in the file, so both wheels are "
-                    "taken to steer alike and toe does not change",
-                    axle.name));
+        "assumed: the {} axle has no tie_rod in the file, so both wheels are taken to steer alike "
+        "and toe does not change",
+        axle.name);
   }
 }
 
 // What centres an axle that stands off centre by more than a tape shows.
-void SayCure(const NoteWriter& writer, const Axle& axle, const SidewaysCure& cure) {
-  constexpr double kCentred = 1.2e-4;  // [m] shows as 0.00 in
+void SayCure(const NoteWriter& writer, const SidewaysCure& cure) {
   if (std::abs(cure.offset) < kCentred) return;
-  const std::string start = "the " + axle.name + " axle: ";
   if (!cure.bar) {
-    writer.Say(start + "no link lies across, so no one link centres it");
+    writer.Say("no link lies across, so no one link centres it");
     return;
   }
   if (!cure.by) {
-    writer.Say(start + fmt::format("no length of {} within {} of the present one centres it: more "
-                                   "is not for a shop to turn (common practice)",
-                                   cure.bar->name, writer.Length(*cure.most)));
+    writer.Say(
+        "no length of {} within {} of the present one centres it: more is not for a shop to turn "
+        "(common practice)",
+        cure.bar->name, writer.Length(*cure.most));
     return;
   }
-  std::string text =
-      start + fmt::format("{} {} by {} centres it", cure.bar->name,
-                          *cure.by > 0.0 ? "longer" : "shorter", writer.Length(std::abs(*cure.by)));
-  if (cure.bar->thread) {
-    text += fmt::format(", {} turns", ShowNumber(std::abs(*cure.by / *cure.bar->thread), 2));
+  const auto changed = [&](double by) {
+    return fmt::format("{} by {}", by > 0.0 ? "longer" : "shorter", writer.Length(std::abs(by)));
+  };
+  std::string text = fmt::format("{} {} centres it", cure.bar->name, changed(*cure.by));
+  if (const std::optional<double> turns = TurnsOf(*cure.bar, *cure.by)) {
+    text += fmt::format(", {} turns", ShowNumber(std::abs(*turns), 2));
   }
   if (cure.drag_link_by) {
-    text += fmt::format(", and the drag link {} by {} keeps the wheels where they point",
-                        *cure.drag_link_by > 0.0 ? "longer" : "shorter",
-                        writer.Length(std::abs(*cure.drag_link_by)));
+    text += fmt::format(", and the drag link {} keeps the wheels where they point",
+                        changed(*cure.drag_link_by));
   }
   writer.Say(text);
 }
@@ -222,20 +209,12 @@ std::vector<NamedTable> SteeringTables(const Vehicle& vehicle, const SteeringRep
   return tables;
 }
 
-std::vector<NamedTable> AllSteeringTables() {
-  const Vehicle any;
-  return {
-      {"travel", ToTable(TravelColumns(0, nullptr))}, {"roll", ToTable(RollColumns(0, 0.0))},
-      {"lock to lock", ToTable(LockColumns())},       {"lines", ToTable(LineColumns())},
-      {"track bar moved", ToTable(MoveColumns())},    {"sideways", ToTable(SidewaysColumns(any))}};
-}
-
 std::vector<std::string> SteeringNotes(const Vehicle& vehicle, const SteeringReport& report,
                                        UnitSystem units) {
   std::vector<std::string> notes;
   const NoteWriter writer{&vehicle, units, &notes};
   for (const SidewaysCure& cure : report.sideways) {
-    SayCure(writer, vehicle.axles[cure.axle], cure);
+    SayCure(writer.About("the " + vehicle.axles[cure.axle].name + " axle: "), cure);
   }
   for (const SteeredAxle& steered : report.axles) {
     SayMissing(writer, vehicle.axles[steered.axle], steered);

@@ -18,7 +18,4 @@ namespace linkwright {
                                                      const SteeringReport& report,
                                                      UnitSystem units);
 
-// Every table there can be, for the output reference.
-[[nodiscard]] std::vector<NamedTable> AllSteeringTables();
-
 }  // namespace linkwright

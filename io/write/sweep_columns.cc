@@ -40,54 +40,52 @@ constexpr const char* kAntiBrake =
     "lift), brakes on the housing, this axle's share; 100 cancels it";
 
 std::vector<AxleColumn> PositionColumns() {
-  return {
-      {{"wheelbase_change", "wheelbase change", kLength,
-        "change of this axle's housing-centre x in chassis axes against the row at 0; + lengthens "
-        "the wheelbase",
-        &AxleRow::wheelbase_change}},
-      {{"lateral_shift", "lateral shift", kLength, "housing centre y against the row at 0; + left",
-        &AxleRow::lateral_shift}},
-      {{"axle_steer", "axle steer", kAngle,
-        "heading of the housing's lateral axis in chassis axes, not against the rest; + turned "
-        "left",
-        &AxleRow::axle_steer}},
-      {{"housing_pitch", "housing pitch", kAngle,
-        "elevation of the housing's forward axis over the chassis xy plane, against the measured "
-        "stance; + nose up",
-        &AxleRow::housing_pitch}},
-      {{"pinion_angle", "pinion angle", kAngle,
-        "angle of the pinion shaft to the floor; + yoke end up", &AxleRow::pinion_angle},
-       HasPinion},
-      {{"caster", "caster", kAngle, "lean of the kingpin to the floor; + top rearward",
-        &AxleRow::caster},
-       HasKingpin}};
+  return {{{"wheelbase_change", "wheelbase change", kLength,
+            "change of this axle's housing-centre x in chassis axes against the row at 0; + "
+            "lengthens the wheelbase",
+            &AxleRow::wheelbase_change}},
+          {{"lateral_shift", "lateral shift", kLength,
+            "housing centre y against the row at 0; + left", &AxleRow::lateral_shift}},
+          {{"axle_steer", "axle steer", kAngle,
+            "heading of the housing's lateral axis in chassis axes, not against the rest; + turned "
+            "left",
+            &AxleRow::axle_steer}},
+          {{"housing_pitch", "housing pitch", kAngle,
+            "elevation of the housing's forward axis over the chassis xy plane, against the "
+            "measured stance; + nose up",
+            &AxleRow::housing_pitch}},
+          {{"pinion_angle", "pinion angle", kAngle,
+            "angle of the pinion shaft to the floor; + yoke end up", &AxleRow::pinion_angle},
+           HasPinion},
+          {{"caster", "caster", kAngle, "lean of the kingpin to the floor; + top rearward",
+            &AxleRow::caster},
+           HasKingpin}};
 }
 
 std::vector<AxleColumn> ViewColumns() {
-  return {
-      {{"instant_center_ahead", "instant ctr ahead", kLength,
-        "side-view instant centre of the housing in bounce: ahead of the housing centre along the "
-        "floor; empty where the housing does not rotate",
-        [](auto& r) { return Within(r.instant_center, &InstantCenter::ahead); }}},
-      {{"instant_center_height", "instant ctr height", kLength,
-        "the same point's height above the floor",
-        [](auto& r) { return Within(r.instant_center, &InstantCenter::height); }}},
-      {{"anti_squat", "anti-squat", kPercent, kAntiDrive, &AxleRow::anti_drive},
-       HasDriveShare,
-       kRear},
-      {{"anti_lift_drive", "anti-lift, drive", kPercent, kAntiDrive, &AxleRow::anti_drive},
-       HasDriveShare,
-       kFront},
-      {{"anti_dive", "anti-dive", kPercent, kAntiBrake, &AxleRow::anti_brake},
-       HasBrakeShare,
-       kFront},
-      {{"anti_lift_brake", "anti-lift, braking", kPercent, kAntiBrake, &AxleRow::anti_brake},
-       HasBrakeShare,
-       kRear},
-      {{"roll_center_height", "roll centre height", kLength,
-        "height above the floor of the point, on the perpendicular through the housing centre, "
-        "that antisymmetric travel leaves where it is sideways",
-        &AxleRow::roll_center_height}}};
+  return {{{"instant_center_ahead", "instant ctr ahead", kLength,
+            "side-view instant centre of the housing in bounce: ahead of the housing centre along "
+            "the floor; empty where the housing does not rotate",
+            [](auto& r) { return Within(r.instant_center, &InstantCenter::ahead); }}},
+          {{"instant_center_height", "instant ctr height", kLength,
+            "the same point's height above the floor",
+            [](auto& r) { return Within(r.instant_center, &InstantCenter::height); }}},
+          {{"anti_squat", "anti-squat", kPercent, kAntiDrive, &AxleRow::anti_drive},
+           HasDriveShare,
+           kRear},
+          {{"anti_lift_drive", "anti-lift, drive", kPercent, kAntiDrive, &AxleRow::anti_drive},
+           HasDriveShare,
+           kFront},
+          {{"anti_dive", "anti-dive", kPercent, kAntiBrake, &AxleRow::anti_brake},
+           HasBrakeShare,
+           kFront},
+          {{"anti_lift_brake", "anti-lift, braking", kPercent, kAntiBrake, &AxleRow::anti_brake},
+           HasBrakeShare,
+           kRear},
+          {{"roll_center_height", "roll centre height", kLength,
+            "height above the floor of the point, on the perpendicular through the housing centre, "
+            "that antisymmetric travel leaves where it is sideways",
+            &AxleRow::roll_center_height}}};
 }
 
 std::vector<AxleColumn> RollSteerColumns() {
@@ -158,27 +156,19 @@ void AddRollAxis(SweepColumns& to, bool has_mass) {
                 &SweepRow::roll_axis_slope, kWhole});
 }
 
-// Of the vehicle's axles, quantity by quantity; `vehicle` null here and below: every column there
-// can be, for the output reference.
+// Of the vehicle's axles, quantity by quantity.
 //   only   this axle's alone; absent: both axles'
 //   part   of its axle: which printed table they stand in
-void AddAxles(SweepColumns& to, const Vehicle* vehicle, const std::optional<size_t>& only,
+void AddAxles(SweepColumns& to, const Vehicle& vehicle, const std::optional<size_t>& only,
               bool has_mass, const char* part, const std::vector<AxleColumn>& columns) {
-  constexpr std::array kNames{"front", "rear"};
   for (const AxleColumn& each : columns) {
-    const TableOf<AxleRow> column{each.column};
-    if (vehicle == nullptr && !each.only) {
-      AddPart(
-          to, column, [](auto& row) -> auto& { return row.axles[0]; }, "", "A_");
-      continue;
-    }
     for (const size_t i : kBothAxles) {
-      if (each.only.value_or(i) != i || only.value_or(i) != i) continue;
-      if (vehicle != nullptr && !each.there({vehicle->axles[i], has_mass})) continue;
-      const std::string name = vehicle == nullptr ? kNames[i] : vehicle->axles[i].name;
+      const Axle& axle = vehicle.axles[i];
+      if (only.value_or(i) != i || each.only.value_or(i) != i) continue;
+      if (!each.there({axle, has_mass})) continue;
       AddPart(
-          to, column, [i](auto& row) -> auto& { return row.axles[i]; }, AxleGroup(name, part),
-          name + "_");
+          to, TableOf<AxleRow>{each.column}, [i](auto& row) -> auto& { return row.axles[i]; },
+          AxleGroup(axle.name, part), axle.name + "_");
     }
   }
 }
@@ -204,17 +194,12 @@ TableOf<DriveshaftState> ShaftColumns(bool axle_ahead, bool center_bearing) {
   return columns;
 }
 
-void AddShafts(SweepColumns& to, const Vehicle* vehicle, const std::optional<size_t>& only) {
-  if (vehicle == nullptr) {
-    AddPart(
-        to, ShaftColumns(false, true), [](auto& row) -> auto& { return row.driveshafts[0]; });
-    return;
-  }
-  const std::vector<Driveshaft>& shafts = vehicle->driveshafts;
+void AddShafts(SweepColumns& to, const Vehicle& vehicle, const std::optional<size_t>& only) {
+  const std::vector<Driveshaft>& shafts = vehicle.driveshafts;
   for (size_t s = 0; s < shafts.size(); ++s) {
     const auto index = static_cast<size_t>(shafts[s].axle);
     if (only.value_or(index) != index) continue;
-    const Axle& axle = vehicle->axles[index];
+    const Axle& axle = vehicle.axles[index];
     const bool axle_ahead = axle.pinion && axle.pinion->p_CY.x() > shafts[s].p_CO.x();
     AddPart(
         to, ShaftColumns(axle_ahead, shafts[s].center_bearing.has_value()),
@@ -226,25 +211,22 @@ void AddShafts(SweepColumns& to, const Vehicle* vehicle, const std::optional<siz
 
 // One drag link in most vehicles; where the rear axle steers too, its column carries the axle's
 // name.
-void AddSteer(SweepColumns& to, const Vehicle* vehicle, const std::optional<size_t>& only) {
-  const auto steers = [&](size_t i) {
-    return vehicle == nullptr ? i == kFront : vehicle->axles[i].steering.has_value();
-  };
+void AddSteer(SweepColumns& to, const Vehicle& vehicle, const std::optional<size_t>& only) {
   for (const size_t i : kBothAxles) {
-    if (!steers(i) || only.value_or(i) != i) continue;
-    to.push_back({i == kRear && steers(kFront) ? "rear_steer" : "steer", "steer", kAngle,
+    if (!vehicle.axles[i].steering || only.value_or(i) != i) continue;
+    to.push_back({i == kRear && vehicle.axles[kFront].steering ? "rear_steer" : "steer", "steer",
+                  kAngle,
                   "heading of the road wheel on the drag link's side with the steering wheel held, "
                   "axle steer included, less its value in the row at 0; + left",
                   [i](auto& row) { return Within(row.axles[i], &AxleRow::steer); }, kWhole});
   }
 }
 
-SweepColumns Collect(const Vehicle* vehicle, bool has_mass, const std::optional<size_t>& only) {
-  SweepColumns to{
-      {"travel", "travel", kLength,
-       "both wheels of every axle up against the body by this much from the stance, along "
-       "the chassis z axis; + bump",
-       &SweepRow::travel}};
+SweepColumns Collect(const Vehicle& vehicle, bool has_mass, const std::optional<size_t>& only) {
+  SweepColumns to{{"travel", "travel", kLength,
+                   "both wheels of every axle up against the body by this much from the stance, "
+                   "along the chassis z axis; + bump",
+                   &SweepRow::travel}};
   const auto add_axles = [&](const char* part, const std::vector<AxleColumn>& columns) {
     AddAxles(to, vehicle, only, has_mass, part, columns);
   };
@@ -263,9 +245,7 @@ SweepColumns Collect(const Vehicle* vehicle, bool has_mass, const std::optional<
 }  // namespace
 
 DataTable SweepTable(const Vehicle& vehicle, const Sweep& sweep, UnitSystem units) {
-  return ToTable(Collect(&vehicle, sweep.stance.has_value(), sweep.axle), sweep.rows, units);
+  return ToTable(Collect(vehicle, sweep.stance.has_value(), sweep.axle), sweep.rows, units);
 }
-
-std::vector<Column> AllSweepColumns() { return ColumnsOf(Collect(nullptr, true, std::nullopt)); }
 
 }  // namespace linkwright

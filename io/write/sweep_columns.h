@@ -10,8 +10,4 @@ namespace linkwright {
 // Every column the vehicle has data for, one row a travel.
 [[nodiscard]] DataTable SweepTable(const Vehicle& vehicle, const Sweep& sweep, UnitSystem units);
 
-// Every column a sweep can have, with "A" for the axle's name where there is one an axle: for the
-// output reference.
-[[nodiscard]] std::vector<Column> AllSweepColumns();
-
 }  // namespace linkwright

@@ -4,10 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
-#include <numeric>
+#include <sstream>
 
 #include "io/shown.h"
+#include "io/write/amount.h"
+#include "io/write/table_of.h"
 
 namespace linkwright {
 namespace {
@@ -21,22 +22,26 @@ size_t Width(const std::string& text) {
       std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
 }
 
-std::string PadLeft(const std::string& text, size_t width) {
-  const size_t own = Width(text);
-  return own >= width ? text : std::string(width - own, ' ') + text;
-}
+// A line of a printed table, cell by cell.
+using PrintedLine = std::vector<std::string>;
 
-std::string PadRight(const std::string& text, size_t width) {
-  const size_t own = Width(text);
-  return own >= width ? text : text + std::string(width - own, ' ');
-}
-
-// A number with the decimals its unit asks for, never "-0.0".
-std::string Rounded(double value, int decimals) {
-  const std::string text = fmt::format("{:.{}f}", value, decimals);
-  return text.find_first_of("123456789") == std::string::npos && text.front() == '-'
-             ? text.substr(1)
-             : text;
+// Each column as wide as its widest cell; the first `words` of them begin where their column does,
+// the others end where it does.
+std::vector<std::string> Aligned(const std::vector<PrintedLine>& lines, size_t words) {
+  std::vector<size_t> widths(lines.empty() ? 0 : lines.front().size(), 0);
+  for (const PrintedLine& cells : lines) {
+    for (size_t c = 0; c < cells.size(); ++c) widths[c] = std::max(widths[c], Width(cells[c]));
+  }
+  std::vector<std::string> texts;
+  for (const PrintedLine& cells : lines) {
+    std::string text;
+    for (size_t c = 0; c < cells.size(); ++c) {
+      const std::string fill(widths[c] - Width(cells[c]), ' ');
+      text += std::string(kGap, ' ') + (c < words ? cells[c] + fill : fill + cells[c]);
+    }
+    texts.push_back(text.substr(0, text.find_last_not_of(' ') + 1));
+  }
+  return texts;
 }
 
 // Lengths in inches show the nearest 1/16 beside the decimal.
@@ -44,51 +49,41 @@ bool IsTaped(const Column& column, UnitSystem units) {
   return column.dimension == Dimension::kLength && units == UnitSystem::kInch;
 }
 
-std::string CellText(const Cell& cell, Dimension dimension, UnitSystem units) {
+std::string CellText(const Cell& cell, const Column& column, UnitSystem units) {
   if (const auto* text = std::get_if<std::string>(&cell)) return Shown(*text);
-  const std::optional<double> number = NumberIn(cell, dimension, units);
+  const std::optional<double> number = NumberIn(cell, column.dimension, units);
   if (!number) return "-";
-  const std::string decimal = Rounded(*number, UnitOf(dimension, units).decimals);
-  if (dimension != Dimension::kLength || units != UnitSystem::kInch) return decimal;
+  const std::string decimal = ShowNumber(*number, UnitOf(column.dimension, units).decimals);
+  if (!IsTaped(column, units)) return decimal;
   return fmt::format("{} ({})", decimal, FormatSixteenths(std::get<double>(cell)));
 }
 
-// Pads the sixteenths of one column's cells to one width, so that the decimals before them align.
-void AlignSixteenths(std::vector<std::string>& texts) {
+// Pads the sixteenths of cells that stand under one another to one width, so that the decimals
+// before them align.
+void AlignSixteenths(const std::vector<std::string*>& taped) {
   size_t width = 0;
-  for (const std::string& text : texts) {
-    const size_t at = text.find(" (");
-    if (at != std::string::npos && text.back() == ')') width = std::max(width, text.size() - at);
+  for (const std::string* text : taped) {
+    const size_t at = text->find(" (");
+    if (at != std::string::npos && text->back() == ')') width = std::max(width, text->size() - at);
   }
-  for (std::string& text : texts) {
-    const size_t at = text.find(" (");
-    if (at == std::string::npos || text.back() != ')') continue;
-    text.insert(at, std::string(width - (text.size() - at), ' '));
+  for (std::string* text : taped) {
+    const size_t at = text->find(" (");
+    if (at == std::string::npos || text->back() != ')') continue;
+    text->insert(at, std::string(width - (text->size() - at), ' '));
   }
 }
 
 std::vector<std::string> WrapHead(const Column& column, UnitSystem units) {
-  std::vector<std::string> lines{""};
-  std::string word;
-  const auto flush = [&] {
-    if (word.empty()) return;
-    std::string& line = lines.back();
-    if (!line.empty() && line.size() + 1 + word.size() > kHeadWidth) {
+  std::vector<std::string> lines;
+  std::istringstream words(Shown(column.head));
+  for (std::string word; words >> word;) {
+    if (!lines.empty() && lines.back().size() + 1 + word.size() <= kHeadWidth) {
+      lines.back() += ' ' + word;
+    } else {
       lines.push_back(word);
-    } else {
-      if (!line.empty()) line += ' ';
-      line += word;
-    }
-    word.clear();
-  };
-  for (const char c : Shown(column.head)) {
-    if (c == ' ') {
-      flush();
-    } else {
-      word += c;
     }
   }
-  flush();
+  if (lines.empty()) lines.emplace_back();
   lines.emplace_back(UnitOf(column.dimension, units).name);
   return lines;
 }
@@ -96,41 +91,27 @@ std::vector<std::string> WrapHead(const Column& column, UnitSystem units) {
 // One printed table of some columns of `table`.
 std::string PrintColumns(const DataTable& table, const std::vector<size_t>& picked) {
   std::vector<std::vector<std::string>> heads;
-  std::vector<std::vector<std::string>> cells;
-  std::vector<size_t> widths;
   size_t head_lines = 0;
   for (const size_t i : picked) {
-    const Column& column = table.columns[i];
-    heads.push_back(WrapHead(column, table.units));
+    heads.push_back(WrapHead(table.columns[i], table.units));
     head_lines = std::max(head_lines, heads.back().size());
-    std::vector<std::string> texts;
-    for (const auto& row : table.rows) {
-      texts.push_back(CellText(row[i], column.dimension, table.units));
+  }
+  std::vector<PrintedLine> lines(head_lines + table.rows.size(), PrintedLine(picked.size()));
+  for (size_t c = 0; c < picked.size(); ++c) {
+    const Column& column = table.columns[picked[c]];
+    for (size_t h = 0; h < heads[c].size(); ++h) {
+      lines[head_lines - heads[c].size() + h][c] = heads[c][h];
     }
-    if (IsTaped(column, table.units)) AlignSixteenths(texts);
-    size_t width = 0;
-    for (const std::string& line : heads.back()) width = std::max(width, Width(line));
-    for (const std::string& text : texts) width = std::max(width, Width(text));
-    widths.push_back(width);
-    cells.push_back(std::move(texts));
+    std::vector<std::string*> taped;
+    for (size_t r = 0; r < table.rows.size(); ++r) {
+      std::string& text = lines[head_lines + r][c];
+      text = CellText(table.rows[r][picked[c]], column, table.units);
+      if (IsTaped(column, table.units)) taped.push_back(&text);
+    }
+    AlignSixteenths(taped);
   }
   std::string out;
-  const auto line = [&](const auto& text_of) {
-    std::string made;
-    for (size_t c = 0; c < picked.size(); ++c) {
-      made += std::string(kGap, ' ') + PadLeft(text_of(c), widths[c]);
-    }
-    out += made.substr(0, made.find_last_not_of(' ') + 1) + "\n";
-  };
-  for (size_t l = 0; l < head_lines; ++l) {
-    line([&](size_t c) {
-      const size_t missing = head_lines - heads[c].size();
-      return l < missing ? std::string() : heads[c][l - missing];
-    });
-  }
-  for (size_t r = 0; r < table.rows.size(); ++r) {
-    line([&](size_t c) { return cells[c][r]; });
-  }
+  for (const std::string& line : Aligned(lines, 0)) out += line + "\n";
   return out;
 }
 
@@ -169,9 +150,7 @@ std::string ToGroupedText(const DataTable& table) {
 }
 
 std::string ToTitledText(const std::string& title, const DataTable& table) {
-  std::vector<size_t> all(table.columns.size());
-  std::iota(all.begin(), all.end(), size_t{0});
-  return title + "\n" + PrintColumns(table, all);
+  return title + "\n" + PrintColumns(table, Indices(table.columns.size()));
 }
 
 std::string ToFittingText(const std::string& title, const DataTable& table) {
@@ -197,42 +176,28 @@ std::string ToFittingText(const std::string& title, const DataTable& table) {
 }
 
 std::string ToTurnedText(const DataTable& table) {
-  std::vector<std::vector<std::string>> lines;  // label, unit, one a row
+  std::vector<PrintedLine> lines;  // label, unit, one a row
+  std::vector<std::vector<std::string*>> taped(table.rows.size());
+  lines.reserve(table.columns.size());
   for (size_t i = 0; i < table.columns.size(); ++i) {
     const Column& column = table.columns[i];
-    std::vector<std::string> cells{Shown(column.head), UnitName(column, table.units)};
-    for (const auto& row : table.rows) {
-      cells.push_back(CellText(row[i], column.dimension, table.units));
-    }
-    lines.push_back(std::move(cells));
-  }
-  for (size_t r = 0; r < table.rows.size(); ++r) {
-    std::vector<std::string> taped;
-    for (size_t i = 0; i < lines.size(); ++i) {
-      if (IsTaped(table.columns[i], table.units)) taped.push_back(lines[i][2 + r]);
-    }
-    AlignSixteenths(taped);
-    for (size_t i = 0, t = 0; i < lines.size(); ++i) {
-      if (IsTaped(table.columns[i], table.units)) lines[i][2 + r] = taped[t++];
+    PrintedLine& line = lines.emplace_back(2 + table.rows.size());
+    line[0] = Shown(column.head), line[1] = UnitName(column, table.units);
+    for (size_t r = 0; r < table.rows.size(); ++r) {
+      line[2 + r] = CellText(table.rows[r][i], column, table.units);
+      if (IsTaped(column, table.units)) taped[r].push_back(&line[2 + r]);
     }
   }
-  std::vector<size_t> widths(2 + table.rows.size(), 0);
-  for (const auto& cells : lines) {
-    for (size_t c = 0; c < cells.size(); ++c) widths[c] = std::max(widths[c], Width(cells[c]));
-  }
+  for (const std::vector<std::string*>& of_row : taped) AlignSixteenths(of_row);
+  const std::vector<std::string> texts = Aligned(lines, 2);
   std::string out, group;
-  for (size_t i = 0; i < lines.size(); ++i) {
+  for (size_t i = 0; i < texts.size(); ++i) {
     if (table.columns[i].group != group) {
       group = table.columns[i].group;
       if (!out.empty()) out += '\n';
       out += group + "\n";
     }
-    std::string made =
-        "  " + PadRight(lines[i][0], widths[0]) + "  " + PadRight(lines[i][1], widths[1]);
-    for (size_t c = 2; c < lines[i].size(); ++c) {
-      made += std::string(kGap, ' ') + PadLeft(lines[i][c], widths[c]);
-    }
-    out += made.substr(0, made.find_last_not_of(' ') + 1) + "\n";
+    out += texts[i] + "\n";
   }
   return out;
 }

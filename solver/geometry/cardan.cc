@@ -95,16 +95,6 @@ JointParts PartsOf(const Eigen::Vector3d& before, const Eigen::Vector3d& after) 
           .angle = AngleBetween(before, after)};
 }
 
-std::array<Eigen::Vector3d, 2> CancellingDirections(const JointChain& chain) {
-  const size_t before = chain.along.size() - 2;
-  const Eigen::Vector3d& shaft = chain.along[before];
-  const Eigen::Matrix2d map = TurnMap(chain, before);
-  const double angle = NetAngle(map);
-  const Eigen::Vector3d lean = Across(shaft) * SingularValuesOf(map).U.col(0);
-  return {std::cos(angle) * shaft + std::sin(angle) * lean,
-          std::cos(angle) * shaft - std::sin(angle) * lean};
-}
-
 double AngleBetween(const Eigen::Vector3d& a, const Eigen::Vector3d& b) {
   return std::atan2(a.cross(b).norm(), a.dot(b));
 }

@@ -55,12 +55,6 @@ struct JointParts {
 //   source          docs/theory.md (55)
 [[nodiscard]] JointParts PartsOf(const Eigen::Vector3d& before, const Eigen::Vector3d& after);
 
-// The two directions of the last shaft, its joint a single one, in which the chain runs evenly,
-// whatever the other joints and phases: unit vectors in C, pointing from input to output. Both are
-// the shaft before it where the joints up to there run evenly.
-//   source   docs/theory.md (62)
-[[nodiscard]] std::array<Eigen::Vector3d, 2> CancellingDirections(const JointChain& chain);
-
 // Angle between two directions in space [rad, never negative].
 [[nodiscard]] double AngleBetween(const Eigen::Vector3d& a, const Eigen::Vector3d& b);
 

@@ -78,15 +78,6 @@ std::vector<PinionAim> PinionAims(const DriveshaftLine& line, const Eigen::Vecto
   return aims;
 }
 
-double SpeedRipple(const Eigen::Vector3d& input, const Eigen::Vector3d& shaft,
-                   const Eigen::Vector3d& output, double phase, bool first, bool second) {
-  const auto kind = [](bool single) { return single ? JointKind::kSingle : JointKind::kDouble; };
-  return RippleOf(TurnMap({.along = {input, shaft, output},
-                           .joints = {kind(first), kind(second)},
-                           .phase = {phase, 0.0}},
-                          2));
-}
-
 DriveshaftState EvaluateDriveshaft(const Driveshaft& shaft, const Axle& axle,
                                    const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
   const DriveshaftLine line = LineOf(shaft, axle, frame, X_CA);

@@ -61,14 +61,4 @@ constexpr double kMostTurn = 0.25 * M_PI;  // [rad] what a cross can work throug
 [[nodiscard]] double NetAngleTurned(const DriveshaftLine& line, const Eigen::Vector3d& u_C,
                                     double up);
 
-// Speed ripple of two crosses in one shaft, in space.
-//   input, shaft, output   unit vectors along the three shafts, all pointing from input to output
-//   phase    angle by which the output-side inner yoke is turned ahead of the input-side one about
-//            `shaft` [rad]
-//   first, second   whether each joint is a single cross; a double one runs at constant velocity
-//   source   docs/theory.md (28)
-[[nodiscard]] double SpeedRipple(const Eigen::Vector3d& input, const Eigen::Vector3d& shaft,
-                                 const Eigen::Vector3d& output, double phase, bool first,
-                                 bool second);
-
 }  // namespace linkwright

@@ -7,9 +7,8 @@ namespace linkwright {
 
 // A point h above the centre moves sideways at v_y - h (w . e); it rests at h = v_y / (w . e).
 double RollCenterHeight(const HousingMotion& motion, const Floor& floor) {
-  const Eigen::Vector3d centre(motion.p[0].v, motion.p[1].v, motion.p[2].v);
   const Eigen::Vector3d w = TurnPerRoll(motion);
-  return HeightAbove(floor, centre) + motion.p[1].r / w.dot(floor.e);
+  return HeightAbove(floor, CentreOf(motion)) + motion.p[1].r / w.dot(floor.e);
 }
 
 double RollSteer(const HousingMotion& motion, const Floor& floor) {

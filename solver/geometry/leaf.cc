@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "solver/geometry/leaf.h"
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -29,12 +30,6 @@ Eigen::Vector2d HalfEye(double arc, double clamped, double curvature, double eye
   const double turn = curvature * length;
   return {clamped + length * Sinc(turn) - eye_up * std::sin(turn),
           Rise(length, curvature) + eye_up * std::cos(turn)};
-}
-
-Eigen::Vector2d Turned(const Eigen::Vector2d& p, double angle) {
-  const double c = std::cos(angle);
-  const double s = std::sin(angle);
-  return {c * p.x() - s * p.y(), s * p.x() + c * p.y()};
 }
 
 double HeadingOf(const Eigen::Vector2d& p) { return std::atan2(p.y(), p.x()); }
@@ -104,14 +99,15 @@ std::optional<LeafPose> PoseLeaf(const LeafSpring& spring, double curvature) {
   if (!p_DE) return std::nullopt;
   const double turned = HeadingOf(*p_DE - spring.p_DF) - HeadingOf(p_FE_B);
   const double tilt = std::remainder(turned, 2.0 * std::numbers::pi);
-  const Eigen::Vector2d p_DB = spring.p_DF - Turned(shape.p_BF, tilt);
+  const Eigen::Rotation2Dd turn(tilt);
+  const Eigen::Vector2d p_DB = spring.p_DF - turn * shape.p_BF;
   const Eigen::Vector2d p_BW(0.0, spring.over_axle ? -spring.to_wheel : spring.to_wheel);
   return LeafPose{.camber = CamberOf(shape),
                   .curvature = curvature,
                   .eyes_apart = p_FE_B.norm(),
                   .p_DE = *p_DE,
                   .p_DB = p_DB,
-                  .p_DW = p_DB + Turned(p_BW, tilt),
+                  .p_DW = p_DB + turn * p_BW,
                   .tilt = tilt,
                   .shackle_lean = Lean(spring, *p_DE),
                   .swing = Swing(spring, *p_DE)};

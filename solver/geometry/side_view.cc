@@ -19,8 +19,8 @@ std::optional<InstantCenter> SideInstantCenter(const HousingMotion& motion, cons
   if (!(std::abs(w) > kNoRotation)) return std::nullopt;
   const Eigen::Vector3d v = CentreVelocity(motion);
   const Eigen::Vector3d arm(-v.z() / w, 0.0, v.x() / w);
-  const Eigen::Vector3d centre(motion.p[0].v, motion.p[1].v, motion.p[2].v);
-  return InstantCenter{.ahead = arm.dot(floor.e), .height = HeightAbove(floor, centre + arm)};
+  return InstantCenter{.ahead = arm.dot(floor.e),
+                       .height = HeightAbove(floor, CentreOf(motion) + arm)};
 }
 
 double ContactSlope(const HousingMotion& motion, const Floor& floor, double radius) {

@@ -29,12 +29,16 @@ namespace {
 // squared.
 constexpr double kDeadCentre = 1e-6;
 
+// How fast a rod's ends part as its knuckle turns left, times their distance [m2/rad].
+double PartingOf(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ, const Eigen::Vector3d& p_AP) {
+  return (p_AQ - p_AP).dot(pin.axis_A.cross(p_AQ - pin.p_AK));
+}
+
 // How squarely a rod from P to Q stands on its knuckle's arm: the share of a push along it that
 // turns the knuckle left; 0 where the rod is parallel to the kingpin or in line with it.
 double PushOn(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ, const Eigen::Vector3d& p_AP) {
-  const Eigen::Vector3d swing = pin.axis_A.cross(p_AQ - pin.p_AK);
-  const double size = swing.norm() * (p_AQ - p_AP).norm();
-  return size > 0.0 ? (p_AQ - p_AP).dot(swing) / size : 0.0;
+  const double size = pin.axis_A.cross(p_AQ - pin.p_AK).norm() * (p_AQ - p_AP).norm();
+  return size > 0.0 ? PartingOf(pin, p_AQ, p_AP) / size : 0.0;
 }
 
 }  // namespace
@@ -46,18 +50,32 @@ std::optional<Assembly> AssemblyOf(const KingpinAxis& pin, const Eigen::Vector3d
   return square > 0.0 ? Assembly::kParts : Assembly::kCloses;
 }
 
-// |K + Rot(k, t) a - P|^2 = length^2 is linear in cos t and sin t: A cos t + B sin t = D, with a
-// split along and across k.
-std::optional<double> TurnToReach(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
-                                  const Eigen::Vector3d& p_AP, double length, Assembly assembly) {
+namespace {
+
+// Squared distance of a knuckle's point from a fixed one as the knuckle turns by t about its
+// kingpin: |K + Rot(k, t) a - P|^2 = mean + A cos t + B sin t, with a split along and across k.
+struct SquaredDistance {
+  double mean, A, B;  // [m2]
+};
+
+SquaredDistance DistanceOverTurn(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
+                                 const Eigen::Vector3d& p_AP) {
   const Eigen::Vector3d& k = pin.axis_A;
   const Eigen::Vector3d a = p_AQ - pin.p_AK;
   const Eigen::Vector3d along = k.dot(a) * k;
   const Eigen::Vector3d across = a - along;
   const Eigen::Vector3d c = pin.p_AK + along - p_AP;
-  const double A = 2.0 * c.dot(across), B = 2.0 * c.dot(k.cross(a));
-  const double D = length * length - c.squaredNorm() - across.squaredNorm();
-  const double reach = std::hypot(A, B);
+  return {.mean = c.squaredNorm() + across.squaredNorm(),
+          .A = 2.0 * c.dot(across),
+          .B = 2.0 * c.dot(k.cross(a))};
+}
+
+}  // namespace
+
+std::optional<double> TurnToReach(const KingpinAxis& pin, const Eigen::Vector3d& p_AQ,
+                                  const Eigen::Vector3d& p_AP, double length, Assembly assembly) {
+  const auto [mean, A, B] = DistanceOverTurn(pin, p_AQ, p_AP);
+  const double D = length * length - mean, reach = std::hypot(A, B);
   if (!(std::abs(D) <= reach)) return std::nullopt;
   const double middle = std::atan2(B, A), half = std::acos(D / reach);
   // The distance grows with the turn where sin(middle - t) is above 0.
@@ -68,18 +86,23 @@ Eigen::Vector3d Turned(const KingpinAxis& pin, double turn, const Eigen::Vector3
   return pin.p_AK + Eigen::AngleAxisd(turn, pin.axis_A) * (p_AQ - pin.p_AK);
 }
 
+Eigen::Vector3d SpindleOf(const KingpinAxis& pin, double turn) {
+  return Eigen::AngleAxisd(turn, pin.axis_A) * Eigen::Vector3d::UnitY();
+}
+
 double HeadingOf(const KingpinAxis& pin, double turn, const Eigen::Isometry3d& X_CA) {
-  const Eigen::Vector3d spindle_A = Eigen::AngleAxisd(turn, pin.axis_A) * Eigen::Vector3d::UnitY();
-  const Eigen::Vector3d spindle_C = X_CA.linear() * spindle_A;
+  const Eigen::Vector3d spindle_C = X_CA.linear() * SpindleOf(pin, turn);
   return std::atan2(-spindle_C.x(), spindle_C.y());
 }
+
+bool LeadsLeft(const Steering& steering) { return steering.drag_link.p_CQ.y() >= 0.0; }
 
 Knuckle PrepareKnuckle(const Axle& axle, const AxleFrame& frame) {
   if (!axle.steering) {
     throw ModelError({"axles", axle.name}, "steering: drag_link is wanted to steer this axle");
   }
   const Span& drag_link = axle.steering->drag_link;
-  const double side = drag_link.p_CQ.y() >= 0.0 ? 1.0 : -1.0;
+  const double side = LeadsLeft(*axle.steering) ? 1.0 : -1.0;
   Knuckle knuckle{.p_CP = drag_link.p_CP,
                   .p_AQ = OnHousing(frame, drag_link.p_CQ),
                   .pin = PrepareKingpin(axle, frame, side),
@@ -109,17 +132,22 @@ std::optional<double> SpindleHeading(const Knuckle& knuckle, const Eigen::Isomet
 
 namespace {
 
-// The turn of the other knuckle, followed through the tie rod.
-std::optional<double> FollowTurn(const Axle& axle, const AxleFrame& frame, bool from_left,
-                                 const KingpinAxis& from, const KingpinAxis& to, double turn) {
-  if (!axle.steering || !axle.steering->tie_rod) return turn;
+// Both turns when the left (or right) knuckle has turned: the other through the tie rod, or alike.
+std::optional<HandTurns> WithOther(const Axle& axle, const AxleFrame& frame, bool left_leads,
+                                   double turn) {
+  if (!axle.steering || !axle.steering->tie_rod) return HandTurns{.left = turn, .right = turn};
   const TieRod& rod = *axle.steering->tie_rod;
-  const Eigen::Vector3d p_AL = OnHousing(frame, rod.p_CL), p_AR = OnHousing(frame, rod.p_CR);
-  const Eigen::Vector3d& led = from_left ? p_AL : p_AR;
-  const Eigen::Vector3d& follows = from_left ? p_AR : p_AL;
-  const auto assembly = AssemblyOf(to, follows, led);
+  const KingpinAxis lead = PrepareKingpin(axle, frame, left_leads ? 1.0 : -1.0);
+  const KingpinAxis follow = PrepareKingpin(axle, frame, left_leads ? -1.0 : 1.0);
+  const Eigen::Vector3d led = OnHousing(frame, left_leads ? rod.p_CL : rod.p_CR);
+  const Eigen::Vector3d follows = OnHousing(frame, left_leads ? rod.p_CR : rod.p_CL);
+  const auto assembly = AssemblyOf(follow, follows, led);
   if (!assembly) return std::nullopt;
-  return TurnToReach(to, follows, Turned(from, turn, led), (p_AL - p_AR).norm(), *assembly);
+  const auto other =
+      TurnToReach(follow, follows, Turned(lead, turn, led), (led - follows).norm(), *assembly);
+  if (!other) return std::nullopt;
+  return left_leads ? HandTurns{.left = turn, .right = *other}
+                    : HandTurns{.left = *other, .right = turn};
 }
 
 }  // namespace
@@ -129,20 +157,16 @@ std::optional<HeldSteer> SteerOf(const Axle& axle, const AxleFrame& frame, const
   const Eigen::Isometry3d X_CA = Transform(motion.pose);
   const std::optional<double> turn = KnuckleTurn(knuckle, X_CA);
   if (!turn) return std::nullopt;
-  const bool left = axle.steering->drag_link.p_CQ.y() >= 0.0;
-  const KingpinAxis other = PrepareKingpin(axle, frame, left ? -1.0 : 1.0);
-  const auto follow = FollowTurn(axle, frame, left, knuckle.pin, other, *turn);
-  if (!follow) return std::nullopt;
+  const bool left = LeadsLeft(*axle.steering);
+  const auto turns = WithOther(axle, frame, left, *turn);
+  if (!turns) return std::nullopt;
   // Along the drag link nothing may change: what the housing does to its length the turn undoes.
   const Eigen::Vector3d p_AQ = Turned(knuckle.pin, *turn, knuckle.p_AQ);
   const Taylor length = DistanceTo(motion, knuckle.p_CP, p_AQ);
-  const Eigen::Vector3d along_A =
-      X_CA.linear().transpose() * (X_CA * p_AQ - knuckle.p_CP).normalized();
-  const double per_turn = along_A.dot(knuckle.pin.axis_A.cross(p_AQ - knuckle.pin.p_AK));
   const Eigen::Vector3d p_AP = X_CA.inverse(Eigen::Isometry) * knuckle.p_CP;
+  const double per_turn = PartingOf(knuckle.pin, p_AQ, p_AP) / length.v;
   if (std::abs(PushOn(knuckle.pin, p_AQ, p_AP)) < kDeadCentre) return std::nullopt;
-  const Eigen::Vector3d spindle_A =
-      Eigen::AngleAxisd(*turn, knuckle.pin.axis_A) * Eigen::Vector3d::UnitY();
+  const Eigen::Vector3d spindle_A = SpindleOf(knuckle.pin, *turn);
   const TaylorPoint s = Rotate(motion.R, spindle_A);
   const Eigen::Vector3d swing = X_CA.linear() * knuckle.pin.axis_A.cross(spindle_A);
   const double flat = s[0].v * s[0].v + s[1].v * s[1].v;
@@ -152,7 +176,8 @@ std::optional<HeldSteer> SteerOf(const Axle& axle, const AxleFrame& frame, const
     return (s[0].v * dy - s[1].v * dx) / flat;
   };
   const double heading = HeadingOf(knuckle.pin, *turn, X_CA);
-  const double other_heading = HeadingOf(other, *follow, X_CA);
+  const double other_heading = HeadingOf(PrepareKingpin(axle, frame, left ? -1.0 : 1.0),
+                                         left ? turns->right : turns->left, X_CA);
   return HeldSteer{.turn = *turn,
                    .heading = heading,
                    .per_height = slope(s[0].z, s[1].z, length.z),
@@ -181,17 +206,6 @@ std::optional<double> TurnToHeading(const KingpinAxis& pin, const Eigen::Isometr
   return std::nullopt;
 }
 
-// Turn of the other knuckle when the left (or right) one has turned: through the tie rod, or alike.
-std::optional<HandTurns> WithOther(const Axle& axle, const AxleFrame& frame, bool left_leads,
-                                   double turn) {
-  const KingpinAxis lead = PrepareKingpin(axle, frame, left_leads ? 1.0 : -1.0);
-  const KingpinAxis follow = PrepareKingpin(axle, frame, left_leads ? -1.0 : 1.0);
-  const auto other = FollowTurn(axle, frame, left_leads, lead, follow, turn);
-  if (!other) return std::nullopt;
-  return left_leads ? HandTurns{.left = turn, .right = *other}
-                    : HandTurns{.left = *other, .right = turn};
-}
-
 std::optional<HandTurns> TurnBySteer(const Axle& axle, const AxleFrame& frame,
                                      const Eigen::Isometry3d& X_CA, bool left_leads, double steer) {
   const KingpinAxis lead = PrepareKingpin(axle, frame, left_leads ? 1.0 : -1.0);
@@ -207,23 +221,16 @@ std::optional<HandTurns> TurnByHand(const Axle& axle, const AxleFrame& frame,
   return TurnBySteer(axle, frame, X_CA, true, hand);
 }
 
-namespace {
-
-// How fast the drag link's ends part as its knuckle turns, times their distance [m2/rad].
-double PartingOf(const Knuckle& knuckle, const Eigen::Vector3d& p_AP, double turn) {
-  const Eigen::Vector3d p_AQ = Turned(knuckle.pin, turn, knuckle.p_AQ);
-  return (p_AQ - p_AP).dot(knuckle.pin.axis_A.cross(p_AQ - knuckle.pin.p_AK));
-}
-
-}  // namespace
-
 DragLinkFollowed FollowDragLink(const Axle& axle, const Knuckle& knuckle,
                                 const Eigen::Isometry3d& X_CA, const HandTurns& turns) {
   const Eigen::Vector3d p_AP = X_CA.inverse(Eigen::Isometry) * knuckle.p_CP;
-  const double turn = axle.steering->drag_link.p_CQ.y() >= 0.0 ? turns.left : turns.right;
+  const double turn = LeadsLeft(*axle.steering) ? turns.left : turns.right;
   const double held = KnuckleTurn(knuckle, X_CA).value_or(0.0);
-  return {.pitman_travel = (Turned(knuckle.pin, turn, knuckle.p_AQ) - p_AP).norm() - knuckle.length,
-          .over_centre = PartingOf(knuckle, p_AP, turn) * PartingOf(knuckle, p_AP, held) <= 0.0};
+  const Eigen::Vector3d p_AQ = Turned(knuckle.pin, turn, knuckle.p_AQ);
+  const Eigen::Vector3d p_AQ_held = Turned(knuckle.pin, held, knuckle.p_AQ);
+  return {.pitman_travel = (p_AQ - p_AP).norm() - knuckle.length,
+          .over_centre =
+              PartingOf(knuckle.pin, p_AQ, p_AP) * PartingOf(knuckle.pin, p_AQ_held, p_AP) <= 0.0};
 }
 
 std::optional<HandTurns> TurnInside(const Axle& axle, const AxleFrame& frame,
@@ -235,19 +242,13 @@ std::optional<HandTurns> TurnsHeld(const Axle& axle, const AxleFrame& frame,
                                    const Eigen::Isometry3d& X_CA) {
   const auto turn = KnuckleTurn(PrepareKnuckle(axle, frame), X_CA);
   if (!turn) return std::nullopt;
-  return WithOther(axle, frame, axle.steering->drag_link.p_CQ.y() >= 0.0, *turn);
+  return WithOther(axle, frame, LeadsLeft(*axle.steering), *turn);
 }
 
-// The ball's circle about the kingpin has points between sqrt(mean - swing) and sqrt(mean + swing)
-// from the pitman end.
 double ReachLeft(const Knuckle& knuckle, const Eigen::Isometry3d& X_CA) {
-  const Eigen::Vector3d p_AP = X_CA.inverse(Eigen::Isometry) * knuckle.p_CP;
-  const Eigen::Vector3d& k = knuckle.pin.axis_A;
-  const Eigen::Vector3d a = knuckle.p_AQ - knuckle.pin.p_AK;
-  const Eigen::Vector3d across = a - k.dot(a) * k;
-  const Eigen::Vector3d c = knuckle.pin.p_AK + k.dot(a) * k - p_AP;
-  const double mean = c.squaredNorm() + across.squaredNorm();
-  const double swing = 2.0 * std::hypot(c.dot(across), c.dot(k.cross(a)));
+  const auto [mean, A, B] =
+      DistanceOverTurn(knuckle.pin, knuckle.p_AQ, X_CA.inverse(Eigen::Isometry) * knuckle.p_CP);
+  const double swing = std::hypot(A, B);
   const double farthest = std::sqrt(mean + swing);
   const double nearest = std::sqrt(std::max(0.0, mean - swing));
   return std::min(farthest - knuckle.length, knuckle.length - nearest);

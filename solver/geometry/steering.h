@@ -42,8 +42,14 @@ enum class Assembly { kParts, kCloses };
 [[nodiscard]] Eigen::Vector3d Turned(const KingpinAxis& pin, double turn,
                                      const Eigen::Vector3d& p_AQ);
 
+// The spindle of a knuckle after a turn, to the left, in A (unit).
+[[nodiscard]] Eigen::Vector3d SpindleOf(const KingpinAxis& pin, double turn);
+
 // Heading against the chassis of a spindle whose knuckle has turned, left + [rad].
 [[nodiscard]] double HeadingOf(const KingpinAxis& pin, double turn, const Eigen::Isometry3d& X_CA);
+
+// Whether the drag link steers the left knuckle, or the right one.
+[[nodiscard]] bool LeadsLeft(const Steering& steering);
 
 // The steered knuckle on the side of the drag link's axle end, in the housing frame.
 struct Knuckle {

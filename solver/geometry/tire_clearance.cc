@@ -117,7 +117,7 @@ TireShape ShapeOfTire(const Vehicle& vehicle, size_t index) {
 
 TireSolid TireAt(const Axle& axle, const AxleFrame& frame, const TireShape& shape,
                  const Eigen::Isometry3d& X_CA, size_t side, double turn) {
-  const Eigen::Vector3d p_AW(0.0, 0.5 * Outward(side) * frame.track, 0.0);
+  const Eigen::Vector3d p_AW = WheelCentre(frame, side);
   TireSolid tire{.p_CW = X_CA * p_AW,
                  .axis_C = X_CA.linear().col(1),
                  .radius = shape.radius,
@@ -125,7 +125,7 @@ TireSolid TireAt(const Axle& axle, const AxleFrame& frame, const TireShape& shap
   if (!axle.kingpin || !axle.kingpin->p_CK) return tire;
   const KingpinAxis pin = PrepareKingpin(axle, frame, Outward(side));
   tire.p_CW = X_CA * Turned(pin, turn, p_AW);
-  tire.axis_C = X_CA.linear() * (Eigen::AngleAxisd(turn, pin.axis_A) * Eigen::Vector3d::UnitY());
+  tire.axis_C = X_CA.linear() * SpindleOf(pin, turn);
   return tire;
 }
 

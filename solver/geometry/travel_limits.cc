@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "solver/geometry/travel_limits.h"
 
+#include <algorithm>
 #include <array>
 
 #include "solver/geometry/driveshaft.h"
@@ -242,43 +243,44 @@ const LengthLimit* FarthestPast(const std::vector<LengthLimit>& limits,
   return farthest;
 }
 
+namespace {
+
+// What is told of a limit that is reached; NAME stands for the member's.
+struct Saying {
+  LimitKind kind;
+  const char* words;
+};
+
+using K = LimitKind;
+constexpr std::array kSayings{
+    Saying{K::kDamperClosed, "NAME is fully closed"},
+    Saying{K::kDamperOpen, "NAME is fully open"},
+    Saying{K::kCoilBound, "NAME is coil-bound"},
+    Saying{K::kStopSolid, "NAME is solid"},
+    Saying{K::kLinksStraight, "its links line up and can follow no further (NAME holds it most)"},
+    Saying{K::kDragLinkOutOfReach, "the drag link cannot reach its knuckle"},
+    Saying{K::kStrapTaut, "NAME is taut"},
+    Saying{K::kTieRodOutOfReach, "the tie rod cannot follow"},
+    Saying{K::kSteeringAtLock, "the steering is at its lock"},
+    Saying{K::kDragLinkOverCentre,
+           "the drag link stands in line with its knuckle arm and turns the wheel no further"},
+    Saying{K::kCoilUnseated, "NAME is off its seat"},
+    Saying{K::kJointAtLimit, "NAME is at its misalignment limit"},
+    Saying{K::kShaftBottomed, "NAME bottoms in its slip"},
+    Saying{K::kShaftParted, "NAME parts"},
+    Saying{K::kTireOnLip, "NAME touches its opening"},
+    Saying{K::kTireOnPanel, "NAME touches its inner panel"},
+};
+
+}  // namespace
+
 std::string Describe(const TravelLimit& limit) {
-  const std::string& name = limit.name;
-  switch (limit.id.kind) {
-    case LimitKind::kDamperClosed:
-      return name + " is fully closed";
-    case LimitKind::kDamperOpen:
-      return name + " is fully open";
-    case LimitKind::kCoilBound:
-      return name + " is coil-bound";
-    case LimitKind::kStopSolid:
-      return name + " is solid";
-    case LimitKind::kLinksStraight:
-      return "its links line up and can follow no further (" + name + " holds it most)";
-    case LimitKind::kDragLinkOutOfReach:
-      return "the drag link cannot reach its knuckle";
-    case LimitKind::kStrapTaut:
-      return name + " is taut";
-    case LimitKind::kTieRodOutOfReach:
-      return "the tie rod cannot follow";
-    case LimitKind::kSteeringAtLock:
-      return "the steering is at its lock";
-    case LimitKind::kDragLinkOverCentre:
-      return "the drag link stands in line with its knuckle arm and turns the wheel no further";
-    case LimitKind::kCoilUnseated:
-      return name + " is off its seat";
-    case LimitKind::kJointAtLimit:
-      return name + " is at its misalignment limit";
-    case LimitKind::kShaftBottomed:
-      return name + " bottoms in its slip";
-    case LimitKind::kShaftParted:
-      return name + " parts";
-    case LimitKind::kTireOnLip:
-      return name + " touches its opening";
-    case LimitKind::kTireOnPanel:
-      return name + " touches its inner panel";
-  }
-  return name;
+  const auto* saying = std::find_if(kSayings.begin(), kSayings.end(),
+                                    [&](const Saying& each) { return each.kind == limit.id.kind; });
+  std::string words = saying->words;
+  const std::string placeholder = "NAME";
+  const size_t at = words.find(placeholder);
+  return at == std::string::npos ? words : words.replace(at, placeholder.size(), limit.name);
 }
 
 }  // namespace linkwright

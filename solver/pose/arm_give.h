@@ -32,17 +32,10 @@ struct FrameArm {
 //   returns   {along, across}
 //   source    docs/theory.md (101)
 template <typename T>
-std::array<T, 2> EyeMoved(const FrameArm& arm, const std::array<T, 3>& p, const Rotation<T>& R) {
+std::array<T, 2> EyeMoved(const FrameArm& arm, const Vector3<T>& p, const Rotation<T>& R) {
   using std::sqrt;
-  std::array<T, 3> d;
-  for (size_t k = 0; k < 3; ++k) d[k] = -(p[k] - arm.chassis_eye[static_cast<int>(k)]);
-  const std::array<T, 3> in_A{R[0] * d[0] + R[3] * d[1] + R[6] * d[2] - arm.mid.x(),
-                              R[1] * d[0] + R[4] * d[1] + R[7] * d[2] - arm.mid.y(),
-                              R[2] * d[0] + R[5] * d[1] + R[8] * d[2] - arm.mid.z()};
-  const auto part = [&in_A](const Eigen::Vector3d& axis) {
-    return in_A[0] * axis[0] + in_A[1] * axis[1] + in_A[2] * axis[2];
-  };
-  const T x = part(arm.along), y = part(arm.across), aside = part(arm.bolt);
+  const Vector3<T> in_A = RotateBack(R, -(p - arm.chassis_eye)) - arm.mid;
+  const T x = Dot(in_A, arm.along), y = Dot(in_A, arm.across), aside = Dot(in_A, arm.bolt);
   const T square = x * x + y * y;
   const T swing = sqrt((square + aside * aside - arm.aside * arm.aside) / square);
   return {x * swing - arm.reach, y * swing};

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "solver/model/error.h"
-#include "solver/pose/dual.h"
+#include "solver/numeric/dual.h"
 
 namespace linkwright {
 
@@ -33,8 +33,7 @@ constexpr std::array kLegs{" first leg", " second leg"};
 }  // namespace
 
 Eigen::Matrix2d StiffnessOf(const FrameArm& arm, const std::array<double, 2>& stretch) {
-  const Dual<double> first{stretch[0], {1.0}}, second{stretch[1], {0.0, 1.0}};
-  const std::array<Dual<double>, 2> tension = StrainOf<Dual<double>>(arm, {first, second}).tension;
+  const auto tension = StrainOf<Dual<double, 2>>(arm, Variables(stretch)).tension;
   Eigen::Matrix2d stiffness;
   stiffness << tension[0].d[0], tension[0].d[1], tension[1].d[0], tension[1].d[1];
   return stiffness;
@@ -119,20 +118,17 @@ double LengtheningPerTurn(const WattsLink& watt, size_t i) {
 }
 
 FrameCrank ToCrank(const WattsLink& watt, const AxleFrame& frame) {
-  const auto on_carrier = [&](const Eigen::Vector3d& p) -> Eigen::Vector3d {
-    return watt.on_housing ? OnHousing(frame, p) : p;
-  };
-  const auto on_other = [&](const Eigen::Vector3d& p) -> Eigen::Vector3d {
-    return watt.on_housing ? p : OnHousing(frame, p);
+  const auto in_body = [&](bool housing, const Eigen::Vector3d& p) -> Eigen::Vector3d {
+    return housing ? OnHousing(frame, p) : p;
   };
   FrameCrank crank;
   crank.on_housing = watt.on_housing;
-  crank.pivot = on_carrier(watt.pivot);
+  crank.pivot = in_body(watt.on_housing, watt.pivot);
   const Eigen::Vector3d axis = watt.axis.normalized();
   crank.axis = watt.on_housing ? frame.X_CA.linear().transpose() * axis : axis;
   for (size_t i = 0; i < 2; ++i) {
-    crank.end[i] = on_carrier(watt.end[i]);
-    crank.far[i] = on_other(watt.far[i]);
+    crank.end[i] = in_body(watt.on_housing, watt.end[i]);
+    crank.far[i] = in_body(!watt.on_housing, watt.far[i]);
     crank.length[i] = (watt.end[i] - watt.far[i]).norm();
   }
   // At no turn A = D and the root is |B|, so the sine is 0 on the branch against B's sign, which is
@@ -140,10 +136,6 @@ FrameCrank ToCrank(const WattsLink& watt, const AxleFrame& frame) {
   crank.branch = LengtheningPerTurn(watt, 0) > 0.0 ? -1.0 : 1.0;
   return crank;
 }
-
-}  // namespace
-
-namespace {
 
 // What the three bushings of an arm carry under a force at its chassis eye. The two on the housing
 // give alike, so between them they carry half the force each and, one against the other, what the
@@ -162,8 +154,7 @@ std::array<double, 3> EyeForces(const FrameArm& arm, const Eigen::Vector2d& at_c
 // What share of the crank's pull each of its links carries. docs/theory.md (104)
 std::array<double, 2> CrankShares(const FrameCrank& crank, const Pose& pose) {
   const CrankLinks<double> links =
-      BalancedLinks(crank, std::array<double, 3>{pose.x, pose.y, pose.z},
-                    HousingRotation<double>(pose.steer, pose.roll, pose.pitch));
+      BalancedLinks(crank, Vector3<double>{pose.x, pose.y, pose.z}, RotationOf(pose));
   const auto [first, second] = links.growth;
   const double both = std::hypot(first, second);
   return {-second / both, first / both};
@@ -198,16 +189,13 @@ std::vector<MemberForce> MemberForces(const AxleFrame& frame, const Pose& pose,
 }
 
 std::vector<std::string> ArmMemberNames(const Axle& axle) {
+  const AxleFrame frame = PrepareAxle(axle);
+  const std::vector<double> slack(frame.links.size(), 0.0);
   std::vector<std::string> names;
-  for (const AArm& arm : axle.a_arms) {
-    for (const char* leg : kLegs) names.push_back(DisplayName(arm.name) + leg);
+  for (MemberForce& member : MemberForces(frame, frame.measured, slack)) {
+    names.push_back(std::move(member.name));
   }
-  for (const RadiusArm& arm : axle.radius_arms) {
-    for (const char* eye : kEyes) names.push_back(DisplayName(arm.name) + eye);
-  }
-  for (const WattsLink& watt : axle.watts_links) {
-    for (const char* link : kCrankLinks) names.push_back(watt.name + link);
-  }
+  names.erase(names.begin(), names.begin() + static_cast<std::ptrdiff_t>(axle.links.size()));
   return names;
 }
 

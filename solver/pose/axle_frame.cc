@@ -58,11 +58,19 @@ Eigen::Vector3d OnHousing(const AxleFrame& frame, const Eigen::Vector3d& p_CQ) {
   return frame.X_CA.inverse(Eigen::Isometry) * p_CQ;
 }
 
-Pose AtTravels(const AxleFrame& frame, double left, double right, const Pose& guess) {
-  Pose pose = guess;
-  pose.z = frame.measured.z + 0.5 * (left + right);
-  pose.roll = std::asin(std::sin(frame.measured.roll) + (left - right) / frame.track);
-  return pose;
+Eigen::Vector3d WheelCentre(const AxleFrame& frame, size_t side) {
+  return {0.0, (side == 0 ? 0.5 : -0.5) * frame.track, 0.0};
+}
+
+double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
+  return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
+}
+
+AxlePlace PlaceAt(const AxleFrame& frame, double mean_travel, const Travels& wheels) {
+  const double z = frame.measured.z + mean_travel + 0.5 * (wheels.left + wheels.right);
+  if (wheels.left == wheels.right) return {.z = z, .roll = frame.measured.roll};
+  const double up = std::sin(frame.measured.roll) + (wheels.left - wheels.right) / frame.track;
+  return {.z = z, .roll = std::asin(up)};
 }
 
 Travels TravelsOf(const AxleFrame& frame, const Pose& pose) {
@@ -72,7 +80,7 @@ Travels TravelsOf(const AxleFrame& frame, const Pose& pose) {
 }
 
 Eigen::Isometry3d Transform(const Pose& pose) {
-  const Rotation<double> R = HousingRotation(pose.steer, pose.roll, pose.pitch);
+  const Rotation<double> R = RotationOf(pose);
   Eigen::Isometry3d X_CA = Eigen::Isometry3d::Identity();
   X_CA.linear() << R[0], R[1], R[2], R[3], R[4], R[5], R[6], R[7], R[8];
   X_CA.translation() << pose.x, pose.y, pose.z;

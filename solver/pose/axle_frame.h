@@ -10,6 +10,7 @@
 #include "solver/model/vehicle.h"
 #include "solver/pose/arm_give.h"
 #include "solver/pose/crank.h"
+#include "solver/pose/rotation.h"
 
 namespace linkwright {
 
@@ -94,17 +95,34 @@ LinkStrain<T> StrainOf(const AxleFrame& frame, const std::vector<T>& stretch) {
 // A point that rides on the housing, from Co in C in the measured stance, expressed from Ao in A.
 [[nodiscard]] Eigen::Vector3d OnHousing(const AxleFrame& frame, const Eigen::Vector3d& p_CQ);
 
-// Height and roll that put the wheels at travels along z of C against the measured stance [m].
-//   returns  a pose guess: z and roll set, the four unknowns as in `guess`
-//   errors   none; |left - right| must be less than the track. source: docs/theory.md (2)
-[[nodiscard]] Pose AtTravels(const AxleFrame& frame, double left, double right, const Pose& guess);
+// Centre of its left (0) or right (1) wheel, from Ao in A [m].
+[[nodiscard]] Eigen::Vector3d WheelCentre(const AxleFrame& frame, size_t side);
 
-// The travels of a pose, left and right [m]; inverse of AtTravels.
+// Length of a member from the chassis to the housing with the housing at X_CA [m].
+[[nodiscard]] double LengthAt(const Span& span, const AxleFrame& frame,
+                              const Eigen::Isometry3d& X_CA);
+
+// Travels of both wheels along z of C, bump + [m].
 struct Travels {
-  double left, right;
+  double left = 0.0, right = 0.0;
 };
+
+// Height and roll of a housing in C [m, rad].
+struct AxlePlace {
+  double z, roll;
+};
+
+// The place that puts the wheels at travels from a mean travel against the measured stance [m].
+//   returns  a roll that is not a number where no housing leans so far
+//   source   docs/theory.md (2)
+[[nodiscard]] AxlePlace PlaceAt(const AxleFrame& frame, double mean_travel, const Travels& wheels);
+
+// The travels of a pose against the measured stance; inverse of PlaceAt.
 [[nodiscard]] Travels TravelsOf(const AxleFrame& frame, const Pose& pose);
 
 [[nodiscard]] Eigen::Isometry3d Transform(const Pose& pose);
+[[nodiscard]] inline Rotation<double> RotationOf(const Pose& pose) {
+  return HousingRotation(pose.steer, pose.roll, pose.pitch);
+}
 
 }  // namespace linkwright

@@ -26,18 +26,10 @@ struct FrameCrank {
 
 // The far end of a link in the carrier's axes.
 template <typename T>
-std::array<T, 3> FarInCarrier(const FrameCrank& crank, size_t i, const std::array<T, 3>& p,
-                              const Rotation<T>& R) {
-  const Eigen::Vector3d& far = crank.far[i];
-  if (!crank.on_housing) {
-    std::array<T, 3> point = Rotate(R, far);
-    for (size_t k = 0; k < 3; ++k) point[k] = point[k] + p[k];
-    return point;
-  }
-  std::array<T, 3> d;
-  for (size_t k = 0; k < 3; ++k) d[k] = -(p[k] - far[static_cast<int>(k)]);
-  return {R[0] * d[0] + R[3] * d[1] + R[6] * d[2], R[1] * d[0] + R[4] * d[1] + R[7] * d[2],
-          R[2] * d[0] + R[5] * d[1] + R[8] * d[2]};
+Vector3<T> FarInCarrier(const FrameCrank& crank, size_t i, const Vector3<T>& p,
+                        const Rotation<T>& R) {
+  if (!crank.on_housing) return Rotate(R, crank.far[i]) + p;
+  return RotateBack(R, -(p - crank.far[i]));
 }
 
 // The crank's links at one of its angles: what each is too long by, and how fast that grows as the
@@ -51,32 +43,28 @@ struct CrankLinks {
 template <typename T>
 struct CrankPlace {
   const FrameCrank& crank;
-  std::array<std::array<T, 3>, 2> far;
+  std::array<Vector3<T>, 2> far;
   std::array<Eigen::Vector3d, 2> along, across, turned;  // end = along + across cos + turned sin
 };
 
 template <typename T>
-CrankPlace<T> PlaceCrank(const FrameCrank& crank, const std::array<T, 3>& p, const Rotation<T>& R) {
+CrankPlace<T> PlaceCrank(const FrameCrank& crank, const Vector3<T>& p, const Rotation<T>& R) {
   CrankPlace<T> place{crank, {}, {}, {}, {}};
   for (size_t i = 0; i < 2; ++i) {
     const Eigen::Vector3d arm = crank.end[i] - crank.pivot;
     place.along[i] = crank.axis.dot(arm) * crank.axis;
     place.across[i] = arm - place.along[i];
     place.turned[i] = crank.axis.cross(arm);
-    place.far[i] = FarInCarrier(crank, i, p, R);
-    for (size_t k = 0; k < 3; ++k) {
-      place.far[i][k] = place.far[i][k] - crank.pivot[static_cast<int>(k)];
-    }
+    place.far[i] = FarInCarrier(crank, i, p, R) - crank.pivot;
   }
   return place;
 }
 
 template <typename T>
 CrankLinks<T> LinksAt(const CrankPlace<T>& place, const T& cosine, const T& sine) {
-  using std::sqrt;
   CrankLinks<T> links;
   for (size_t i = 0; i < 2; ++i) {
-    std::array<T, 3> line, motion, inward;
+    Vector3<T> line, motion, inward;
     for (size_t k = 0; k < 3; ++k) {
       const auto c = static_cast<int>(k);
       const double across = place.across[i][c], turned = place.turned[i][c];
@@ -84,7 +72,7 @@ CrankLinks<T> LinksAt(const CrankPlace<T>& place, const T& cosine, const T& sine
       line[k] = inward[k] - place.far[i][k] + place.along[i][c];
       motion[k] = cosine * turned - sine * across;
     }
-    const T length = sqrt(Dot(line, line));
+    const T length = Norm(line);
     links.stretch[i] = length - place.crank.length[i];
     const T growth = Dot(line, motion) / length;
     links.growth[i] = growth;
@@ -98,28 +86,13 @@ CrankLinks<T> LinksAt(const CrankPlace<T>& place, const T& cosine, const T& sine
 template <typename T>
 std::array<T, 2> AngleOfFirst(const CrankPlace<T>& place) {
   using std::sqrt;
-  std::array<T, 3> c;
-  for (size_t k = 0; k < 3; ++k) c[k] = -(place.far[0][k] - place.along[0][static_cast<int>(k)]);
-  const auto dot = [&c](const Eigen::Vector3d& b) {
-    return c[0] * b[0] + c[1] * b[1] + c[2] * b[2];
-  };
+  const Vector3<T> c = -(place.far[0] - place.along[0]);
   const FrameCrank& crank = place.crank;
-  const T A = dot(place.across[0]) * 2.0, B = dot(place.turned[0]) * 2.0;
+  const T A = Dot(c, place.across[0]) * 2.0, B = Dot(c, place.turned[0]) * 2.0;
   const T D = -(Dot(c, c) - (crank.length[0] * crank.length[0] - place.across[0].squaredNorm()));
   const T square = A * A + B * B;
   const T root = sqrt(square - D * D) * crank.branch;
   return {(A * D - B * root) / square, (B * D + A * root) / square};
-}
-
-// A number without the derivatives that its type carries.
-inline double WithoutDerivatives(double number) { return number; }
-template <typename T>
-double WithoutDerivatives(const T& number) {
-  if constexpr (requires { number.a; }) {
-    return WithoutDerivatives(number.a);  // ceres::Jet
-  } else {
-    return WithoutDerivatives(number.v);
-  }
 }
 
 // Turns the crank once towards where its links pull equally on it, by Newton's method. cos and sin
@@ -139,7 +112,7 @@ void TurnTowardsBalance(const CrankPlace<T>& place, T& cosine, T& sine) {
 // Cosine and sine of the turn at which the crank's links pull equally on it: their moments cancel,
 // so the energy in them is least. From the first link's length; a pass squares what is left, so
 // that even where a link's stretch is a tenth of the crank's arm five leave rounding only.
-inline std::array<double, 2> BalancedAngle(const FrameCrank& crank, const std::array<double, 3>& p,
+inline std::array<double, 2> BalancedAngle(const FrameCrank& crank, const Vector3<double>& p,
                                            const Rotation<double>& R) {
   const CrankPlace<double> place = PlaceCrank(crank, p, R);
   auto [cosine, sine] = AngleOfFirst(place);
@@ -151,13 +124,11 @@ inline std::array<double, 2> BalancedAngle(const FrameCrank& crank, const std::a
 // Both links with the crank so turned. With the turn's value found, one pass makes a first
 // derivative right and a second one all up to the third: no type here carries more.
 template <typename T>
-CrankLinks<T> BalancedLinks(const FrameCrank& crank, const std::array<T, 3>& p,
-                            const Rotation<T>& R) {
-  std::array<double, 3> p_value;
+CrankLinks<T> BalancedLinks(const FrameCrank& crank, const Vector3<T>& p, const Rotation<T>& R) {
+  const Eigen::Vector3d at = ValueOf(p);
   Rotation<double> R_value;
-  for (size_t i = 0; i < p.size(); ++i) p_value[i] = WithoutDerivatives(p[i]);
   for (size_t i = 0; i < R.size(); ++i) R_value[i] = WithoutDerivatives(R[i]);
-  const auto [c, s] = BalancedAngle(crank, p_value, R_value);
+  const auto [c, s] = BalancedAngle(crank, {at.x(), at.y(), at.z()}, R_value);
   const CrankPlace<T> place = PlaceCrank(crank, p, R);
   T cosine = T{} + c, sine = T{} + s;
   constexpr int kPasses = std::is_same_v<T, double> ? 0 : 2;
@@ -170,7 +141,7 @@ CrankLinks<T> BalancedLinks(const FrameCrank& crank, const std::array<T, 3>& p,
 // energy.
 //   source   docs/theory.md (103), (104)
 template <typename T>
-T CrankResidual(const FrameCrank& crank, const std::array<T, 3>& p, const Rotation<T>& R) {
+T CrankResidual(const FrameCrank& crank, const Vector3<T>& p, const Rotation<T>& R) {
   using std::sqrt;
   const auto [r, g, b] = BalancedLinks(crank, p, R);
   return (r[1] * g[0] - r[0] * g[1]) / sqrt(g[0] * g[0] + g[1] * g[1]);

@@ -13,14 +13,9 @@
 namespace linkwright {
 namespace {
 
-using Jacobian = Eigen::Matrix<double, Eigen::Dynamic, 4>;
-
 // Angles at half the track, so that every column is metres per metre.
-Jacobian ScaledJacobian(const AxleFrame& frame) {
-  const auto n = static_cast<Eigen::Index>(frame.links.size());
-  Eigen::VectorXd residuals(n);
-  Jacobian J(n, 4);
-  LinkResiduals(frame.links, frame.measured, residuals.data(), J.data());
+Eigen::MatrixXd ScaledJacobian(const AxleFrame& frame) {
+  Eigen::MatrixXd J = LinkJacobian(frame, frame.measured);
   J.rightCols<2>() /= 0.5 * frame.track;
   return J;
 }
@@ -38,36 +33,25 @@ const char* MotionInWords(Eigen::Index unknown) {
   }
 }
 
-// Names for the columns of `directions` (4 x k), each unknown used once: the one that stands out
-// most in the space they span first.
-std::vector<Eigen::Index> NameDirections(
-    const Eigen::Matrix<double, 4, Eigen::Dynamic>& directions) {
+// Words for all of them, each unknown used once: the one that stands out most in the space they
+// span first.
+void Name(std::vector<FreeMotion>& motions) {
   std::vector<Eigen::Index> order{0, 1, 2, 3};
-  const Eigen::Vector4d share = directions.rowwise().norm();
+  Eigen::Vector4d share = Eigen::Vector4d::Zero();
+  for (const FreeMotion& motion : motions) share += motion.direction.cwiseAbs2();
   std::stable_sort(order.begin(), order.end(),
                    [&](Eigen::Index a, Eigen::Index b) { return share[a] > share[b]; });
-  order.resize(static_cast<size_t>(directions.cols()));
-  std::sort(order.begin(), order.end());
-  return order;
+  std::sort(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(motions.size()));
+  for (size_t i = 0; i < motions.size(); ++i) motions[i].words = MotionInWords(order[i]);
 }
 
 std::vector<FreeMotion> Motions(const Eigen::Matrix4d& V, const Eigen::Vector4d& held, double from,
                                 double to) {
-  std::vector<Eigen::Index> columns;
-  for (Eigen::Index k = 0; k < 4; ++k) {
-    if (held[k] >= from && held[k] < to) columns.push_back(k);
-  }
-  Eigen::Matrix<double, 4, Eigen::Dynamic> directions(4, columns.size());
-  for (size_t i = 0; i < columns.size(); ++i) {
-    directions.col(static_cast<Eigen::Index>(i)) = V.col(columns[i]);
-  }
-  const std::vector<Eigen::Index> names = NameDirections(directions);
   std::vector<FreeMotion> motions;
-  for (size_t i = 0; i < columns.size(); ++i) {
-    FreeMotion& motion = motions.emplace_back();
-    motion = {V.col(columns[i]), held[columns[i]], {}};
-    motion.words = MotionInWords(names[i]);
+  for (Eigen::Index k = 0; k < 4; ++k) {
+    if (held[k] >= from && held[k] < to) motions.push_back({V.col(k), held[k], {}});
   }
+  Name(motions);
   return motions;
 }
 
@@ -82,11 +66,8 @@ LinkFight Fight(const AxleFrame& frame) {
                   .roll_name = {},
                   .bounce_link = 0,
                   .roll_link = 0};
-  std::vector<Taylor> stretch;
-  for (const FrameLink& link : frame.links) {
-    stretch.push_back(LinkResidual(link, motion.p, motion.R));
-  }
-  const std::vector<Taylor> tension = StrainOf(frame, stretch).tension;
+  const std::vector<Taylor> tension =
+      StrainOf(frame, StretchesOf(frame, motion.p, motion.R)).tension;
   for (size_t i = 0; i < tension.size(); ++i) {
     const double bounce = std::abs(tension[i].z), roll = std::abs(tension[i].r);
     if (bounce > fight.bounce_link_force) fight.bounce_link_force = bounce, fight.bounce_link = i;
@@ -99,7 +80,7 @@ LinkFight Fight(const AxleFrame& frame) {
 
 }  // namespace
 
-Freedom AnalyseFreedom(const Axle&, const AxleFrame& frame) {
+Freedom AnalyseFreedom(const AxleFrame& frame) {
   Freedom freedom{.rank = 0, .free = {}, .weak = {}, .fight = std::nullopt};
   Eigen::Vector4d held = Eigen::Vector4d::Zero();
   Eigen::Matrix4d V = Eigen::Matrix4d::Identity();
@@ -157,7 +138,7 @@ void RequireUnlocked(const Axle& axle, const AxleFrame& frame, const LinkFight& 
 }  // namespace
 
 void RequireLocated(const Axle& axle, const AxleFrame& frame) {
-  const Freedom freedom = AnalyseFreedom(axle, frame);
+  const Freedom freedom = AnalyseFreedom(frame);
   RequireHeld(axle, frame, freedom);
   if (freedom.fight) RequireUnlocked(axle, frame, *freedom.fight);
 }

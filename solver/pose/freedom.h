@@ -42,7 +42,7 @@ constexpr double kFree = 1e-3;
 constexpr double kWeak = 0.05;
 
 // source: docs/theory.md (7), (8)
-[[nodiscard]] Freedom AnalyseFreedom(const Axle& axle, const AxleFrame& frame);
+[[nodiscard]] Freedom AnalyseFreedom(const AxleFrame& frame);
 
 // errors: ModelError at the axle's links where it is free to move, naming how; at the worst link
 // where they lock it in bounce or roll: strain stiffer than kLocked of the softest link.

@@ -87,8 +87,7 @@ void AddRadiusArm(const FrameArm& arm, const std::string& name, const AxleFrame&
 void AddCrank(const WattsLink& watt, const FrameCrank& crank, const AxleFrame& frame,
               const Pose& pose, std::vector<NamedJoint>& to) {
   const Eigen::Isometry3d X_CA = Transform(pose);
-  const auto [cosine, sine] = BalancedAngle(
-      crank, {pose.x, pose.y, pose.z}, HousingRotation<double>(pose.steer, pose.roll, pose.pitch));
+  const auto [cosine, sine] = BalancedAngle(crank, {pose.x, pose.y, pose.z}, RotationOf(pose));
   const double turn = std::atan2(sine, cosine);
   to.push_back(
       {watt.name + " pivot", {.swing = std::abs(turn), .twist = 0.0, .misalignment = 0.0}});
@@ -97,13 +96,12 @@ void AddCrank(const WattsLink& watt, const FrameCrank& crank, const AxleFrame& f
   const Eigen::Quaterniond other = crank.on_housing ? Eigen::Quaterniond::Identity() : housing;
   const Eigen::Vector3d axis = watt.axis.normalized();
   const Eigen::Quaterniond crank_turn = carrier * Eigen::AngleAxisd(turn, axis);
-  const auto on_carrier = [&](const Eigen::Vector3d& p) -> Eigen::Vector3d {
-    return crank.on_housing ? X_CA * p : p;
+  const auto in_C = [&](bool on_housing, const Eigen::Vector3d& p) -> Eigen::Vector3d {
+    return on_housing ? X_CA * p : p;
   };
-  const Eigen::Vector3d pivot = on_carrier(crank.pivot);
+  const Eigen::Vector3d pivot = in_C(crank.on_housing, crank.pivot);
   for (size_t i = 0; i < 2; ++i) {
-    const Eigen::Vector3d far =
-        crank.on_housing ? crank.far[i] : Eigen::Vector3d(X_CA * crank.far[i]);
+    const Eigen::Vector3d far = in_C(!crank.on_housing, crank.far[i]);
     const Eigen::Vector3d end = pivot + crank_turn * (watt.end[i] - watt.pivot);
     const Eigen::Vector3d before = (watt.end[i] - watt.far[i]).normalized();
     const Eigen::Vector3d now = (other.conjugate() * (end - far)).normalized();

@@ -2,9 +2,8 @@
 #include "solver/pose/link_equations.h"
 
 #include <algorithm>
+#include <cmath>
 #include <type_traits>
-
-#include "solver/pose/dual.h"
 
 namespace linkwright {
 namespace {
@@ -12,8 +11,7 @@ namespace {
 // Derivative of the housing end by each unknown, in C: two translations, the turn about z of C and
 // the turn about the lateral axis. a_turned is R (-y x a).
 template <typename T>
-std::array<std::array<T, 3>, 4> EndDerivatives(const std::array<T, 3>& Ra,
-                                               const std::array<T, 3>& a_turned) {
+std::array<Vector3<T>, 4> EndDerivatives(const Vector3<T>& Ra, const Vector3<T>& a_turned) {
   const T zero{}, one = zero + 1.0;
   return {{{one, zero, zero}, {zero, one, zero}, {-Ra[1], Ra[0], zero}, a_turned}};
 }
@@ -26,13 +24,8 @@ struct EndCurvature {
 };
 
 template <typename T>
-Eigen::Vector3d ValueOf(const std::array<T, 3>& p) {
-  return {WithoutDerivatives(p[0]), WithoutDerivatives(p[1]), WithoutDerivatives(p[2])};
-}
-
-template <typename T>
-EndCurvature Curvature(const std::array<T, 3>& Ra, const std::array<T, 3>& turned,
-                       const Rotation<T>& R, const Eigen::Vector3d& a) {
+EndCurvature Curvature(const Vector3<T>& Ra, const Vector3<T>& turned, const Rotation<T>& R,
+                       const Eigen::Vector3d& a) {
   const Eigen::Vector3d at = ValueOf(Ra), turn = ValueOf(turned);
   return {{-at.x(), -at.y(), 0.0},
           {-turn.y(), turn.x(), 0.0},
@@ -51,15 +44,18 @@ bool IsPlain(const FrameLink& link) { return !link.crank && !link.arm; }
 
 // The four unknowns as variables of a Dual over T, height and roll as constants, and the residual.
 template <typename T>
-Dual<T> ResidualDual(const FrameLink& link, const std::array<T, 4>& q, const T& z, const T& roll) {
-  std::array<Dual<T>, 4> unknown;
-  for (size_t k = 0; k < 4; ++k) {
-    unknown[k].v = q[k];
-    unknown[k].d[k] = T{} + 1.0;
-  }
-  const Dual<T> height{z, {}}, tilt{roll, {}};
-  const Rotation<Dual<T>> R = HousingRotation(unknown[kSteer], tilt, unknown[kPitch]);
-  return LinkResidual(link, std::array<Dual<T>, 3>{unknown[kX], unknown[kY], height}, R);
+Dual<T, 4> ResidualDual(const FrameLink& link, const std::array<T, 4>& q, const T& z,
+                        const T& roll) {
+  const std::array<Dual<T, 4>, 4> unknown = Variables(q);
+  const Dual<T, 4> height{z, {}}, tilt{roll, {}};
+  return LinkResidual(link, {unknown[kX], unknown[kY], height},
+                      HousingRotation(unknown[kSteer], tilt, unknown[kPitch]));
+}
+
+template <typename T>
+Eigen::Vector4d ValuesOf(const std::array<T, 4>& of) {
+  return {WithoutDerivatives(of[0]), WithoutDerivatives(of[1]), WithoutDerivatives(of[2]),
+          WithoutDerivatives(of[3])};
 }
 
 template <typename T>
@@ -67,30 +63,25 @@ LinkState<T> EvaluateByDual(const FrameLink& link, const std::array<T, 4>& q, co
                             const T& roll) {
   LinkState<T> state{};
   if constexpr (!std::is_same_v<T, double>) {
-    const Dual<T> residual = ResidualDual(link, q, z, roll);
+    const Dual<T, 4> residual = ResidualDual(link, q, z, roll);
     state.residual = residual.v, state.gradient = residual.d;
   }
-  std::array<Dual<double>, 4> inner;
-  for (size_t k = 0; k < 4; ++k) {
-    inner[k].v = WithoutDerivatives(q[k]);
-    inner[k].d[k] = 1.0;
-  }
-  const Dual<double> height{WithoutDerivatives(z), {}}, tilt{WithoutDerivatives(roll), {}};
-  const Dual<Dual<double>> twice = ResidualDual(link, inner, height, tilt);
+  const Eigen::Vector4d at = ValuesOf(q);
+  const Dual<double, 4> height{WithoutDerivatives(z), {}}, tilt{WithoutDerivatives(roll), {}};
+  const Dual<Dual<double, 4>, 4> twice = ResidualDual(
+      link, Variables(std::array<double, 4>{at[0], at[1], at[2], at[3]}), height, tilt);
   if constexpr (std::is_same_v<T, double>) {
     state.residual = twice.v.v, state.gradient = twice.v.d;
   }
   for (int i = 0; i < 4; ++i) {
-    for (int k = 0; k < 4; ++k) {
-      state.hessian(i, k) = twice.d[static_cast<size_t>(i)].d[static_cast<size_t>(k)];
-    }
+    state.hessian.row(i) = ValuesOf(twice.d[static_cast<size_t>(i)].d);
   }
   return state;
 }
 
 void ResidualByDual(const FrameLink& link, const Pose& pose, size_t i, size_t n, double* residuals,
                     double* jacobian) {
-  const Dual<double> residual = ResidualDual(
+  const Dual<double, 4> residual = ResidualDual(
       link, std::array<double, 4>{pose.x, pose.y, pose.steer, pose.pitch}, pose.z, pose.roll);
   residuals[i] = residual.v;
   if (jacobian == nullptr) return;
@@ -98,15 +89,13 @@ void ResidualByDual(const FrameLink& link, const Pose& pose, size_t i, size_t n,
 }
 
 template <typename T>
-LinkState<T> EvaluateLink(const FrameLink& link, const std::array<T, 3>& p, const Rotation<T>& R) {
-  using std::sqrt;
-  const std::array<T, 3> Ra = Rotate(R, link.p_AQ);
-  const std::array<T, 3> turned = Rotate(R, TurnedByPitch(link.p_AQ));
-  std::array<T, 3> d;
-  for (size_t i = 0; i < 3; ++i) d[i] = Ra[i] + p[i] - link.p_CP[static_cast<int>(i)];
-  const T length = sqrt(Dot(d, d));
+LinkState<T> EvaluateLink(const FrameLink& link, const Vector3<T>& p, const Rotation<T>& R) {
+  const Vector3<T> Ra = Rotate(R, link.p_AQ);
+  const Vector3<T> turned = Rotate(R, TurnedByPitch(link.p_AQ));
+  const Vector3<T> d = Ra + p - link.p_CP;
+  const T length = Norm(d);
   const T inverse = (T{} + 1.0) / length;
-  const std::array<std::array<T, 3>, 4> ends = EndDerivatives(Ra, turned);
+  const std::array<Vector3<T>, 4> ends = EndDerivatives(Ra, turned);
   LinkState<T> state{.residual = length - link.length, .gradient = {}, .hessian = {}};
   for (size_t k = 0; k < 4; ++k) state.gradient[k] = Dot(d, ends[k]) * inverse;
   const EndCurvature bend = Curvature(Ra, turned, R, link.p_AQ);
@@ -136,13 +125,13 @@ void LinkResiduals(const std::vector<FrameLink>& links, const Pose& pose, double
       ResidualByDual(link, pose, i, n, residuals, jacobian);
       continue;
     }
-    const std::array<double, 3> Ra = Rotate(R, link.p_AQ);
-    const std::array<double, 3> d{Ra[0] + pose.x - link.p_CP.x(), Ra[1] + pose.y - link.p_CP.y(),
-                                  Ra[2] + pose.z - link.p_CP.z()};
+    const Vector3<double> Ra = Rotate(R, link.p_AQ);
+    const Vector3<double> d{Ra[0] + pose.x - link.p_CP.x(), Ra[1] + pose.y - link.p_CP.y(),
+                            Ra[2] + pose.z - link.p_CP.z()};
     const double length = std::sqrt(Dot(d, d));
     residuals[i] = length - link.length;
     if (jacobian == nullptr) continue;
-    const std::array<double, 3> turned = Rotate(R, TurnedByPitch(link.p_AQ));
+    const Vector3<double> turned = Rotate(R, TurnedByPitch(link.p_AQ));
     const double inverse = 1.0 / length;
     jacobian[i] = d[0] * inverse;
     jacobian[n + i] = d[1] * inverse;
@@ -151,21 +140,18 @@ void LinkResiduals(const std::vector<FrameLink>& links, const Pose& pose, double
   }
 }
 
-std::vector<Eigen::Matrix<double, 6, 1>> StretchPerCoordinate(const AxleFrame& frame,
-                                                              const Pose& pose) {
+Eigen::Matrix<double, Eigen::Dynamic, 4> LinkJacobian(const AxleFrame& frame, const Pose& pose) {
   const auto n = static_cast<Eigen::Index>(frame.links.size());
   Eigen::VectorXd residuals(n);
   Eigen::Matrix<double, Eigen::Dynamic, 4> J(n, 4);
   LinkResiduals(frame.links, pose, residuals.data(), J.data());
-  const Taylor z{.v = pose.z, .z = 1.0}, roll{.v = pose.roll, .r = 1.0};
-  const TaylorPoint p{Constant(pose.x), Constant(pose.y), z};
-  const Rotation<Taylor> R = HousingRotation(Constant(pose.steer), roll, Constant(pose.pitch));
-  std::vector<Eigen::Matrix<double, 6, 1>> stretch(frame.links.size());
-  for (size_t i = 0; i < frame.links.size(); ++i) {
-    const Taylor moved = LinkResidual(frame.links[i], p, R);
-    stretch[i] << J.row(static_cast<Eigen::Index>(i)).transpose(), moved.z, moved.r;
-  }
-  return stretch;
+  return J;
+}
+
+double GreatestRate(const AxleFrame& frame) {
+  double greatest = 0.0;
+  for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
+  return greatest;
 }
 
 namespace {
@@ -173,7 +159,7 @@ namespace {
 template <typename T>
 std::vector<LinkState<T>> EvaluateAll(const AxleFrame& frame, const std::array<T, 4>& q, const T& z,
                                       const T& roll) {
-  const std::array<T, 3> p{q[kX], q[kY], z};
+  const Vector3<T> p{q[kX], q[kY], z};
   const Rotation<T> R = HousingRotation(q[kSteer], roll, q[kPitch]);
   std::vector<LinkState<T>> states;
   states.reserve(frame.links.size());
@@ -181,12 +167,6 @@ std::vector<LinkState<T>> EvaluateAll(const AxleFrame& frame, const std::array<T
     states.push_back(!IsPlain(link) ? EvaluateByDual(link, q, z, roll) : EvaluateLink(link, p, R));
   }
   return states;
-}
-
-template <typename T>
-Eigen::Vector4d ValuesOf(const std::array<T, 4>& gradient) {
-  return {WithoutDerivatives(gradient[0]), WithoutDerivatives(gradient[1]),
-          WithoutDerivatives(gradient[2]), WithoutDerivatives(gradient[3])};
 }
 
 // J' K J over the greatest rate, K the slope of the tensions by the stretches.
@@ -217,16 +197,14 @@ void AddStiffness(const AxleFrame& frame, const std::vector<LinkState<T>>& state
 template <typename T>
 PoseEquations<T> EvaluateSquare(const AxleFrame& frame, const std::array<T, 4>& q, const T& z,
                                 const T& roll) {
-  const std::array<T, 3> p{q[kX], q[kY], z};
+  const Vector3<T> p{q[kX], q[kY], z};
   const Rotation<T> R = HousingRotation(q[kSteer], roll, q[kPitch]);
   PoseEquations<T> equations;
   for (size_t i = 0; i < 4; ++i) equations.F[i] = LinkResidual(frame.links[i], p, R);
-  const Eigen::Vector4d at = ValuesOf(q);
+  const Pose given{.z = WithoutDerivatives(z), .roll = WithoutDerivatives(roll)};
   Eigen::Vector4d residuals;
-  LinkResiduals(
-      frame.links,
-      {at[kX], at[kY], at[kSteer], at[kPitch], WithoutDerivatives(z), WithoutDerivatives(roll)},
-      residuals.data(), equations.slope.data());
+  LinkResiduals(frame.links, WithUnknowns(given, ValuesOf(q)), residuals.data(),
+                equations.slope.data());
   return equations;
 }
 
@@ -236,8 +214,7 @@ PoseEquations<T> Evaluate(const AxleFrame& frame, const std::array<T, 4>& q, con
   if (frame.links.size() == 4) return EvaluateSquare(frame, q, z, roll);
   const std::vector<LinkState<T>> states = EvaluateAll(frame, q, z, roll);
   PoseEquations<T> equations{.F = {}, .slope = Eigen::Matrix4d::Zero()};
-  double greatest = 0.0;
-  for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
+  const double greatest = GreatestRate(frame);
   std::vector<T> stretch;
   for (const LinkState<T>& state : states) stretch.push_back(state.residual);
   const std::vector<T> tension = StrainOf(frame, stretch).tension;

@@ -6,25 +6,50 @@
 #include <Eigen/Core>
 #include <vector>
 
+#include "solver/numeric/dual.h"
+#include "solver/numeric/taylor.h"
 #include "solver/pose/axle_frame.h"
 #include "solver/pose/rotation.h"
-#include "solver/pose/taylor.h"
 
 namespace linkwright {
 
 // Columns of every Jacobian below: the four unknowns of a pose.
 enum Unknown { kX, kY, kSteer, kPitch };
 
+// The four unknowns of a pose, and a pose with others in their place.
+[[nodiscard]] inline Eigen::Vector4d UnknownsOf(const Pose& pose) {
+  return {pose.x, pose.y, pose.steer, pose.pitch};
+}
+[[nodiscard]] inline Pose WithUnknowns(const Pose& pose, const Eigen::Vector4d& q) {
+  return {q[kX], q[kY], q[kSteer], q[kPitch], pose.z, pose.roll};
+}
+
 // Residual of one link, |p + R a - b| - length [m], or of a crank or an arm, for any scalar T.
 //   p   housing centre in C [m];  R   R_CA
 template <typename T>
-T LinkResidual(const FrameLink& link, const std::array<T, 3>& p, const Rotation<T>& R) {
-  using std::sqrt;
+T LinkResidual(const FrameLink& link, const Vector3<T>& p, const Rotation<T>& R) {
   if (link.crank) return CrankResidual(*link.crank, p, R);
   if (link.arm) return EyeMoved(*link.arm, p, R)[link.arm_way];
-  std::array<T, 3> d = Rotate(R, link.p_AQ);
-  for (size_t i = 0; i < 3; ++i) d[i] = d[i] + p[i] - link.p_CP[static_cast<int>(i)];
-  return sqrt(Dot(d, d)) - link.length;
+  return Norm(Rotate(R, link.p_AQ) + p - link.p_CP) - link.length;
+}
+
+// Of every link: what it is too long by.
+template <typename T>
+std::vector<T> StretchesOf(const AxleFrame& frame, const Vector3<T>& p, const Rotation<T>& R) {
+  std::vector<T> stretch;
+  stretch.reserve(frame.links.size());
+  for (const FrameLink& link : frame.links) stretch.push_back(LinkResidual(link, p, R));
+  return stretch;
+}
+
+// The same from a housing's six coordinates: x, y [m], steer, pitch [rad], z [m], roll [rad], each
+// by itself.
+template <typename T>
+std::vector<T> StretchesAt(const AxleFrame& frame, const std::array<T, 6>& q) {
+  return StretchesOf(frame, Vector3<T>{q[0], q[1], q[4]}, HousingRotation(q[2], q[5], q[3]));
+}
+[[nodiscard]] inline std::array<double, 6> CoordinatesOf(const Pose& pose) {
+  return {pose.x, pose.y, pose.steer, pose.pitch, pose.z, pose.roll};
 }
 
 // Residuals (n) and their Jacobian by the four unknowns (n x 4) [m, m/m, m/rad].
@@ -32,10 +57,12 @@ T LinkResidual(const FrameLink& link, const std::array<T, 3>& p, const Rotation<
 void LinkResiduals(const std::vector<FrameLink>& links, const Pose& pose, double* residuals,
                    double* jacobian);
 
-// Stretch of each link per unit of x, y [m/m], steer, pitch [m/rad], z [m/m] and roll [m/rad], each
-// by itself.
-[[nodiscard]] std::vector<Eigen::Matrix<double, 6, 1>> StretchPerCoordinate(const AxleFrame& frame,
-                                                                            const Pose& pose);
+// The Jacobian alone (n x 4).
+[[nodiscard]] Eigen::Matrix<double, Eigen::Dynamic, 4> LinkJacobian(const AxleFrame& frame,
+                                                                    const Pose& pose);
+
+// Rate of the stiffest link [N/m].
+[[nodiscard]] double GreatestRate(const AxleFrame& frame);
 
 // The equations F(unknowns; z, roll) = 0 that a pose satisfies: the residuals themselves for four
 // links, the gradient of the strain energy over the greatest rate for more.

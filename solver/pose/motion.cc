@@ -57,27 +57,23 @@ HousingMotion EvaluateMotion(const AxleFrame& frame, const Pose& pose) {
   motion.p = {motion.q[kX], motion.q[kY], HeightVariable(pose.z)};
   motion.R = HousingRotation(motion.q[kSteer], RollVariable(pose.roll), motion.q[kPitch]);
   if (frame.links.size() <= 4) return motion;
-  std::vector<Taylor> stretch;
-  for (const FrameLink& link : frame.links) {
-    stretch.push_back(LinkResidual(link, motion.p, motion.R));
-  }
-  const LinkStrain<Taylor> strain = StrainOf(frame, stretch);
+  const LinkStrain<Taylor> strain = StrainOf(frame, StretchesOf(frame, motion.p, motion.R));
   for (const Taylor& tension : strain.tension) motion.link_forces.push_back(tension.v);
   motion.strain = strain.energy;
   return motion;
 }
 
 TaylorPoint MotionOf(const HousingMotion& motion, const Eigen::Vector3d& p_AQ) {
-  TaylorPoint point = Rotate(motion.R, p_AQ);
-  for (size_t i = 0; i < 3; ++i) point[i] = point[i] + motion.p[i];
-  return point;
+  return Rotate(motion.R, p_AQ) + motion.p;
 }
 
 Taylor DistanceTo(const HousingMotion& motion, const Eigen::Vector3d& p_CP,
                   const Eigen::Vector3d& p_AQ) {
-  TaylorPoint d = MotionOf(motion, p_AQ);
-  for (size_t i = 0; i < 3; ++i) d[i] = d[i] - p_CP[static_cast<int>(i)];
-  return sqrt(Dot(d, d));
+  return Norm(MotionOf(motion, p_AQ) - p_CP);
+}
+
+Taylor LengthOf(const AxleFrame& frame, const HousingMotion& motion, const Span& span) {
+  return DistanceTo(motion, span.p_CP, OnHousing(frame, span.p_CQ));
 }
 
 Taylor HousingPitch(const AxleFrame& frame, const HousingMotion& motion) {
@@ -91,11 +87,12 @@ namespace {
 Eigen::Vector3d Turn(const HousingMotion& motion, double steer, double roll, double pitch) {
   const double heading = motion.pose.steer;
   const Eigen::Vector3d forward(std::cos(heading), std::sin(heading), 0.0);
-  const Eigen::Vector3d lateral(motion.R[1].v, motion.R[4].v, motion.R[7].v);
-  return steer * Eigen::Vector3d::UnitZ() + roll * forward - pitch * lateral;
+  return steer * Eigen::Vector3d::UnitZ() + roll * forward - pitch * ValueOf(LateralAxis(motion.R));
 }
 
 }  // namespace
+
+Eigen::Vector3d CentreOf(const HousingMotion& motion) { return ValueOf(motion.p); }
 
 Eigen::Vector3d TurnPerRoll(const HousingMotion& motion) {
   return Turn(motion, motion.q[kSteer].r, 1.0, motion.q[kPitch].r);

@@ -5,9 +5,9 @@
 
 #include <vector>
 
+#include "solver/numeric/taylor.h"
 #include "solver/pose/axle_frame.h"
 #include "solver/pose/rotation.h"
-#include "solver/pose/taylor.h"
 
 namespace linkwright {
 
@@ -27,12 +27,19 @@ struct HousingMotion {
 //   source   docs/theory.md (5)
 [[nodiscard]] HousingMotion EvaluateMotion(const AxleFrame& frame, const Pose& pose);
 
+// The housing's centre at the pose, in C [m].
+[[nodiscard]] Eigen::Vector3d CentreOf(const HousingMotion& motion);
+
 // Motion of a point that rides on the housing, in C [m].
 [[nodiscard]] TaylorPoint MotionOf(const HousingMotion& motion, const Eigen::Vector3d& p_AQ);
 
 // Distance from a chassis point to a point that rides on the housing [m].
 [[nodiscard]] Taylor DistanceTo(const HousingMotion& motion, const Eigen::Vector3d& p_CP,
                                 const Eigen::Vector3d& p_AQ);
+
+// Length of a member between the two [m].
+[[nodiscard]] Taylor LengthOf(const AxleFrame& frame, const HousingMotion& motion,
+                              const Span& span);
 
 // Elevation over the xy plane of C of the housing's forward axis, the one that was chassis x in the
 // measured stance; nose up + [rad].

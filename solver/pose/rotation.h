@@ -6,6 +6,8 @@
 #include <array>
 #include <cmath>
 
+#include "solver/numeric/vector3.h"
+
 namespace linkwright {
 
 // Row-major 3 x 3 rotation R_CA.
@@ -35,17 +37,26 @@ Rotation<T> HousingRotation(const T& steer, const T& roll, const T& pitch) {
           cr * cp};
 }
 
-// R a for a constant vector a.
+// R a; a may be a constant vector.
 template <typename T, typename Vector>
-std::array<T, 3> Rotate(const Rotation<T>& R, const Vector& a) {
+Vector3<T> Rotate(const Rotation<T>& R, const Vector& a) {
   return {R[0] * a[0] + R[1] * a[1] + R[2] * a[2],  //
           R[3] * a[0] + R[4] * a[1] + R[5] * a[2],  //
           R[6] * a[0] + R[7] * a[1] + R[8] * a[2]};
 }
 
+// R^T a.
+template <typename T, typename Vector>
+Vector3<T> RotateBack(const Rotation<T>& R, const Vector& a) {
+  return {R[0] * a[0] + R[3] * a[1] + R[6] * a[2],  //
+          R[1] * a[0] + R[4] * a[1] + R[7] * a[2],  //
+          R[2] * a[0] + R[5] * a[1] + R[8] * a[2]};
+}
+
+// The housing's y axis in C.
 template <typename T>
-T Dot(const std::array<T, 3>& a, const std::array<T, 3>& b) {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+Vector3<T> LateralAxis(const Rotation<T>& R) {
+  return {R[1], R[4], R[7]};
 }
 
 }  // namespace linkwright

@@ -48,9 +48,8 @@ struct WeightedResiduals {
   }
 
   bool operator()(const double* q, double* residuals, double* jacobian) const {
-    Pose pose = at;
-    pose.x = q[kX], pose.y = q[kY], pose.steer = q[kSteer], pose.pitch = q[kPitch];
-    LinkResiduals(frame.links, pose, residuals, jacobian);
+    LinkResiduals(frame.links, WithUnknowns(at, Eigen::Map<const Eigen::Vector4d>(q)), residuals,
+                  jacobian);
     if constexpr (N == 4) {
       if (jacobian != nullptr) {
         last = Eigen::Map<const Eigen::Vector4d>(residuals);
@@ -72,8 +71,7 @@ std::pair<Pose, WeightedResiduals<N>> Minimise(const AxleFrame& frame, const Pos
   WeightedResiduals<N> function{.frame = frame, .at = guess, .root_weight = {}};
   const auto n = static_cast<Eigen::Index>(frame.links.size());
   function.root_weight.resize(n);
-  double greatest = 0.0;
-  for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
+  const double greatest = GreatestRate(frame);
   for (Eigen::Index i = 0; i < n; ++i) {
     function.root_weight[i] = std::sqrt(frame.links[static_cast<size_t>(i)].rate / greatest);
   }
@@ -89,11 +87,9 @@ std::pair<Pose, WeightedResiduals<N>> Minimise(const AxleFrame& frame, const Pos
   solver.options.parameter_tolerance = N == 4 ? 1e-15 : 1e-9;
   solver.options.gradient_tolerance = N == 4 ? 1e-15 : 1e-12;
   solver.options.cost_threshold = 5e-25;  // [m2] residuals 10 times inside kResidualMet
-  Eigen::Vector4d q(guess.x, guess.y, guess.steer, guess.pitch);
+  Eigen::Vector4d q = UnknownsOf(guess);
   solver.Solve(function, &q);
-  Pose pose = guess;
-  pose.x = q[kX], pose.y = q[kY], pose.steer = q[kSteer], pose.pitch = q[kPitch];
-  return {pose, function};
+  return {WithUnknowns(guess, q), function};
 }
 
 // The greatest residual of four links at a pose [m], and the determinant of their slope there.
@@ -132,7 +128,7 @@ Solved Polish(const AxleFrame& frame, Pose pose) {
     const Eigen::PartialPivLU<Eigen::Matrix4d> slope(equations.slope);
     determinant = slope.determinant();
     const Eigen::Vector4d step = slope.solve(Eigen::Vector4d(equations.F.data()));
-    pose.x -= step[kX], pose.y -= step[kY], pose.steer -= step[kSteer], pose.pitch -= step[kPitch];
+    pose = WithUnknowns(pose, UnknownsOf(pose) - step);
     if (step.norm() <= kNewtonStepMet) {
       return {Solution(pose, SolveStatus::kConverged), determinant};
     }
@@ -143,23 +139,17 @@ Solved Polish(const AxleFrame& frame, Pose pose) {
 
 // How far a solved pose is from its prediction, angles at half the track [m].
 double Correction(const AxleFrame& frame, const Pose& predicted, const Pose& solved) {
-  const double arm = 0.5 * frame.track;
-  return Eigen::Vector4d(solved.x - predicted.x, solved.y - predicted.y,
-                         arm * (solved.steer - predicted.steer),
-                         arm * (solved.pitch - predicted.pitch))
-      .norm();
+  Eigen::Vector4d apart = UnknownsOf(solved) - UnknownsOf(predicted);
+  apart.tail<2>() *= 0.5 * frame.track;
+  return apart.norm();
 }
 
 // The link that carries the most where the links line up: the greatest share of the force pattern
 // that the four unknowns resist least, each link weighted by the root of its rate.
 size_t BlockingLink(const AxleFrame& frame, const Pose& pose) {
-  const auto n = static_cast<Eigen::Index>(frame.links.size());
-  Eigen::VectorXd residuals(n);
-  Eigen::Matrix<double, Eigen::Dynamic, 4> J(n, 4);
-  LinkResiduals(frame.links, pose, residuals.data(), J.data());
-  double greatest = 0.0;
-  for (const FrameLink& link : frame.links) greatest = std::max(greatest, link.rate);
-  for (Eigen::Index i = 0; i < n; ++i) {
+  Eigen::MatrixXd J = LinkJacobian(frame, pose);
+  const double greatest = GreatestRate(frame);
+  for (Eigen::Index i = 0; i < J.rows(); ++i) {
     J.row(i) *= std::sqrt(frame.links[static_cast<size_t>(i)].rate / greatest);
   }
   // Two that carry alike, as mirror images do, are told apart by their order alone.
@@ -245,11 +235,9 @@ struct NearFold {
   Pose pose;
 };
 
-Eigen::Vector4d Unknowns(const Pose& pose) { return {pose.x, pose.y, pose.steer, pose.pitch}; }
-
 }  // namespace
 
-std::optional<Fold> FindFold(const AxleFrame& frame, const std::function<PlaceOnWay(double)>& place,
+std::optional<Fold> FindFold(const AxleFrame& frame, const std::function<AxlePlace(double)>& place,
                              double from, const Pose& solved, double out, const Pose& stuck) {
   constexpr double kMet = 1e-9;  // of the way asked about: 5 pm of 5 mm
   constexpr int kMost = 60;
@@ -257,23 +245,23 @@ std::optional<Fold> FindFold(const AxleFrame& frame, const std::function<PlaceOn
   // The pose at a parameter if it is found near a guess and in the same assembly.
   const auto solve = [&](double at, const Eigen::Vector4d& guess,
                          double within) -> std::optional<NearFold> {
-    const PlaceOnWay there = place(at);
-    const Pose near{guess[kX], guess[kY], guess[kSteer], guess[kPitch], there.z, there.roll};
-    const auto [found, determinant] = Solve(frame, near);
-    const bool is_near = (Unknowns(found.pose) - guess).norm() <= within;
+    const AxlePlace there = place(at);
+    const auto [found, determinant] =
+        Solve(frame, WithUnknowns({.z = there.z, .roll = there.roll}, guess));
+    const bool is_near = (UnknownsOf(found.pose) - guess).norm() <= within;
     if (found.status != SolveStatus::kConverged || !is_near || sign * determinant <= 0.0) {
       return std::nullopt;
     }
     return NearFold{at, determinant * determinant, found.pose};
   };
   // Where the walk got stuck, by its height or its roll, whichever went farther.
-  const PlaceOnWay end = place(out);
+  const AxlePlace end = place(out);
   const double dz = end.z - solved.z, dr = end.roll - solved.roll;
   const bool by_height = std::abs(dz) > 0.5 * frame.track * std::abs(dr);
   const double share = by_height ? (stuck.z - solved.z) / dz : (stuck.roll - solved.roll) / dr;
   if (!(share > 0.0 && share < 1.0)) return std::nullopt;
   NearFold a{from, sign * sign, solved};
-  std::optional<NearFold> b = solve(from + 0.999 * share * way, Unknowns(stuck), 1e-2);
+  std::optional<NearFold> b = solve(from + 0.999 * share * way, UnknownsOf(stuck), 1e-2);
   double ahead = 0.9;  // share of what seems left that is gone at once
   for (int i = 0; b && i < kMost; ++i) {
     if (b->square >= a.square) return std::nullopt;
@@ -282,9 +270,9 @@ std::optional<Fold> FindFold(const AxleFrame& frame, const std::function<PlaceOn
     const double next = b->at + ahead * (fold - b->at);
     const double root_a = std::sqrt(std::abs(fold - a.at)),
                  root_b = std::sqrt(std::abs(fold - b->at));
-    const Eigen::Vector4d step = (Unknowns(a.pose) - Unknowns(b->pose)) *
+    const Eigen::Vector4d step = (UnknownsOf(a.pose) - UnknownsOf(b->pose)) *
                                  ((std::sqrt(std::abs(fold - next)) - root_b) / (root_a - root_b));
-    if (auto found = solve(next, Unknowns(b->pose) + step, step.norm())) {
+    if (auto found = solve(next, UnknownsOf(b->pose) + step, step.norm())) {
       a = *std::exchange(b, std::move(found));
       ahead = 0.9;
     } else if ((ahead *= 0.5) < 1e-3) {

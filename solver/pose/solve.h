@@ -46,12 +46,6 @@ struct Fold {
   Pose pose;  // the last one before it, nearer to it than 1e-9 of what was asked about
 };
 
-// A place of a housing on a way.
-struct PlaceOnWay {
-  double at;       // the way's parameter
-  double z, roll;  // [m, rad]
-};
-
 // The fold between a solved pose and a place that the links do not follow to: the determinant's
 // square falls to 0 there like a straight line, and the pose goes like the root of what is left.
 //   place    height and roll at a parameter of the way
@@ -60,7 +54,7 @@ struct PlaceOnWay {
 //   returns  absent where it is no such fold
 //   source   docs/theory.md (5)
 [[nodiscard]] std::optional<Fold> FindFold(const AxleFrame& frame,
-                                           const std::function<PlaceOnWay(double)>& place,
+                                           const std::function<AxlePlace(double)>& place,
                                            double from, const Pose& solved, double out,
                                            const Pose& stuck);
 

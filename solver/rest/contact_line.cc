@@ -6,56 +6,46 @@
 namespace linkwright {
 namespace {
 
-RestPoint UpOf(const RestState& state) {
-  RestFunction a = RestConstant(state.slope.x()), b = RestConstant(state.slope.y());
-  a.gradient[kSlopeX] = 1.0;
-  b.gradient[kSlopeY] = 1.0;
-  return {a, b, sqrt(RestConstant(1.0) - a * a - b * b)};
+RestNumber Unknown(RestUnknown which, double value) {
+  RestNumber number{value, {}};
+  number.d[which] = 1.0;
+  return number;
 }
 
-// With s = n . u the direction down in the plane square to u is -(n - s u) / sqrt(1 - s^2).
-RestPoint ContactOf(const RestState& state, size_t axle, const RestPoint& up, double radius) {
+RestVector3 UpOf(const RestState& state) {
+  const RestNumber a = Unknown(kSlopeX, state.slope.x()), b = Unknown(kSlopeY, state.slope.y());
+  return {a, b, sqrt(-(a * a + b * b) + 1.0)};
+}
+
+// With s = n . u the direction down in the plane square to u is -(n - s u) / sqrt(1 - s^2), and the
+// floor is h / sqrt(1 - s^2) away along it, h the height of the housing's centre.
+RestVector3 ContactOf(const RestState& state, size_t axle, const RestVector3& up,
+                      ContactPoint point) {
   const HousingMotion& motion = state.motion[axle];
-  const RestPoint lateral = AlongAxle(TaylorPoint{motion.R[1], motion.R[4], motion.R[7]}, axle);
-  const RestFunction s = Dot(up, lateral);
-  const RestFunction reach = radius * Inverse(sqrt(RestConstant(1.0) - s * s));
-  return AlongAxle(motion.p, axle) - reach * (up - s * lateral);
+  const RestVector3 centre = FirstOrder(motion.p, axle);
+  const RestVector3 lateral = FirstOrder(LateralAxis(motion.R), axle);
+  const RestNumber s = Dot(up, lateral);
+  const RestNumber steepness = sqrt(-(s * s) + 1.0);
+  RestNumber radius = (Unknown(kHeave, state.heave) + Dot(up, centre)) / steepness;
+  if (point == ContactPoint::kOfHousing) radius.d.fill(0.0);
+  return centre - (radius / steepness) * (up - s * lateral);
 }
 
 }  // namespace
 
-ContactLine FindContactLine(const RestState& state, const std::array<double, 2>& radius) {
+RestVector3 OnFloor(const RestVector3& a, const RestVector3& up) { return a - Dot(a, up) * up; }
+
+ContactLine FindContactLine(const RestState& state, ContactPoint point) {
   ContactLine line;
   line.up = UpOf(state);
   for (size_t axle = 0; axle < 2; ++axle) {
-    line.contact[axle] = ContactOf(state, axle, line.up, radius[axle]);
+    line.contact[axle] = ContactOf(state, axle, line.up, point);
   }
-  const RestPoint apart = line.contact[0] - line.contact[1];
-  const RestPoint on_floor = apart - Dot(apart, line.up) * line.up;
-  line.length = sqrt(Dot(on_floor, on_floor));
-  line.along = Inverse(line.length) * on_floor;
+  const RestVector3 on_floor = OnFloor(line.contact[0] - line.contact[1], line.up);
+  line.length = Norm(on_floor);
+  line.along = (RestNumber{1.0, {}} / line.length) * on_floor;
   line.left = Cross(line.up, line.along);
   return line;
-}
-
-std::array<double, 2> ContactRadii(const RestState& state) {
-  std::array<double, 2> radius{};
-  for (size_t axle = 0; axle < 2; ++axle) {
-    const HousingMotion& motion = state.motion[axle];
-    const Eigen::Vector3d lateral(motion.R[1].v, motion.R[4].v, motion.R[7].v);
-    const double s = UpInChassis(state).dot(lateral);
-    radius[axle] =
-        HeightOfAxlePoint(state, axle, Eigen::Vector3d::Zero()).value / std::sqrt(1.0 - s * s);
-  }
-  return radius;
-}
-
-RestPoint BodyPoint(const Eigen::Vector3d& p_C) {
-  return {RestConstant(p_C.x()), RestConstant(p_C.y()), RestConstant(p_C.z())};
-}
-
-RestPoint AxlePoint(const RestState& state, size_t axle, const Eigen::Vector3d& p_AQ) {
-  return AlongAxle(MotionOf(state.motion[axle], p_AQ), axle);
 }
 
 }  // namespace linkwright

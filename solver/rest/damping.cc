@@ -6,11 +6,6 @@
 namespace linkwright {
 namespace {
 
-Taylor LengthOf(const Rig& rig, const Stance& stance, size_t axle, const Damper& damper) {
-  return DistanceTo(stance.motion[axle], damper.span.p_CP,
-                    OnHousing(rig.axles[axle].frame, damper.span.p_CQ));
-}
-
 void Add(std::optional<double>& to, std::optional<double> what, double factor) {
   if (what) to = to.value_or(0.0) + factor * *what;
 }
@@ -25,8 +20,10 @@ std::optional<double> LinearDamping(const Damper& damper) {
 RestMatrix DampingMatrix(const Rig& rig, const Stance& stance) {
   RestMatrix C = RestMatrix::Zero();
   for (size_t i = 0; i < 2; ++i) {
+    const AxleFrame& frame = rig.axles[i].frame;
     for (const Damper& damper : rig.vehicle->axles[i].dampers) {
-      const RestVector slope = AlongAxle(LengthOf(rig, stance, i, damper), i).gradient;
+      const RestVector slope =
+          AlongAxle(LengthOf(frame, stance.motion[i], damper.span), i).gradient;
       C += LinearDamping(damper).value_or(0.0) * slope * slope.transpose();
     }
   }
@@ -39,7 +36,7 @@ std::optional<AxleDamping> DampingOf(const Rig& rig, const Stance& stance, size_
   AxleDamping sum{};
   double squares = 0.0;
   for (const Damper& damper : dampers) {
-    const Taylor length = LengthOf(rig, stance, axle, damper);
+    const Taylor length = LengthOf(rig.axles[axle].frame, stance.motion[axle], damper.span);
     const double square = length.z * length.z;
     squares += square;
     Add(sum.bump, damper.bump, 0.5 * square);

@@ -3,9 +3,9 @@
 
 #include <cmath>
 
-#include "solver/numeric/decompositions.h"
 #include "solver/rest/contact_line.h"
 #include "solver/rest/damping.h"
+#include "solver/rest/rest_balance.h"
 #include "solver/rest/ride.h"
 #include "solver/rest/stance_report.h"
 
@@ -19,35 +19,33 @@ using MovingMatrix = Eigen::Matrix<double, kMoving, kMoving>;
 using MovingRow = Eigen::Matrix<double, 1, kMoving>;
 using MovingRows = Eigen::Matrix<double, 3, kMoving>;  // along, left and up of the contact line
 
-MovingRow RowOf(const RestFunction& f) {
+MovingRow RowOf(const RestNumber& f) {
   MovingRow row = MovingRow::Zero();
-  row.head<kRestUnknowns>() = f.gradient.transpose();
+  row.head<kRestUnknowns>() = RestVector(f.d.data()).transpose();
   return row;
 }
 
-Eigen::Vector3d ValueOf(const RestPoint& p) { return {p[0].value, p[1].value, p[2].value}; }
-
 // Velocity of a point over the floor per unit of each coordinate's.
-//   height   of the point above the floor
-MovingRows VelocityOf(const ContactLine& line, const RestPoint& p, const Height& height) {
-  const RestPoint from_rear = p - line.contact[1];
+MovingRows VelocityOf(const ContactLine& line, const RestVector3& p) {
+  const RestVector3 from_rear = p - line.contact[1];
+  const RestNumber along = Dot(line.along, from_rear), left = Dot(line.left, from_rear);
   MovingRows rows;
-  rows << RowOf(Dot(line.along, from_rear)), RowOf(Dot(line.left, from_rear)), RowOf(height);
+  rows << RowOf(along), RowOf(left), RowOf(Dot(line.up, p));
+  rows(2, kHeave) = 1.0;
   rows(0, kSurge) = 1.0;
   // Contacts that go sideways take the whole with them and turn it.
-  const double along = Dot(line.along, from_rear).value, left = Dot(line.left, from_rear).value;
-  const double front_share = along / line.length.value;
-  rows(0, kSwayFront) = -left / line.length.value;
-  rows(0, kSwayRear) = left / line.length.value;
+  const double front_share = along.v / line.length.v;
+  rows(0, kSwayFront) = -left.v / line.length.v;
+  rows(0, kSwayRear) = left.v / line.length.v;
   rows(1, kSwayFront) = front_share;
   rows(1, kSwayRear) = 1.0 - front_share;
   return rows;
 }
 
 // u' . v for unit vectors of the floor in C: one component of the body's turning.
-MovingRow Turn(const RestPoint& u, const RestPoint& v) {
+MovingRow Turn(const RestVector3& u, const RestVector3& v) {
   MovingRow row = MovingRow::Zero();
-  for (size_t i = 0; i < 3; ++i) row += v[i].value * RowOf(u[i]);
+  for (size_t i = 0; i < 3; ++i) row += v[i].v * RowOf(u[i]);
   return row;
 }
 
@@ -55,8 +53,8 @@ MovingRow Turn(const RestPoint& u, const RestPoint& v) {
 MovingRows TurningOfBody(const ContactLine& line) {
   MovingRows floor_axes;
   floor_axes << Turn(line.up, line.left), Turn(line.along, line.up), Turn(line.left, line.along);
-  floor_axes(2, kSwayFront) = 1.0 / line.length.value;
-  floor_axes(2, kSwayRear) = -1.0 / line.length.value;
+  floor_axes(2, kSwayFront) = 1.0 / line.length.v;
+  floor_axes(2, kSwayRear) = -1.0 / line.length.v;
   Eigen::Matrix3d in_C;
   in_C << ValueOf(line.along), ValueOf(line.left), ValueOf(line.up);
   return in_C * floor_axes;
@@ -75,10 +73,9 @@ MovingMatrix Square(double inertia, const MovingRow& row) {
   return inertia * row.transpose() * row;
 }
 
-void AddBody(Parts& parts, const ContactLine& line, const RestState& state,
-             const SprungMass& sprung, const Inertias& inertias) {
-  const MovingRows v =
-      VelocityOf(line, BodyPoint(sprung.p_CM), HeightOfBodyPoint(state, sprung.p_CM));
+void AddBody(Parts& parts, const ContactLine& line, const SprungMass& sprung,
+             const Inertias& inertias) {
+  const MovingRows v = VelocityOf(line, ConstantVector<RestNumber>(sprung.p_CM));
   const MovingRows w = TurningOfBody(line);
   parts[kBodyHeave] += Square(sprung.mass, v.row(2));
   parts[kBodyPitch] += Square(sprung.mass, v.row(0)) + Square(inertias.pitch, w.row(1));
@@ -91,40 +88,25 @@ void AddHousing(Parts& parts, const ContactLine& line, const Rig& rig, const Res
                 size_t axle, double inertia) {
   const Mass& unsprung = *rig.vehicle->axles[axle].unsprung;
   const HousingMotion& motion = state.motion[axle];
-  const Eigen::Vector3d p_AM = OnHousing(rig.axles[axle].frame, unsprung.p_CM);
-  const MovingRows v =
-      VelocityOf(line, AxlePoint(state, axle, p_AM), HeightOfAxlePoint(state, axle, p_AM));
+  const MovingRows v = VelocityOf(line, FirstOrder(MotionOf(motion, rig.axles[axle].p_AM), axle));
   const MovingRows w = TurningOfHousing(TurningOfBody(line), motion, axle);
-  const Eigen::RowVector3d lateral(motion.R[1].v, motion.R[4].v, motion.R[7].v);
-  const MovingRow spin = lateral * w;  // about its own axis a housing has next to no inertia
+  // About its own axis a housing has next to no inertia.
+  const MovingRow spin = ValueOf(LateralAxis(motion.R)).transpose() * w;
   const size_t hop = axle == 0 ? kFrontHop : kRearHop, tramp = hop + 1;
   parts[hop] += Square(unsprung.mass, v.row(0)) + Square(unsprung.mass, v.row(2));
   parts[tramp] +=
       Square(unsprung.mass, v.row(1)) + inertia * w.transpose() * w - Square(inertia, spin);
 }
 
-// Wheels of rigid tyres that stand: their heights do not change.
-std::vector<size_t> HeldWheels(const Rig& rig, const Stance& stance) {
-  std::vector<size_t> held;
-  for (size_t wheel = 0; wheel < 4; ++wheel) {
-    if (rig.vehicle->axles[wheel / 2].tire.rate || stance.wheel_load[wheel] <= 0.0) continue;
-    held.push_back(wheel);
-  }
-  return held;
-}
-
-// Columns: the seven per free one of them. `K` loses what the held wheels' forces do.
+// The seven unknowns per free one of them: wheels of rigid tyres that stand keep their heights. `K`
+// loses what those wheels' forces do.
 Eigen::MatrixXd FreeOfSeven(const Rig& rig, const Stance& stance, const RestState& state,
                             RestMatrix& K) {
-  const std::vector<size_t> held = HeldWheels(rig, stance);
-  if (held.empty()) return RestMatrix::Identity();
-  Eigen::MatrixXd A(held.size(), kRestUnknowns);
-  for (size_t i = 0; i < held.size(); ++i) {
-    const Height height = HeightOfAxlePoint(state, held[i] / 2, WheelCentreInAxle(rig, held[i]));
-    A.row(static_cast<Eigen::Index>(i)) = height.gradient.transpose();
-    K -= stance.wheel_load[held[i]] * height.hessian;
+  Held held{};
+  for (size_t wheel = 0; wheel < 4; ++wheel) {
+    held[wheel] = !rig.vehicle->axles[wheel / 2].tire.rate && stance.wheel_load[wheel] > 0.0;
   }
-  return KernelOf(A);
+  return FreeOfHeld(HeldWheels(rig, state, held), stance.wheel_load, K);
 }
 
 // The same with the sway of every axle whose tyres give sideways.
@@ -195,10 +177,10 @@ Inertias InertiasOf(const Rig& rig, const Stance& stance, const RideGuesses& gue
 LinearModel Linearise(const Rig& rig, const Stance& stance, const Inertias& inertias,
                       const RideGuesses& guesses) {
   const RestState state = StateOf(stance);
-  const ContactLine line = FindContactLine(state, ContactRadii(state));
+  const ContactLine line = FindContactLine(state, ContactPoint::kOfHousing);
   Parts parts;
   parts.fill(MovingMatrix::Zero());
-  AddBody(parts, line, state, stance.sprung, inertias);
+  AddBody(parts, line, stance.sprung, inertias);
   for (size_t i = 0; i < 2; ++i) AddHousing(parts, line, rig, state, i, inertias.axle[i]);
   MovingMatrix M = MovingMatrix::Zero();
   for (const MovingMatrix& part : parts) M += part;
@@ -219,8 +201,7 @@ LinearModel Linearise(const Rig& rig, const Stance& stance, const Inertias& iner
   model.damping = seven.transpose() * C * seven;
   model.stiffness = model.free.transpose() * StiffnessOf(K, rig, stance, guesses) * model.free;
   const MovingRows w = TurningOfBody(line);
-  const MovingRows v =
-      VelocityOf(line, BodyPoint(stance.sprung.p_CM), HeightOfBodyPoint(state, stance.sprung.p_CM));
+  const MovingRows v = VelocityOf(line, ConstantVector<RestNumber>(stance.sprung.p_CM));
   model.heave = v.row(2) * moving;
   model.sway = v.row(1) * moving;
   model.pitch = -w.row(1) * moving;

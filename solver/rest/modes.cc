@@ -21,16 +21,6 @@ struct RootPair {
   std::vector<double> likeness;  // to each undamped mode [-]
 };
 
-struct Undamped {
-  Eigen::VectorXd squared;  // angular frequencies squared, ascending [1/s2]
-  Eigen::MatrixXd shapes;   // columns, each with kinetic energy 1/2 at unit speed
-};
-
-Undamped SolveUndamped(const LinearModel& model) {
-  const SymmetricModes modes = SymmetricModesOf(model.stiffness, model.mass);
-  return {modes.values, modes.vectors};
-}
-
 // Kinetic energy of shape `mode` in each part, of 1.
 std::array<double, kMotionParts> SharesOf(const LinearModel& model, const Eigen::VectorXd& shape) {
   std::array<double, kMotionParts> shares{};
@@ -69,18 +59,18 @@ std::array<double, kMotionParts> FamilyShares(const std::array<double, kMotionPa
 // family all ways are equal; OrderFamilies tells those apart.
 std::vector<size_t> NameModes(const std::vector<std::array<double, kMotionParts>>& shares) {
   Eigen::MatrixXd worth(static_cast<Eigen::Index>(shares.size()), kMotionParts);
-  for (size_t mode = 0; mode < shares.size(); ++mode) {
-    worth.row(static_cast<Eigen::Index>(mode)) =
-        Eigen::Map<const Eigen::RowVectorXd>(shares[mode].data(), kMotionParts);
+  for (Eigen::Index mode = 0; mode < worth.rows(); ++mode) {
+    worth.row(mode) =
+        Eigen::RowVectorXd::Map(shares[static_cast<size_t>(mode)].data(), kMotionParts);
   }
   return AssignMost(worth);
 }
 
 // How alike a complex shape is to each undamped one: squared cosine in the mass matrix, 0 to 1. A
 // share of kinetic energy, so that no unit of the coordinates changes it.
-std::vector<double> Likeness(const LinearModel& model, const Undamped& undamped,
+std::vector<double> Likeness(const LinearModel& model, const SymmetricModes& undamped,
                              const Eigen::VectorXcd& shape) {
-  const Eigen::VectorXcd along = undamped.shapes.transpose() * (model.mass * shape);
+  const Eigen::VectorXcd along = undamped.vectors.transpose() * (model.mass * shape);
   const double whole = along.squaredNorm();
   std::vector<double> likeness;
   for (const Complex& part : along) likeness.push_back(std::norm(part) / whole);
@@ -93,19 +83,19 @@ struct Roots {
 };
 
 // M (s^2 + C s + K) x = 0 in modal coordinates, as a matrix of twice the size.
-Roots SolveDamped(const LinearModel& model, const Undamped& undamped) {
+Roots SolveDamped(const LinearModel& model, const SymmetricModes& undamped) {
   const Eigen::Index n = model.mass.rows();
-  const Eigen::MatrixXd damping = undamped.shapes.transpose() * model.damping * undamped.shapes;
+  const Eigen::MatrixXd damping = undamped.vectors.transpose() * model.damping * undamped.vectors;
   Eigen::MatrixXd A = Eigen::MatrixXd::Zero(2 * n, 2 * n);
   A.topRightCorner(n, n).setIdentity();
-  A.bottomLeftCorner(n, n).diagonal() = -undamped.squared;
+  A.bottomLeftCorner(n, n).diagonal() = -undamped.values;
   A.bottomRightCorner(n, n) = -damping;
   const ComplexModes modes = ComplexModesOf(A);
   Roots roots;
   for (Eigen::Index i = 0; i < 2 * n; ++i) {
     const Complex root = modes.values[i];
     if (root.imag() < 0.0) continue;
-    const Eigen::VectorXcd shape = undamped.shapes * modes.vectors.col(i).head(n);
+    const Eigen::VectorXcd shape = undamped.vectors * modes.vectors.col(i).head(n);
     RootPair pair{root, std::conj(root), Likeness(model, undamped, shape)};
     (root.imag() > 0.0 ? roots.pairs : roots.creeping).push_back(std::move(pair));
   }
@@ -183,7 +173,7 @@ std::vector<Mode*> MembersOf(std::vector<Mode>& modes, MotionPart family) {
 }
 
 double Ratio(double over, double under) {
-  return under == 0.0 ? std::numeric_limits<double>::infinity() : std::abs(over / under);
+  return under == 0.0 ? std::copysign(std::numeric_limits<double>::infinity(), over) : over / under;
 }
 
 // How far the body rolls for how far the tyres give sideways, root of the mean square of both
@@ -197,11 +187,11 @@ double SwayPerYaw(const LinearModel& model, const Mode& mode) {
   return Ratio(model.sway.dot(mode.shape), model.yaw.dot(mode.shape));
 }
 
-// Moves the one with the greatest measure, the lowest of equals, to the front.
+// Moves the one with the greatest size of a measure, the lowest of equals, to the front.
 template <typename Measure>
 void GreatestFirst(std::vector<Mode*>& members, size_t from, const Measure& measure) {
   for (size_t i = from + 1; i < members.size(); ++i) {
-    if (Greater(measure(*members[i]), measure(*members[from]))) {
+    if (Greater(std::abs(measure(*members[i])), std::abs(measure(*members[from])))) {
       std::swap(members[i], members[from]);
     }
   }
@@ -209,7 +199,7 @@ void GreatestFirst(std::vector<Mode*>& members, size_t from, const Measure& meas
 
 void OrderFamilies(const LinearModel& model, std::vector<Mode>& modes) {
   std::vector<Mode*> side_view = MembersOf(modes, kBodyHeave);
-  GreatestFirst(side_view, 0, [&](const Mode& m) { return std::abs(HeavePerPitch(model, m)); });
+  GreatestFirst(side_view, 0, [&](const Mode& m) { return HeavePerPitch(model, m); });
   std::vector<Mode*> sideways = MembersOf(modes, kBodyRoll);
   GreatestFirst(sideways, 0, [&](const Mode& m) { return RollPerGive(model, m); });
   if (sideways.size() == 3) {
@@ -228,14 +218,14 @@ void SortByPart(std::vector<Mode>& modes) {
 }  // namespace
 
 std::vector<Mode> FindModes(const LinearModel& model) {
-  const Undamped undamped = SolveUndamped(model);
-  if (!(undamped.squared.minCoeff() > 0.0)) return {};
-  const auto count = static_cast<size_t>(undamped.squared.size());
+  const SymmetricModes undamped = SymmetricModesOf(model.stiffness, model.mass);
+  if (!(undamped.values.minCoeff() > 0.0)) return {};
+  const auto count = static_cast<size_t>(undamped.values.size());
   const std::vector<RootPair> roots = MatchRoots(SolveDamped(model, undamped), count);
   std::vector<std::array<double, kMotionParts>> shares;
   for (size_t i = 0; i < count; ++i) {
     shares.push_back(
-        FamilyShares(SharesOf(model, undamped.shapes.col(static_cast<Eigen::Index>(i)))));
+        FamilyShares(SharesOf(model, undamped.vectors.col(static_cast<Eigen::Index>(i)))));
   }
   const std::vector<size_t> names = NameModes(shares);
   std::vector<Mode> modes;
@@ -243,11 +233,11 @@ std::vector<Mode> FindModes(const LinearModel& model) {
     const auto column = static_cast<Eigen::Index>(i);
     Mode mode{.part = static_cast<MotionPart>(names[i]),
               .share = 0.0,
-              .undamped = std::sqrt(undamped.squared[column]) / (2.0 * M_PI),
+              .undamped = std::sqrt(undamped.values[column]) / (2.0 * M_PI),
               .natural = 0.0,
               .damped = 0.0,
               .damping = 0.0,
-              .shape = undamped.shapes.col(column)};
+              .shape = undamped.vectors.col(column)};
     AddDamping(mode, roots[i]);
     modes.push_back(std::move(mode));
   }
@@ -277,9 +267,7 @@ void NameAsBody(const LinearModel& model, const BodyModes& two, double gyration,
 }
 
 double HeavePerPitch(const LinearModel& model, const Mode& mode) {
-  const double heave = model.heave.dot(mode.shape), pitch = model.pitch.dot(mode.shape);
-  if (pitch == 0.0) return std::copysign(std::numeric_limits<double>::infinity(), heave);
-  return heave / pitch;
+  return Ratio(model.heave.dot(mode.shape), model.pitch.dot(mode.shape));
 }
 
 }  // namespace linkwright

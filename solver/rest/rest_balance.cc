@@ -3,13 +3,17 @@
 
 #include <cmath>
 
+#include "solver/numeric/decompositions.h"
 #include "solver/rest/cornering_pull.h"
 
 namespace linkwright {
 
-Balance BalanceAt(const RestQuestion& question, const RestState& state) {
+Balance BalanceAt(const RestQuestion& question, const RestState& state, const Held& held) {
   const Energy energy = TotalEnergy(question.rig, question.sprung, state, question.push);
-  Balance balance{.energy = energy.value, .work = energy.gradient, .slope = energy.hessian};
+  Balance balance{.energy = energy.value,
+                  .work = energy.gradient,
+                  .slope = energy.hessian,
+                  .wheels = HeldWheels(question.rig, state, held)};
   if (question.push.lateral == 0.0) return balance;
   const CorneringPull pull =
       PullOfCorner(question.rig, question.sprung, state, question.push.lateral);
@@ -31,14 +35,24 @@ std::vector<HeldWheel> HeldWheels(const Rig& rig, const RestState& state, const 
   return wheels;
 }
 
-NewtonSystem::NewtonSystem(const Balance& balance, const std::vector<HeldWheel>& wheels,
-                           const PerWheel& force, double damping) {
-  const auto m = static_cast<Eigen::Index>(wheels.size());
+Eigen::MatrixXd FreeOfHeld(const std::vector<HeldWheel>& wheels, const PerWheel& force,
+                           RestMatrix& slope) {
+  if (wheels.empty()) return RestMatrix::Identity();
+  Eigen::MatrixXd A(wheels.size(), kRestUnknowns);
+  for (size_t i = 0; i < wheels.size(); ++i) {
+    slope -= force[wheels[i].wheel] * wheels[i].height.hessian;
+    A.row(static_cast<Eigen::Index>(i)) = wheels[i].height.gradient.transpose();
+  }
+  return KernelOf(A);
+}
+
+NewtonSystem::NewtonSystem(const Balance& balance, const PerWheel& force, double damping) {
+  const auto m = static_cast<Eigen::Index>(balance.wheels.size());
   Matrix A = Matrix::Zero(kRestUnknowns + m, kRestUnknowns + m);
   RestMatrix K = balance.slope;
   K.diagonal().array() += damping;
   for (Eigen::Index i = 0; i < m; ++i) {
-    const HeldWheel& held = wheels[static_cast<size_t>(i)];
+    const HeldWheel& held = balance.wheels[static_cast<size_t>(i)];
     K -= force[held.wheel] * held.height.hessian;
     A.block<kRestUnknowns, 1>(0, kRestUnknowns + i) = -held.height.gradient;
     A.block<1, kRestUnknowns>(kRestUnknowns + i, 0) = held.height.gradient.transpose();
@@ -47,17 +61,17 @@ NewtonSystem::NewtonSystem(const Balance& balance, const std::vector<HeldWheel>&
   lu_.compute(A);
 }
 
-NewtonStep NewtonSystem::Solve(const Balance& balance, const std::vector<HeldWheel>& wheels) const {
-  const auto m = static_cast<Eigen::Index>(wheels.size());
+NewtonStep NewtonSystem::Solve(const Balance& balance) const {
+  const auto m = static_cast<Eigen::Index>(balance.wheels.size());
   Eigen::Matrix<double, Eigen::Dynamic, 1, 0, 11, 1> b(kRestUnknowns + m);
   b.head<kRestUnknowns>() = -balance.work;
   for (Eigen::Index i = 0; i < m; ++i) {
-    b[kRestUnknowns + i] = -wheels[static_cast<size_t>(i)].height.value;
+    b[kRestUnknowns + i] = -balance.wheels[static_cast<size_t>(i)].height.value;
   }
   const Eigen::Matrix<double, Eigen::Dynamic, 1, 0, 11, 1> x = lu_.solve(b);
   NewtonStep result{.step = x.head<kRestUnknowns>()};
   for (Eigen::Index i = 0; i < m; ++i) {
-    result.force[wheels[static_cast<size_t>(i)].wheel] = x[kRestUnknowns + i];
+    result.force[balance.wheels[static_cast<size_t>(i)].wheel] = x[kRestUnknowns + i];
   }
   return result;
 }

@@ -17,17 +17,6 @@ struct RestQuestion {
   Push push;
 };
 
-// At a rest `work` is what the held wheels do.
-struct Balance {
-  double energy;  // of TotalEnergy [J]
-  RestVector
-      work;  // out of balance, per unit of each unknown: the energy's gradient, and cornering
-  RestMatrix slope;  // of it; not symmetric in a corner
-};
-
-//   source   docs/theory.md (33), (85)
-[[nodiscard]] Balance BalanceAt(const RestQuestion& question, const RestState& state);
-
 // Wheels whose rigid tyre stands on the floor: their centre heights are held.
 using Held = std::array<bool, 4>;
 
@@ -39,6 +28,25 @@ struct HeldWheel {
 [[nodiscard]] std::vector<HeldWheel> HeldWheels(const Rig& rig, const RestState& state,
                                                 const Held& held);
 
+// At a rest `work` is what the held wheels do.
+struct Balance {
+  double energy;  // of TotalEnergy [J]
+  RestVector
+      work;  // out of balance, per unit of each unknown: the energy's gradient, and cornering
+  RestMatrix slope;  // of it; not symmetric in a corner
+  std::vector<HeldWheel> wheels;
+};
+
+//   source   docs/theory.md (33), (85)
+[[nodiscard]] Balance BalanceAt(const RestQuestion& question, const RestState& state,
+                                const Held& held = {});
+
+// The seven unknowns per motion that held wheels leave free (7 x n).
+//   force   of the floor on them [N]
+//   slope   of the balance; loses what their forces do
+[[nodiscard]] Eigen::MatrixXd FreeOfHeld(const std::vector<HeldWheel>& wheels,
+                                         const PerWheel& force, RestMatrix& slope);
+
 // A step of the unknowns and the floor's force on each held wheel.
 struct NewtonStep {
   RestVector step;
@@ -49,12 +57,10 @@ struct NewtonStep {
 // factorised. source: docs/theory.md (34)
 class NewtonSystem {
  public:
-  NewtonSystem(const Balance& balance, const std::vector<HeldWheel>& wheels, const PerWheel& force,
-               double damping);
+  NewtonSystem(const Balance& balance, const PerWheel& force, double damping);
 
   // [step; force] that takes away what is out of balance, with the held wheels' forces as unknowns.
-  [[nodiscard]] NewtonStep Solve(const Balance& balance,
-                                 const std::vector<HeldWheel>& wheels) const;
+  [[nodiscard]] NewtonStep Solve(const Balance& balance) const;
 
  private:
   using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, 11, 11>;

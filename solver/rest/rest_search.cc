@@ -19,9 +19,9 @@ constexpr double kFallen = 0.24;      // [-] of the slope squared: a lean of 29 
 constexpr double kLongestStep = 0.1;  // [m, rad] keeps a first step within reach of the links
 
 // Energy plus a price on held wheels off the floor: what a step must lower.
-double Merit(const Balance& balance, const std::vector<HeldWheel>& wheels, double price) {
+double Merit(const Balance& balance, double price) {
   double merit = balance.energy;
-  for (const HeldWheel& held : wheels) merit += price * std::abs(held.height.value);
+  for (const HeldWheel& held : balance.wheels) merit += price * std::abs(held.height.value);
   return merit;
 }
 
@@ -32,7 +32,7 @@ struct Attempt {
   double before, price, rounding;  // merit [J], of a held wheel's height [N], of the merit [J]
 
   [[nodiscard]] double MeritAt(const RestState& state) const {
-    return Merit(BalanceAt(question, state), HeldWheels(question.rig, state, found.held), price);
+    return Merit(BalanceAt(question, state, found.held), price);
   }
 
   // Where a coil or stop goes over its dead point the way there must lead downhill all along, and
@@ -63,19 +63,17 @@ enum class Move {
 // One accepted move from `found`.
 Move Advance(const RestQuestion& question, FoundRest& found) {
   const Rig& rig = question.rig;
-  const Balance balance = BalanceAt(question, found.state);
-  const std::vector<HeldWheel> wheels = HeldWheels(rig, found.state, found.held);
+  const Balance balance = BalanceAt(question, found.state, found.held);
   double damping = 0.0;
   for (int attempt = 0; attempt < 40; ++attempt) {
-    const NewtonStep newton =
-        NewtonSystem(balance, wheels, found.force, damping).Solve(balance, wheels);
+    const NewtonStep newton = NewtonSystem(balance, found.force, damping).Solve(balance);
     damping = std::max(10.0 * damping, 1.0);
     const double longest = newton.step.cwiseAbs().maxCoeff();
     if (!newton.step.allFinite() || longest > 10.0) continue;
     if (attempt > 0 && longest <= kStepMet) return Move::kNone;  // damped to nothing
     double price = 1.0;
     for (double f : newton.force) price = std::max(price, 2.0 * std::abs(f));
-    const double before = Merit(balance, wheels, price);
+    const double before = Merit(balance, price);
     const Attempt trial{question, found, before, price, 1e-13 * std::abs(before) + 1e-10};
     double share = std::min(1.0, kLongestStep / std::max(longest, kLongestStep));
     for (int halving = 0; halving < 12; ++halving, share *= 0.5) {
@@ -118,10 +116,9 @@ class PushedStep {
   PushedStep(const RestQuestion& question, const FoundRest& found)
       : question_(question),
         found_(found),
-        balance_(BalanceAt(question, found.state)),
-        wheels_(HeldWheels(question.rig, found.state, found.held)),
-        system_(balance_, wheels_, found.force, 0.0),
-        newton_(system_.Solve(balance_, wheels_)),
+        balance_(BalanceAt(question, found.state, found.held)),
+        system_(balance_, found.force, 0.0),
+        newton_(system_.Solve(balance_)),
         longest_(newton_.step.cwiseAbs().maxCoeff()) {}
 
   [[nodiscard]] bool Usable() const { return newton_.step.allFinite() && longest_ <= 10.0; }
@@ -161,9 +158,7 @@ class PushedStep {
     std::optional<RestState> moved = Moved(question_.rig, found_.state, share * newton_.step);
     if (!moved || DeadPointBetween(question_.rig, found_.state, *moved)) return std::nullopt;
     const double next =
-        system_.Solve(BalanceAt(question_, *moved), HeldWheels(question_.rig, *moved, found_.held))
-            .step.cwiseAbs()
-            .maxCoeff();
+        system_.Solve(BalanceAt(question_, *moved, found_.held)).step.cwiseAbs().maxCoeff();
     constexpr double kRounding = 1e-11;  // [m, rad] ten times what is asked of a last step
     if (!(next <= (1.0 - 0.25 * share) * longest_ + kRounding)) return std::nullopt;
     return moved;
@@ -172,7 +167,6 @@ class PushedStep {
   const RestQuestion& question_;
   const FoundRest& found_;
   const Balance balance_;
-  const std::vector<HeldWheel> wheels_;
   const NewtonSystem system_;
   const NewtonStep newton_;
   const double longest_;
@@ -244,18 +238,9 @@ FoundRest SearchRest(const RestQuestion& question, const Stance* start) {
 }
 
 bool IsStable(const RestQuestion& question, const FoundRest& found) {
-  RestMatrix K = BalanceAt(question, found.state).slope;
-  const std::vector<HeldWheel> wheels = HeldWheels(question.rig, found.state, found.held);
-  Eigen::MatrixXd reduced = K;
-  if (!wheels.empty()) {
-    Eigen::MatrixXd A(wheels.size(), kRestUnknowns);
-    for (size_t i = 0; i < wheels.size(); ++i) {
-      K -= found.force[wheels[i].wheel] * wheels[i].height.hessian;
-      A.row(static_cast<Eigen::Index>(i)) = wheels[i].height.gradient.transpose();
-    }
-    const Eigen::MatrixXd kernel = KernelOf(A);
-    reduced = kernel.transpose() * K * kernel;
-  }
+  Balance balance = BalanceAt(question, found.state, found.held);
+  const Eigen::MatrixXd free = FreeOfHeld(balance.wheels, found.force, balance.slope);
+  const Eigen::MatrixXd reduced = free.transpose() * balance.slope * free;
   if (question.push.lateral == 0.0) return IsPositiveDefinite(reduced);
   return DeterminantOf(reduced) > 0.0;
 }

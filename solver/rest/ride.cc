@@ -27,14 +27,9 @@ double SprungMassOn(const Rig& rig, const Stance& stance, size_t axle) {
 }
 
 AxleArms ArmsOf(const Stance& stance) {
-  const Eigen::Vector3d x = Eigen::Vector3d::UnitX();
-  const Eigen::Vector3d heading = (x - x.dot(stance.up_C) * stance.up_C).normalized();
-  const auto centre = [&](size_t i) {
-    const TaylorPoint& p = stance.motion[i].p;
-    return Eigen::Vector3d(p[0].v, p[1].v, p[2].v);
-  };
-  return {.behind_front = heading.dot(centre(0) - stance.sprung.p_CM),
-          .ahead_of_rear = heading.dot(stance.sprung.p_CM - centre(1))};
+  const Eigen::Vector3d heading = Heading(stance);
+  return {.behind_front = heading.dot(CentreOf(stance.motion[0]) - stance.sprung.p_CM),
+          .ahead_of_rear = heading.dot(stance.sprung.p_CM - CentreOf(stance.motion[1]))};
 }
 
 // Z up, theta nose up: the front end rises Z + b theta, the rear one Z - c theta. Scaling theta by
@@ -63,7 +58,6 @@ std::optional<BodyModes> TwoModes(double front, double rear, double b, double c,
                    .pitch = hertz[1 - bounce],
                    .bounce_node = node[bounce],
                    .pitch_node = node[1 - bounce],
-                   .dynamic_index = pitch_inertia / (mass * b * c),
                    .inertia_assumed = !inertia};
 }
 

@@ -32,7 +32,6 @@ struct AxleArms {
 struct BodyModes {
   double bounce, pitch;            // [Hz]
   double bounce_node, pitch_node;  // Z/theta of the centre of mass, nose up + [m/rad]
-  double dynamic_index;            // pitch inertia / (mass b c) [-]
   bool inertia_assumed;            // no pitch inertia given: a dynamic index of 1
 };
 

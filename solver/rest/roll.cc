@@ -48,8 +48,8 @@ RollGeometry RollGeometryOf(const Rig& rig, const Stance& stance) {
   std::array<Eigen::Vector3d, 2> centre;
   std::array<double, 2> radius{};
   for (size_t i = 0; i < 2; ++i) {
-    centre[i] = {level[i].p[0].v, level[i].p[1].v, level[i].p[2].v};
-    radius[i] = 0.5 * (stance.wheel_height[2 * i] + stance.wheel_height[2 * i + 1]);
+    centre[i] = CentreOf(level[i]);
+    radius[i] = LoadedRadius(stance, i);
   }
   const Floor floor = FloorUnder(centre, radius);
   RollGeometry geometry{};
@@ -85,8 +85,7 @@ std::optional<std::array<HandbookTransfer, 2>> TransferByHandbook(const Rig& rig
   std::array<HandbookTransfer, 2> transfer{};
   for (size_t i = 0; i < 2; ++i) {
     const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
-    const Eigen::Vector3d p_CM =
-        Transform(rest.motion[i].pose) * OnHousing(rig.axles[i].frame, unsprung.p_CM);
+    const Eigen::Vector3d p_CM = Transform(rest.motion[i].pose) * rig.axles[i].p_AM;
     transfer[i] = TransferOfAxle({.sprung_mass = SprungMassOn(rig, rest, i),
                                   .unsprung_mass = unsprung.mass,
                                   .roll_center = geometry.roll_center[i],

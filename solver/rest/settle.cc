@@ -85,6 +85,14 @@ double HeightAboveFloor(const Stance& stance, const Eigen::Vector3d& p_C) {
   return stance.heave + stance.up_C.dot(p_C);
 }
 
+double LoadedRadius(const Stance& stance, size_t axle) {
+  return 0.5 * (stance.wheel_height[2 * axle] + stance.wheel_height[2 * axle + 1]);
+}
+
+Eigen::Vector3d Heading(const Stance& stance) {
+  return (Eigen::Vector3d::UnitX() - stance.up_C.x() * stance.up_C).normalized();
+}
+
 double Rake(const Stance& stance) { return std::asin(stance.up_C.x()); }
 double Roll(const Stance& stance) { return std::asin(stance.up_C.y()); }
 

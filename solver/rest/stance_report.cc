@@ -3,26 +3,14 @@
 
 #include <algorithm>
 
-#include "solver/model/masses.h"
 #include "solver/rest/roll.h"
 
 namespace linkwright {
 namespace {
 
-Eigen::Vector3d CentreOf(const HousingMotion& motion) {
-  return {motion.p[0].v, motion.p[1].v, motion.p[2].v};
-}
-
-Eigen::Vector3d WheelCentre(const Rig& rig, const Stance& stance, size_t wheel) {
-  const double half = 0.5 * rig.axles[wheel / 2].frame.track;
+Eigen::Vector3d PlaceOfWheel(const Rig& rig, const Stance& stance, size_t wheel) {
   return Transform(stance.motion[wheel / 2].pose) *
-         Eigen::Vector3d(0.0, wheel % 2 == 0 ? half : -half, 0.0);
-}
-
-// Horizontal direction the chassis x axis points in, expressed in C.
-Eigen::Vector3d Heading(const Stance& stance) {
-  const Eigen::Vector3d x = Eigen::Vector3d::UnitX();
-  return (x - x.dot(stance.up_C) * stance.up_C).normalized();
+         WheelCentre(rig.axles[wheel / 2].frame, wheel % 2);
 }
 
 AxleReport ReportAxle(const Rig& rig, const Stance& stance, size_t i) {
@@ -43,20 +31,6 @@ AxleReport ReportAxle(const Rig& rig, const Stance& stance, size_t i) {
   report.ride_frequency = RideFrequency(report.ride_rate, SprungMassOn(rig, stance, i));
   report.roll_stiffness = RollStiffness(energy, motion);
   return report;
-}
-
-void AddTotals(const Rig& rig, const Stance& stance, StanceReport& report) {
-  double mass = stance.sprung.mass;
-  Eigen::Vector3d moment = mass * stance.sprung.p_CM;
-  for (size_t i = 0; i < 2; ++i) {
-    const Mass& unsprung = *rig.vehicle->axles[i].unsprung;
-    mass += unsprung.mass;
-    moment += unsprung.mass *
-              (Transform(stance.motion[i].pose) * OnHousing(rig.axles[i].frame, unsprung.p_CM));
-  }
-  report.total_mass = mass;
-  report.cg_C = moment / mass;
-  report.cg_height = HeightAboveFloor(stance, report.cg_C);
 }
 
 void AddModes(const Stance& stance, StanceReport& report) {
@@ -89,7 +63,10 @@ std::array<HousingMotion, 2> LevelMotion(const Rig& rig, const Stance& stance) {
 
 StanceReport ReportStance(const Rig& rig, const Stance& stance) {
   StanceReport report{};
-  AddTotals(rig, stance, report);
+  const Mass whole = WholeMass(rig, stance.sprung, stance.motion);
+  report.total_mass = whole.mass;
+  report.cg_C = whole.p_CM;
+  report.cg_height = HeightAboveFloor(stance, report.cg_C);
   report.rake = Rake(stance);
   report.roll = Roll(stance);
   for (size_t i = 0; i < 2; ++i) {
@@ -100,8 +77,8 @@ StanceReport ReportStance(const Rig& rig, const Stance& stance) {
   }
   report.wheel_load = stance.wheel_load;
   const Eigen::Vector3d e = Heading(stance);
-  report.wheelbase_left = e.dot(WheelCentre(rig, stance, 0) - WheelCentre(rig, stance, 2));
-  report.wheelbase_right = e.dot(WheelCentre(rig, stance, 1) - WheelCentre(rig, stance, 3));
+  report.wheelbase_left = e.dot(PlaceOfWheel(rig, stance, 0) - PlaceOfWheel(rig, stance, 2));
+  report.wheelbase_right = e.dot(PlaceOfWheel(rig, stance, 1) - PlaceOfWheel(rig, stance, 3));
   AddModes(stance, report);
   AddRollGradient(rig, stance, report);
   for (const Mark& mark : rig.vehicle->marks) {
@@ -122,9 +99,7 @@ std::vector<Contact> ListContacts(const Rig& rig, const Stance& stance) {
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = rig.vehicle->axles[i];
     const Eigen::Isometry3d X_CA = Transform(stance.motion[i].pose);
-    const auto length = [&](const Span& span) {
-      return (X_CA * OnHousing(rig.axles[i].frame, span.p_CQ) - span.p_CP).norm();
-    };
+    const auto length = [&](const Span& span) { return LengthAt(span, rig.axles[i].frame, X_CA); };
     for (const Stop& stop : axle.bump_stops) {
       const double squeeze = stop.law.free_length - length(stop.span);
       if (squeeze <= 0.0) continue;

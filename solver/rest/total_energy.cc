@@ -38,13 +38,6 @@ Height HeightOf(const RestState& state, const TaylorPoint& P, int z) {
   return h;
 }
 
-void AddWeight(Energy& energy, double mass, const Height& height) {
-  const double weight = mass * kStandardGravity;
-  energy.value += weight * height.value;
-  energy.gradient += weight * height.gradient;
-  energy.hessian += weight * height.hessian;
-}
-
 void AddTire(Energy& energy, const Tire& tire, const Height& height) {
   const double force = TireForce(tire, height.value);
   if (force == 0.0) return;
@@ -73,8 +66,7 @@ Height HeightOfAxlePoint(const RestState& state, size_t axle, const Eigen::Vecto
 }
 
 Eigen::Vector3d WheelCentreInAxle(const Rig& rig, size_t wheel) {
-  const double half = 0.5 * rig.axles[wheel / 2].frame.track;
-  return {0.0, wheel % 2 == 0 ? half : -half, 0.0};
+  return WheelCentre(rig.axles[wheel / 2].frame, wheel % 2);
 }
 
 double TireForce(const Tire& tire, double height) {
@@ -84,14 +76,12 @@ double TireForce(const Tire& tire, double height) {
 
 Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& state,
                    const Push& push) {
-  Energy energy;
-  AddWeight(energy, sprung.mass, HeightOfBodyPoint(state, sprung.p_CM));
+  Energy energy = sprung.mass * kStandardGravity * HeightOfBodyPoint(state, sprung.p_CM);
   for (size_t i = 0; i < 2; ++i) {
     const Axle& axle = rig.vehicle->axles[i];
     const RigAxle& prepared = rig.axles[i];
-    const Mass& unsprung = *axle.unsprung;
-    AddWeight(energy, unsprung.mass,
-              HeightOfAxlePoint(state, i, OnHousing(prepared.frame, unsprung.p_CM)));
+    energy = energy +
+             axle.unsprung->mass * kStandardGravity * HeightOfAxlePoint(state, i, prepared.p_AM);
     const AxleEnergy stored = StoredEnergy(axle, prepared.frame, prepared.pushers, state.motion[i]);
     Taylor own = stored.springs + stored.bar + state.motion[i].strain;
     if (push.ends_hold) own = own + HeldEnds(prepared.ends, state.motion[i]);

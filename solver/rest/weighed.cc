@@ -14,7 +14,7 @@ void Resolve(Axle& axle, const HousingMotion& motion, const AxleFrame& frame, do
   double demand = load, gain = 0.0;  // [N], [N/m]
   for (const Spring& spring : axle.springs) {
     if (!spring.weighed) continue;
-    const Taylor length = DistanceTo(motion, spring.span.p_CP, OnHousing(frame, spring.span.p_CQ));
+    const Taylor length = LengthOf(frame, motion, spring.span);
     demand += spring.law.rate * length.v * -length.z;
     gain += spring.law.rate * -length.z;
   }
@@ -40,7 +40,7 @@ void ResolveWeighedLengths(Vehicle& vehicle) {
                        "free_length: weighed needs the ledger's weights and the unsprung mass");
     }
     const AxleFrame frame = PrepareAxle(axle);
-    if (!AnalyseFreedom(axle, frame).free.empty()) continue;
+    if (!AnalyseFreedom(frame).free.empty()) continue;
     const double carried =
         vehicle.ledger->weighed[2 * i] + vehicle.ledger->weighed[2 * i + 1] - axle.unsprung->mass;
     Resolve(axle, EvaluateMotion(frame, frame.measured), frame, carried * kStandardGravity);

@@ -85,6 +85,11 @@ TEST(Units, ThereAndBackIsTheSame) {
   }
 }
 
+TEST(Units, ARoundAmountIsRoundInTheSystemItIsShownIn) {
+  EXPECT_SAME(RoundAmount(20.0, 1.0, Dimension::kLength, kMetric), 0.02);
+  EXPECT_SAME(RoundAmount(20.0, 1.0, Dimension::kLength, kInch), 0.0254);
+}
+
 struct Sample {
   std::string text;
   double inches;

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "solver/study/driveline/driveline.h"
+#include "tests/support/two_joints.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {

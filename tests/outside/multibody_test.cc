@@ -73,7 +73,7 @@ TEST(Multibody, SameRodsSamePoses) {
                                                                             {0.04, 0.0},
                                                                             {-0.04, -0.08},
                                                                             {-0.15, -0.05}}) {
-      const Pose wanted = AtTravels(frame, left, right, frame.measured);
+      const AxlePlace wanted = PlaceAt(frame, 0.0, {left, right});
       const PoseSolution moved = MovePose(frame, here, wanted.z, wanted.roll);
       ASSERT_EQ(moved.status, SolveStatus::kConverged);
       const Eigen::Isometry3d X_CA =

@@ -23,7 +23,7 @@ struct Rear {
   AxleFrame frame = PrepareAxle(sample::TriangulatedRear());
   HousingMotion measured = EvaluateMotion(frame, frame.measured);
   [[nodiscard]] PoseSolution At(double left_in, double right_in) const {
-    const Pose wanted = AtTravels(frame, left_in * kInch, right_in * kInch, frame.measured);
+    const AxlePlace wanted = PlaceAt(frame, 0.0, {left_in * kInch, right_in * kInch});
     return MovePose(frame, measured, wanted.z, wanted.roll);
   }
 };

@@ -8,8 +8,8 @@
 #include <Eigen/Core>
 #include <optional>
 
+#include "solver/numeric/taylor.h"
 #include "solver/pose/axle_frame.h"
-#include "solver/pose/taylor.h"
 
 namespace linkwright::check {
 

@@ -15,6 +15,12 @@ struct LinkSet {
   std::vector<size_t> members;   // indices into Axle::links
   std::optional<double> thread;  // length per turn of its adjuster [m]
 };
+
+// Turns of its adjuster that make it longer by `by` [m]; absent without a thread.
+[[nodiscard]] inline std::optional<double> TurnsOf(const LinkSet& links, double by) {
+  return links.thread ? std::optional(by / *links.thread) : std::nullopt;
+}
+
 [[nodiscard]] std::vector<LinkSet> LinkSetsOf(const Axle& axle);
 
 // The rig with these links longer by `by` [m], everything else as it was. Its `measured` motion is

@@ -16,7 +16,7 @@ std::optional<double> MeanCoilLength(const Axle& axle, const AxleFrame& frame,
   double sum = 0.0, count = 0.0;
   for (const Spring& spring : axle.springs) {
     if ((spring.span.p_CQ.y() > 0.0) != left) continue;
-    sum += (X_CA * OnHousing(frame, spring.span.p_CQ) - spring.span.p_CP).norm();
+    sum += LengthAt(spring.span, frame, X_CA);
     count += 1.0;
   }
   if (count == 0.0) return std::nullopt;
@@ -61,12 +61,12 @@ void AddHand(const Axle& axle, const AxleFrame& frame, const Eigen::Isometry3d& 
   for (size_t side = 0; side < 2; ++side) {
     const double sign = side == 0 ? 1.0 : -1.0;
     const KingpinAxis pin = PrepareKingpin(axle, frame, sign);
-    row.wheel[side] = X_CA * Turned(pin, turn[side], {0.0, sign * 0.5 * frame.track, 0.0});
+    row.wheel[side] = X_CA * Turned(pin, turn[side], WheelCentre(frame, side));
     row.hand[side] = RoadSteer(axle, frame, X_CA, side, turn[side]);
   }
   const Knuckle knuckle = PrepareKnuckle(axle, frame);
   row.pitman_travel = FollowDragLink(axle, knuckle, X_CA, *turns).pitman_travel;
-  const size_t led = axle.steering->drag_link.p_CQ.y() >= 0.0 ? 0 : 1;
+  const size_t led = LeadsLeft(*axle.steering) ? 0 : 1;
   row.steer = HeadingOf(knuckle.pin, turn[led], X_CA);
 }
 
@@ -77,14 +77,13 @@ MotionAxleRow EvaluateAxle(const Rig& rig, size_t index, const std::optional<Eig
   const Axle& axle = rig.vehicle->axles[index];
   const RigAxle& prepared = rig.axles[index];
   const Eigen::Isometry3d X_CA = Transform(motion.pose);
-  const double half = 0.5 * prepared.frame.track;
   MotionAxleRow row{};
   row.lateral_shift = motion.pose.y;
   row.axle_steer = motion.pose.steer;
   row.housing_pitch = HousingPitch(prepared.frame, motion).v;
   row.housing_roll = motion.pose.roll;
   row.wheelbase_change = index == kFront ? motion.pose.x : -motion.pose.x;
-  row.wheel = {X_CA * Eigen::Vector3d(0.0, half, 0.0), X_CA * Eigen::Vector3d(0.0, -half, 0.0)};
+  row.wheel = {X_CA * WheelCentre(prepared.frame, 0), X_CA * WheelCentre(prepared.frame, 1)};
   row.spring_length = {MeanCoilLength(axle, prepared.frame, X_CA, true),
                        MeanCoilLength(axle, prepared.frame, X_CA, false)};
   AddLinks(axle, prepared, place, up_C, row);

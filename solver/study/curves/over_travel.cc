@@ -11,10 +11,6 @@
 namespace linkwright {
 namespace {
 
-double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
-  return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
-}
-
 // Looks one way and keeps the least distance there, closed in on from the places looked at.
 void LookForGap(const Walks& walks, size_t index, MotionKind motion, double sign, const Span& span,
                 GapAtLeast& gap) {

@@ -12,23 +12,6 @@
 namespace linkwright {
 namespace {
 
-Eigen::Vector3d CentreOf(const HousingMotion& motion) {
-  return {motion.p[0].v, motion.p[1].v, motion.p[2].v};
-}
-
-// The whole vehicle's centre of mass, unsprung masses where they stand, in C [m].
-Eigen::Vector3d TotalCentre(const SweepBasis& basis, const std::array<RowPlace, 2>& places) {
-  double mass = basis.stance->sprung.mass;
-  Eigen::Vector3d moment = mass * basis.stance->sprung.p_CM;
-  for (size_t i = 0; i < 2; ++i) {
-    const Mass& unsprung = *basis.rig->vehicle->axles[i].unsprung;
-    const Eigen::Vector3d p_AM = OnHousing(basis.rig->axles[i].frame, unsprung.p_CM);
-    mass += unsprung.mass;
-    moment += unsprung.mass * (Transform(places[i].motion.pose) * p_AM);
-  }
-  return moment / mass;
-}
-
 void AddAngles(const Axle& axle, const AxleFrame& frame, double rake, AxleRow& row) {
   const double turned = row.housing_pitch + rake;
   if (axle.pinion) {
@@ -102,7 +85,7 @@ AxleRow EvaluateAxle(const SweepBasis& basis, size_t index, const Floor& floor, 
 
 double MeanRadius(const Stance* stance, const Rig& rig, size_t index) {
   if (stance == nullptr) return rig.axles[index].frame.measured.z - rig.vehicle->floor_z;
-  return 0.5 * (stance->wheel_height[2 * index] + stance->wheel_height[2 * index + 1]);
+  return LoadedRadius(*stance, index);
 }
 
 }  // namespace
@@ -131,12 +114,13 @@ double WheelbaseOn(const Floor& floor, const std::array<HousingMotion, 2>& motio
 SweepRow EvaluateRow(const SweepBasis& basis, double travel, const std::array<RowPlace, 2>& places,
                      std::optional<size_t> only) {
   const Vehicle& vehicle = *basis.rig->vehicle;
-  const std::array<Eigen::Vector3d, 2> centre{CentreOf(places[0].motion),
-                                              CentreOf(places[1].motion)};
+  const std::array<HousingMotion, 2> motion{places[0].motion, places[1].motion};
+  const std::array<Eigen::Vector3d, 2> centre{CentreOf(motion[0]), CentreOf(motion[1])};
   const Floor floor = FloorUnder(centre, basis.radius);
-  const double wheelbase = WheelbaseOn(floor, {places[0].motion, places[1].motion});
+  const double wheelbase = WheelbaseOn(floor, motion);
   const bool settled = basis.stance != nullptr;
-  const double cg_height = settled ? HeightAbove(floor, TotalCentre(basis, places)) : 0.0;
+  const double cg_height =
+      settled ? HeightAbove(floor, WholeMass(*basis.rig, basis.stance->sprung, motion).p_CM) : 0.0;
   SweepRow row{};
   row.travel = travel;
   for (size_t i = 0; i < 2; ++i) {

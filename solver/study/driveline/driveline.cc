@@ -289,6 +289,15 @@ double AngleAllowedAt(double speed) {
   return product / rpm * kOneDegree;
 }
 
+bool Shows(const PinionOrder& order, double low, double now) {
+  return low == 0.0 ? now - order.net_angle > kFinder : std::abs(order.turn) > kFinder;
+}
+
+JointKind KindOf(const Driveshaft& shaft, size_t joint, size_t joints) {
+  if (joint == 0) return shaft.output_joint;
+  return joint + 1 == joints ? shaft.axle_joint : shaft.center_bearing->joint;
+}
+
 std::string JointName(size_t joint, size_t joints) {
   if (joint == 0) return "output";
   return joint + 1 == joints ? "pinion" : "centre bearing";

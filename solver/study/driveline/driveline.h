@@ -49,6 +49,12 @@ struct PinionOrder {
   double net_angle;  // once it has come so far: `least`, unless it is wanted low [rad]
 };
 
+// Whether a finder shows what the order asks for: of a pinion that is wanted low the turn, else
+// what it takes off the net angle at rest.
+//   low   Driveshaft::pinion_low [rad]
+//   now   net angle at rest [rad]
+[[nodiscard]] bool Shows(const PinionOrder& order, double low, double now);
+
 // One link, or both of a pair, turned until no turn of the pinion lowers the net angle at rest, and
 // that angle is lower by more than a finder shows. Where the pinion is wanted low, both are judged
 // with it raised by that.
@@ -117,6 +123,9 @@ struct DrivelineRequest {
 // lines by angle times speed, which it keeps nearly even.
 //   source   docs/theory.md (63)
 [[nodiscard]] double AngleAllowedAt(double speed);
+
+// Of the joints of a line, output first.
+[[nodiscard]] JointKind KindOf(const Driveshaft& shaft, size_t joint, size_t joints);
 
 // "output", "centre bearing", "pinion".
 [[nodiscard]] std::string JointName(size_t joint, size_t joints);

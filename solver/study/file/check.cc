@@ -93,7 +93,7 @@ CheckReport CheckVehicle(const Vehicle& vehicle) {
     const Axle& axle = vehicle.axles[i];
     const AxleFrame frame = PrepareAxle(axle);
     report.axles[i].links = frame.links.size();
-    report.axles[i].freedom = AnalyseFreedom(axle, frame);
+    report.axles[i].freedom = AnalyseFreedom(frame);
     AddCoils(axle, i, report.coils);
     const bool located = report.axles[i].freedom.free.empty();
     if (!IsGeometryOnly(vehicle) && located && !axle.springs.empty()) {

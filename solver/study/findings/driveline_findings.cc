@@ -35,11 +35,6 @@ struct Judge {
   }
 };
 
-JointKind KindOf(const Driveshaft& shaft, size_t joint, size_t joints) {
-  if (joint == 0) return shaft.output_joint;
-  return joint + 1 == joints ? shaft.axle_joint : shaft.center_bearing->joint;
-}
-
 // The pinion's single joint behind a constant-velocity one is meant to run straight.
 bool MeantStraight(const Driveshaft& shaft, size_t joint, size_t joints) {
   return joint + 1 == joints && joints == 2 && shaft.output_joint == JointKind::kDouble;
@@ -76,9 +71,8 @@ void JudgePinion(const Judge& judge) {
   if (!aim) return;
   const std::optional<double>& most = judge.shaft.aims.pair_differ;
   const double now = AtRest(judge.report).net_angle;
-  const bool shows = judge.shaft.pinion_low == 0.0 ? now - aim->net_angle > kFinder
-                                                   : std::abs(aim->turn) > kFinder;
-  if (shows) judge.Tell(FindingKind::kPinionOffAim, aim->turn, most, {aim->net_angle, now});
+  if (Shows(*aim, judge.shaft.pinion_low, now))
+    judge.Tell(FindingKind::kPinionOffAim, aim->turn, most, {aim->net_angle, now});
   if (aim->least > kFinder) judge.Tell(FindingKind::kUneven, aim->least, most);
 }
 

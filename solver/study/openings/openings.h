@@ -11,6 +11,11 @@ enum class TireMotion { kRest, kBounce, kRoll, kCrossed, kOneWheel };
 inline constexpr std::array kTireMotions{TireMotion::kRest, TireMotion::kBounce, TireMotion::kRoll,
                                          TireMotion::kCrossed, TireMotion::kOneWheel};
 
+// Whether its parameter is an angle [rad] and no length.
+[[nodiscard]] inline bool IsAngular(TireMotion motion) {
+  return motion == TireMotion::kRoll || motion == TireMotion::kCrossed;
+}
+
 enum class Surface { kLip, kPanel };
 
 // A tyre at its nearest in one motion.

@@ -24,10 +24,9 @@ constexpr size_t kLinks = SIZE_MAX;     // ended by the links
 std::optional<PoseSolution> Walk(const RigAxle& axle, const HousingMotion& near, double start,
                                  double left, double right) {
   const AxleFrame& frame = axle.frame;
-  const double z = frame.measured.z + start + 0.5 * (left + right);
-  const double up = std::sin(frame.measured.roll) + (left - right) / frame.track;
-  if (std::abs(up) >= 1.0) return std::nullopt;
-  return MovePose(frame, near, z, std::asin(up));
+  const AxlePlace place = PlaceAt(frame, start, {left, right});
+  if (!(std::abs(place.roll) < 0.5 * M_PI)) return std::nullopt;
+  return MovePose(frame, near, place.z, place.roll);
 }
 
 std::optional<Pose> Move(const RigAxle& axle, const HousingMotion& near, double start, double left,

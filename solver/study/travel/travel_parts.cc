@@ -15,10 +15,6 @@ namespace {
 constexpr double kFarTab = 0.3;     // [m] no tab moves farther
 constexpr double kTabFound = 1e-9;  // [m]
 
-double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
-  return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
-}
-
 // Poses of one axle: at rest, at the wanted ends of both wheels, and wherever else it can get to.
 struct Poses {
   Eigen::Isometry3d rest;

@@ -136,10 +136,7 @@ Refusal FindRefusal(const Way& way, const Step& from, double out, const PoseSolu
         .limit = std::move(refused), .at_rest = {}, .left = {}, .at = at, .wheel_travel = {}};
   };
   if (refused.id.kind == LimitKind::kLinksStraight) {
-    const auto place = [&](double s) {
-      const AxlePlace there = way.path->place(s, way.axle);
-      return PlaceOnWay{s, there.z, there.roll};
-    };
+    const auto place = [&](double s) { return way.path->place(s, way.axle); };
     const auto fold = FindFold(way.rig->axles[way.axle].frame, place, from.place.parameter,
                                from.place.motion.pose, out, moved.pose);
     if (fold) return {hit(fold->at), fold->pose};

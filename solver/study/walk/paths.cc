@@ -6,11 +6,7 @@
 namespace linkwright {
 namespace {
 // Both wheels' travels from the stance.
-struct WheelTravels {
-  double left = 0.0, right = 0.0;  // [m]
-};
-
-WheelTravels TravelsAt(MotionKind motion, size_t wheel, double s, size_t axle, double track) {
+Travels TravelsAt(MotionKind motion, size_t wheel, double s, size_t axle, double track) {
   switch (motion) {
     case MotionKind::kBounce:
       return {s, s};
@@ -22,19 +18,11 @@ WheelTravels TravelsAt(MotionKind motion, size_t wheel, double s, size_t axle, d
     }
     case MotionKind::kOneWheel:
       if (wheel / 2 != axle) return {};
-      return wheel % 2 == 0 ? WheelTravels{s, 0.0} : WheelTravels{0.0, s};
+      return wheel % 2 == 0 ? Travels{s, 0.0} : Travels{0.0, s};
     case MotionKind::kSteer:
       break;
   }
   return {};
-}
-
-// Height and roll of a housing whose wheels travel so from the axle's mean stance.
-AxlePlace PlaceAt(const AxleFrame& frame, double mean_travel, const WheelTravels& wheels) {
-  const double z = frame.measured.z + mean_travel + 0.5 * (wheels.left + wheels.right);
-  if (wheels.left == wheels.right) return {.z = z, .roll = frame.measured.roll};
-  const double up = std::sin(frame.measured.roll) + (wheels.left - wheels.right) / frame.track;
-  return {.z = z, .roll = std::asin(up)};
 }
 
 // Under a turned steering wheel: whether the linkage follows, and short of the lock.

@@ -22,11 +22,6 @@ enum class MotionKind {
            // steer, left + [rad]
 };
 
-// Where a motion puts one axle: height and roll of its housing in C [m, rad].
-struct AxlePlace {
-  double z, roll;
-};
-
 // A motion: the place of axle 0 or 1 at its parameter (a travel [m] or an angle [rad]; 0 is the
 // stance), and what besides the axle's own limits may end it there. `refuse` may be empty.
 struct AxlePath {

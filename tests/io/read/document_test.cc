@@ -23,8 +23,8 @@ Parsed Parse(const std::string& text) {
   for (std::string line; std::getline(in, line);) report.sources[0].lines.push_back(line);
   Parsed parsed{ParseDocument(text, "a.yaml", report), {}};
   for (const InputError& error : report.errors) {
-    parsed.errors.push_back(std::to_string(error.line) + ":" + std::to_string(error.column) + " " +
-                            ErrorText(error));
+    parsed.errors.push_back(std::to_string(error.place.line) + ":" +
+                            std::to_string(error.place.column) + " " + ErrorText(error));
   }
   return parsed;
 }

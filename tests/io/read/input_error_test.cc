@@ -10,9 +10,8 @@ namespace linkwright {
 namespace {
 
 TEST(FormatError, PutsPlaceThenPathThenMessageAndACaret) {
-  const InputError error{"van.yaml",
-                         12,
-                         18,
+  const Place place{"van.yaml", 12, 18};
+  const InputError error{place,
                          "axles.rear.links.track bar.rate",
                          "it is missing",
                          {{12, 18, "      track bar: {frame: 1}"}}};
@@ -23,18 +22,18 @@ TEST(FormatError, PutsPlaceThenPathThenMessageAndACaret) {
 }
 
 TEST(FormatError, SaysNoLineWhereTheWholeFileIsMeant) {
-  EXPECT_EQ(FormatError({"van.yaml", 0, 0, "", "no such file", {}}), "van.yaml: no such file\n");
+  EXPECT_EQ(FormatError({{"van.yaml", 0, 0}, "", "no such file", {}}), "van.yaml: no such file\n");
 }
 
 TEST(FormatError, PutsTheCaretUnderWideTextAndTabs) {
-  const InputError error{"a.yaml", 1, 4, "", "here", {{1, 4, "\u00e9\t\u00fcx"}}};
+  const Place place{"a.yaml", 1, 4};
+  const InputError error{place, "", "here", {{1, 4, "\u00e9\t\u00fcx"}}};
   EXPECT_EQ(FormatError(error), "a.yaml:1:4: here\n    1 | \u00e9\t\u00fcx\n      |  \t ^\n");
 }
 
-TEST(FormatErrors, IsAllOfThemAndWhatTheExceptionSays) {
-  const InputErrors errors({{"a.yaml", 1, 2, "p", "one", {}}, {"a.yaml", 3, 4, "", "two", {}}});
-  EXPECT_EQ(FormatErrors(errors), "a.yaml:1:2: p: one\na.yaml:3:4: two\n");
-  EXPECT_EQ(errors.what(), FormatErrors(errors));
+TEST(InputErrors, SayAllOfThem) {
+  const InputErrors errors({{{"a.yaml", 1, 2}, "p", "one", {}}, {{"a.yaml", 3, 4}, "", "two", {}}});
+  EXPECT_STREQ(errors.what(), "a.yaml:1:2: p: one\na.yaml:3:4: two\n");
 }
 
 TEST(Report, SortsByFileInTheOrderReadThenByPlace) {

@@ -18,7 +18,7 @@ class Places : public testing::Test {
     const InputErrors errors = Locate(file_, ModelError(part, "why"));
     const InputError& error = errors.errors.at(0);
     EXPECT_EQ(error.message, "why");
-    return fmt::format("{}:{} {}", error.line, error.column, error.path);
+    return fmt::format("{}:{} {}", error.place.line, error.place.column, error.path);
   }
 };
 
@@ -42,7 +42,7 @@ TEST_F(Places, FindItemsByNumberAndByName) {
 
 TEST_F(Places, ShowTheLineTheyAreOn) {
   const InputErrors errors = Locate(file_, ModelError({"marks", "sill rear left"}, "why"));
-  EXPECT_THAT(FormatErrors(errors),
+  EXPECT_THAT(errors.what(),
               testing::HasSubstr("harbour_van.yaml:79:3: marks.sill rear left: why\n   79 |   sill "
                                  "rear left: [-2010, 760, 420]\n      |   ^\n"));
 }
@@ -55,9 +55,9 @@ TEST_F(Places, OfAVariantsValuesAreInTheVariant) {
                                file_.path)));
   const InputErrors errors =
       Locate(plan, ModelError({"axles", "rear", "links", "track bar"}, "why"));
-  EXPECT_EQ(errors.errors[0].file, folder.Path("plan.yaml"));
-  EXPECT_EQ(errors.errors[0].line, 3);
-  EXPECT_EQ(errors.errors[0].column, 3);
+  EXPECT_EQ(errors.errors[0].place.file, folder.Path("plan.yaml"));
+  EXPECT_EQ(errors.errors[0].place.line, 3);
+  EXPECT_EQ(errors.errors[0].place.column, 3);
 }
 
 }  // namespace

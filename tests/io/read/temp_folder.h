@@ -49,8 +49,8 @@ inline std::vector<std::string> ErrorsOf(const std::string& path) {
   } catch (const InputErrors& errors) {
     for (const InputError& error : errors.errors) {
       texts.push_back(fmt::format("{}:{}:{} {}",
-                                  std::filesystem::path(error.file).filename().string(), error.line,
-                                  error.column, ErrorText(error)));
+                                  std::filesystem::path(error.place.file).filename().string(),
+                                  error.place.line, error.place.column, ErrorText(error)));
     }
   }
   return texts;

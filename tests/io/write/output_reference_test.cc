@@ -55,7 +55,77 @@ std::vector<Block> CheckBlocks() {
   return blocks;
 }
 
-// Columns alone: what stands in the rows does not matter.
+// Of a vehicle with openings and a mark, called NAME.
+std::vector<Column> SettleColumnsOfAll() {
+  Vehicle vehicle{};
+  vehicle.axles[0].name = "front", vehicle.axles[1].name = "rear";
+  for (Axle& axle : vehicle.axles) axle.opening = Opening{};
+  vehicle.marks = {{"NAME", Eigen::Vector3d::Zero()}};
+  return SettleTable(vehicle, {}, UnitSystem::kMetric).columns;
+}
+
+// Of a vehicle with everything that a sweep can show. What there is of either axle stands once,
+// with "A" for the axle's name.
+std::vector<Column> SweepColumnsOfAll() {
+  Vehicle vehicle{};
+  vehicle.axles[0].name = "front", vehicle.axles[1].name = "rear";
+  for (Axle& axle : vehicle.axles) {
+    axle.pinion.emplace(), axle.kingpin.emplace(), axle.opening.emplace();
+    axle.drive_share = axle.brake_share = 0.5;
+    axle.springs.resize(1);
+  }
+  vehicle.axles[0].steering.emplace();
+  vehicle.driveshafts.resize(1);
+  vehicle.driveshafts[0].center_bearing.emplace();
+  Sweep sweep{};
+  sweep.stance.emplace();
+  std::vector<Column> columns = SweepTable(vehicle, sweep, UnitSystem::kMetric).columns;
+  for (size_t i = 0; i < columns.size(); ++i) {
+    if (!columns[i].name.starts_with("front_")) continue;
+    const std::string what = columns[i].name.substr(6);
+    if (std::erase_if(columns, [&](auto& other) { return other.name == "rear_" + what; }) > 0) {
+      columns[i].name = "A_" + what;
+    }
+  }
+  return columns;
+}
+
+// Here and below columns alone: what stands in the rows does not matter. A two-piece shaft.
+std::vector<NamedTable> ShaftTables() {
+  Vehicle vehicle{};
+  vehicle.driveshafts = {Driveshaft{}};
+  vehicle.driveshafts[0].center_bearing = CenterBearing{.p_CB = Eigen::Vector3d::Zero()};
+  ShaftPlace rest{};
+  rest.kind = ShaftPlaceKind::kRest;
+  rest.joints.resize(3);
+  ShaftReport report{};
+  report.travel = {rest};
+  report.speed = 0.0;
+  report.cures = {{.links = {}, .by = 0.0, .pinion = 0.0, .moved = 0.0, .after = rest}};
+  report.wind_up = WindUp{};
+  report.under_torque = rest;
+  return DrivelineTables(vehicle, {report}, UnitSystem::kMetric);
+}
+
+// An axle with a drag link, a tie rod and a track bar.
+std::vector<NamedTable> SteeredTables() {
+  SteeredAxle steered{};
+  steered.tie_rod = true;
+  steered.travel.rows.resize(1);
+  steered.match = BarMatch{};
+  SteeringReport report{};
+  report.axles = {steered};
+  return SteeringTables(Vehicle{}, report, UnitSystem::kMetric);
+}
+
+std::vector<NamedTable> LeafTables() {
+  Vehicle vehicle{};
+  vehicle.leaf_original = LeafOriginal{};
+  OriginalReport report{};
+  report.axles = {LeafAxle{}};
+  return OriginalTables(vehicle, report, UnitSystem::kMetric);
+}
+
 std::vector<NamedTable> RollAndRide() {
   const VehicleFile file = ReadVehicleFile(kRoot + "/fixtures/vehicles/harbour_van.yaml");
   RollStudy roll;
@@ -98,19 +168,20 @@ std::vector<Block> LimitsBlocks() {
 
 std::vector<Block> WantedBlocks() {
   std::vector<Block> blocks{{"units", UnitReference()},
-                            {"settle", ColumnReference(AllSettleColumns())},
-                            {"sweep", ColumnReference(AllSweepColumns())},
+                            {"settle", ColumnReference(SettleColumnsOfAll())},
+                            {"sweep", ColumnReference(SweepColumnsOfAll())},
                             {"motion", ColumnReference(AllMotionColumns())}};
   for (Block& block : CheckBlocks()) blocks.push_back(std::move(block));
-  for (const NamedTable& named : AllDrivelineTables()) {
-    blocks.push_back({"driveline " + named.name, ColumnReference(named.table.columns)});
-  }
-  for (const NamedTable& named : AllSteeringTables()) {
-    blocks.push_back({"steering " + named.name, ColumnReference(named.table.columns)});
-  }
-  for (const NamedTable& named : AllOriginalTables()) {
-    blocks.push_back({"original " + named.name, ColumnReference(named.table.columns)});
-  }
+  // Their axles and shafts have no names, so that what follows a name begins with a blank.
+  const auto add = [&](const std::string& command, const std::vector<NamedTable>& tables) {
+    for (const NamedTable& named : tables) {
+      const std::string blank = named.name.starts_with(' ') ? "" : " ";
+      blocks.push_back({command + blank + named.name, ColumnReference(named.table.columns)});
+    }
+  };
+  add("driveline", ShaftTables());
+  add("steering", SteeredTables());
+  add("original", LeafTables());
   for (const NamedTable& named : RollAndRide()) {
     blocks.push_back({named.name, ColumnReference(named.table.columns)});
   }
@@ -174,8 +245,8 @@ TEST(OutputReference, NamesAColumnOnceWhereBothUnitSystemsAgree) {
 }
 
 TEST(OutputReference, EveryColumnSaysWhatItIs) {
-  std::vector<Column> all = AllSettleColumns();
-  for (Column& column : AllSweepColumns()) all.push_back(std::move(column));
+  std::vector<Column> all = SettleColumnsOfAll();
+  for (Column& column : SweepColumnsOfAll()) all.push_back(std::move(column));
   for (Column& column : AllMotionColumns()) all.push_back(std::move(column));
   for (const NamedTable& named : RollAndRide()) {
     all.insert(all.end(), named.table.columns.begin(), named.table.columns.end());

@@ -5,10 +5,12 @@
 #include <gtest/gtest.h>
 
 #include <Eigen/Geometry>
+#include <array>
 #include <cmath>
 #include <complex>
 
 #include "solver/geometry/driveshaft.h"
+#include "solver/numeric/decompositions.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {
@@ -92,6 +94,20 @@ TEST(BackMap, IsTheRowReadFromTheOtherEnd) {
   for (const size_t passed : {size_t{1}, size_t{2}}) {
     EXPECT_NEAR(NetAngle(BackMap(chain, passed)), NetAngle(TurnMap(back, 3 - passed)), 1e-9);
   }
+}
+
+// The two directions of the last shaft, its joint a single one, in which the chain runs evenly,
+// whatever the other joints and phases: docs/theory.md (62).
+std::array<Eigen::Vector3d, 2> CancellingDirections(const JointChain& chain) {
+  const size_t before = chain.along.size() - 2;
+  const Eigen::Vector3d& shaft = chain.along[before];
+  const Eigen::Matrix2d map = TurnMap(chain, before);
+  const double angle = NetAngle(map);
+  const Eigen::Vector3d one = shaft.unitOrthogonal();  // the basis that the map is in
+  const Eigen::Vector2d lean = SingularValuesOf(map).U.col(0);
+  const Eigen::Vector3d lean_C = lean.x() * one + lean.y() * shaft.cross(one);
+  return {std::cos(angle) * shaft + std::sin(angle) * lean_C,
+          std::cos(angle) * shaft - std::sin(angle) * lean_C};
 }
 
 TEST(CancellingDirections, RunEvenlyWhateverCameBefore) {

@@ -8,6 +8,7 @@
 
 #include "solver/model/error.h"
 #include "tests/support/matchers.h"
+#include "tests/support/two_joints.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {

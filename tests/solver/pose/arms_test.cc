@@ -80,7 +80,7 @@ void ExpectJacobian(const AxleFrame& frame) {
   Eigen::VectorXd residuals(n);
   Eigen::Matrix<double, Eigen::Dynamic, 4> J(n, 4);
   LinkResiduals(frame.links, pose, residuals.data(), J.data());
-  const auto stretch = StretchPerCoordinate(frame, pose);
+  const auto stretch = StretchesAt(frame, Variables(CoordinatesOf(pose)));
   const std::array q{Jet(pose.x, 0),     Jet(pose.y, 1), Jet(pose.steer, 2),
                      Jet(pose.pitch, 3), Jet(pose.z, 4), Jet(pose.roll, 5)};
   for (Eigen::Index i = 0; i < n; ++i) {
@@ -89,7 +89,8 @@ void ExpectJacobian(const AxleFrame& frame) {
                      HousingRotation(q[2], q[5], q[3]));
     EXPECT_NEAR(residuals[i], r.a, kSumTol);
     for (Eigen::Index k = 0; k < 6; ++k) {
-      EXPECT_NEAR(stretch[static_cast<size_t>(i)][k], r.v[k], kSumTol) << i << ' ' << k;
+      EXPECT_NEAR(stretch[static_cast<size_t>(i)].d[static_cast<size_t>(k)], r.v[k], kSumTol)
+          << i << ' ' << k;
     }
     for (Eigen::Index k = 0; k < 4; ++k) EXPECT_NEAR(J(i, k), r.v[k], kSumTol);
   }
@@ -221,7 +222,7 @@ TEST(RadiusArm, WithItsEyesInARowGivesLikeALeverOnThreeSprings) {
 
 TEST(RadiusArm, ClampsTheAxleInRollAndNotInBounce) {
   const AxleFrame frame = PrepareAxle(RadiusArms(4e6, 2e6));
-  const Freedom freedom = AnalyseFreedom(RadiusArms(4e6, 2e6), frame);
+  const Freedom freedom = AnalyseFreedom(frame);
   ASSERT_TRUE(freedom.fight.has_value());
   EXPECT_TRUE(freedom.free.empty());
   // In roll the left and right arm are forced across opposite ways while the housing settles its

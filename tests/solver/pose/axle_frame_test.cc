@@ -61,7 +61,8 @@ TEST(AxleFrame, LinksHaveTheirMeasuredLengthThere) {
 
 TEST(AxleFrame, TravelsGoThereAndBack) {
   const AxleFrame frame = PrepareAxle(CrookedAxle());
-  const Pose pose = AtTravels(frame, 0.07, -0.05, frame.measured);
+  const AxlePlace place = PlaceAt(frame, 0.0, {0.07, -0.05});
+  const Pose pose{.z = place.z, .roll = place.roll};
   const Travels travels = TravelsOf(frame, pose);
   EXPECT_NEAR(travels.left, 0.07, kTol);
   EXPECT_NEAR(travels.right, -0.05, kTol);
@@ -72,7 +73,9 @@ TEST(AxleFrame, TravelsAreHeightsOfTheWheelCentresWhateverTheUnknowns) {
   const AxleFrame frame = PrepareAxle(axle);
   Pose guess = frame.measured;
   guess.x += 0.1, guess.y -= 0.05, guess.steer += 0.1, guess.pitch = -0.2;
-  const Eigen::Isometry3d X_CA = Transform(AtTravels(frame, 0.07, -0.05, guess));
+  const AxlePlace place = PlaceAt(frame, 0.0, {0.07, -0.05});
+  guess.z = place.z, guess.roll = place.roll;
+  const Eigen::Isometry3d X_CA = Transform(guess);
   const double half = 0.5 * frame.track;
   EXPECT_NEAR((X_CA * Eigen::Vector3d(0.0, half, 0.0)).z(), axle.p_CW_l.z() + 0.07, kTol);
   EXPECT_NEAR((X_CA * Eigen::Vector3d(0.0, -half, 0.0)).z(), axle.p_CW_r.z() - 0.05, kTol);

@@ -35,7 +35,7 @@ std::string Complaint(const Axle& axle, std::vector<std::string>* part = nullptr
 
 TEST(Freedom, FourGoodLinksHoldEverything) {
   for (const Axle& axle : {SquareAxle(), sample::TriangulatedRear(), sample::ThreeLinkTrackBar()}) {
-    const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+    const Freedom freedom = AnalyseFreedom(PrepareAxle(axle));
     EXPECT_EQ(freedom.rank, 4);
     EXPECT_TRUE(freedom.free.empty());
     EXPECT_FALSE(freedom.fight);
@@ -51,7 +51,7 @@ TEST(Freedom, WithoutATrackBarItMovesSideways) {
             "the rear axle can move sideways: nothing like a track bar holds it; it has 3 links "
             "where four motions want holding");
   EXPECT_EQ(part, (std::vector<std::string>{"axles", "rear", "links"}));
-  const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+  const Freedom freedom = AnalyseFreedom(PrepareAxle(axle));
   ASSERT_EQ(freedom.free.size(), 1u);
   EXPECT_EQ(freedom.rank, 3);
   EXPECT_NEAR(std::abs(freedom.free[0].direction[1]), 1.0, 1e-12);
@@ -78,7 +78,7 @@ TEST(Freedom, WithOneLowerArmItSteers) {
 TEST(Freedom, NoLinksAtAllLeaveFourMotions) {
   Axle axle = SquareAxle();
   axle.links.clear();
-  const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+  const Freedom freedom = AnalyseFreedom(PrepareAxle(axle));
   EXPECT_EQ(freedom.rank, 0);
   EXPECT_EQ(freedom.free.size(), 4u);
   EXPECT_NE(Complaint(axle).find("can move fore and aft"), std::string::npos);
@@ -110,7 +110,7 @@ Axle NearlyParallelArms(double hold) {
 TEST(Freedom, FreeAndWeakMeanWhatTheySay) {
   const auto analyse = [](double hold) {
     const Axle axle = NearlyParallelArms(hold);
-    return AnalyseFreedom(axle, PrepareAxle(axle));
+    return AnalyseFreedom(PrepareAxle(axle));
   };
   // The least singular value differs from the stretch sideways by the coupling, a few per cent.
   const Freedom loose = analyse(0.8 * kFree), barely = analyse(1.6 * kFree);
@@ -142,7 +142,7 @@ Axle OnRadiusArms() {
 
 // The motion that a set holds weakly, by what it holds of it.
 FreeMotion OnlyWeak(const Axle& axle) {
-  const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+  const Freedom freedom = AnalyseFreedom(PrepareAxle(axle));
   EXPECT_EQ(freedom.rank, 4);
   EXPECT_TRUE(freedom.free.empty());
   EXPECT_EQ(freedom.weak.size(), 1u);
@@ -229,7 +229,7 @@ Axle OpposedBars(double sine) {
 
 TEST(Freedom, OpposedBarsStrainAsTheClosedForm) {
   const Axle axle = OpposedBars(0.2);
-  const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+  const Freedom freedom = AnalyseFreedom(PrepareAxle(axle));
   ASSERT_TRUE(freedom.fight);
   EXPECT_EQ(freedom.fight->too_many, 1u);
   EXPECT_NEAR(freedom.fight->bounce_rate, 2.0 * 5e6 * 0.04, 1e-3);  // [N/m] 4e5, rounding times 1e6
@@ -252,7 +252,7 @@ TEST(Freedom, BarsThatLockTheAxleAreAnErrorOnOneSideOfTheThresholdOnly) {
 
 TEST(Freedom, ReferenceVehicleMovesOnFiveLinks) {
   for (const Axle& axle : sample::HarbourVan().axles) {
-    const Freedom freedom = AnalyseFreedom(axle, PrepareAxle(axle));
+    const Freedom freedom = AnalyseFreedom(PrepareAxle(axle));
     EXPECT_EQ(freedom.rank, 4);
     ASSERT_TRUE(freedom.fight);
     EXPECT_EQ(Complaint(axle), "");

@@ -35,7 +35,7 @@ class VanRow : public testing::Test {
     const AxleFrame& frame = rig.axles[axle].frame;
     const Travels at_rest = TravelsOf(frame, stance.motion[axle].pose);
     const double t = 0.5 * (at_rest.left + at_rest.right) + travel;
-    const Pose wanted = AtTravels(frame, t, t, frame.measured);
+    const AxlePlace wanted = PlaceAt(frame, t, {});
     return MovePose(frame, rig.axles[axle].measured, wanted.z, wanted.roll).pose;
   }
   [[nodiscard]] double LoadedRadius(size_t axle) const {

@@ -35,10 +35,6 @@ Vehicle Unequal() {
   return van;
 }
 
-double LengthAt(const Span& span, const AxleFrame& frame, const Eigen::Isometry3d& X_CA) {
-  return (X_CA * OnHousing(frame, span.p_CQ) - span.p_CP).norm();
-}
-
 // What a stop or strap that holds least has left: below 0 where the axle cannot get to.
 double SlackAt(const Axle& axle, const AxleFrame& frame, const PartsAdvice& advice, size_t index,
                const Eigen::Isometry3d& X_CA, bool stops) {

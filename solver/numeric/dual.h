@@ -1,23 +1,36 @@
 // SPDX-License-Identifier: MIT
-// A value with its derivatives by N variables, the four unknowns of a pose unless said, over any
-// scalar: double for a Jacobian, Taylor for one that moves, Dual<double> for second derivatives.
-// For elements whose residual is too long to differentiate by hand (a crank); plain links have
-// theirs written out.
+// A value with its first derivatives by N variables, over any scalar: double for a Jacobian, Taylor
+// for one that moves, Dual itself for second derivatives. For what is too long to differentiate by
+// hand.
 #pragma once
 
 #include <array>
 #include <cmath>
 #include <cstddef>
 
+#include "solver/numeric/differentiated.h"
+
 namespace linkwright {
 
-template <typename T, size_t N = 4>
+template <typename T, size_t N>
 struct Dual {
   T v{};
   std::array<T, N> d{};
 };
 
-// f(u) where f and its derivative at u.v are known.
+// The variables at a place.
+template <typename T, size_t N>
+std::array<Dual<T, N>, N> Variables(const std::array<T, N>& at) {
+  std::array<Dual<T, N>, N> variables{};
+  for (size_t i = 0; i < N; ++i) {
+    variables[i].v = at[i];
+    variables[i].d[i] = T{} + 1.0;
+  }
+  return variables;
+}
+
+// f(u) where f and its derivative at u.v are known; of a plain number, f alone.
+inline double Chain(double, double f, double) { return f; }
 template <typename T, size_t N>
 Dual<T, N> Chain(const Dual<T, N>& u, const T& f, const T& df) {
   Dual<T, N> result{f, {}};
@@ -38,10 +51,6 @@ Dual<T, N> operator-(const Dual<T, N>& a) {
   return negative;
 }
 template <typename T, size_t N>
-Dual<T, N> operator-(const Dual<T, N>& a, const Dual<T, N>& b) {
-  return a + (-b);
-}
-template <typename T, size_t N>
 Dual<T, N> operator*(const Dual<T, N>& a, const Dual<T, N>& b) {
   Dual<T, N> product{a.v * b.v, {}};
   for (size_t i = 0; i < N; ++i) product.d[i] = a.d[i] * b.v + a.v * b.d[i];
@@ -54,22 +63,10 @@ Dual<T, N> operator/(const Dual<T, N>& a, const Dual<T, N>& b) {
   return quotient;
 }
 template <typename T, size_t N>
-Dual<T, N> operator+(const Dual<T, N>& a, double k) {
-  return {a.v + k, a.d};
-}
-template <typename T, size_t N>
-Dual<T, N> operator-(const Dual<T, N>& a, double k) {
-  return a + (-k);
-}
-template <typename T, size_t N>
 Dual<T, N> operator*(double k, const Dual<T, N>& a) {
   Dual<T, N> product{k * a.v, {}};
   for (size_t i = 0; i < N; ++i) product.d[i] = k * a.d[i];
   return product;
-}
-template <typename T, size_t N>
-Dual<T, N> operator*(const Dual<T, N>& a, double k) {
-  return k * a;
 }
 template <typename T, size_t N>
 Dual<T, N> sqrt(const Dual<T, N>& a) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Taylor arithmetic against ceres::Jet (first derivatives) and closed forms (second ones).
-#include "solver/pose/taylor.h"
+#include "solver/numeric/taylor.h"
 
 #include <ceres/jet.h>
 #include <gtest/gtest.h>

@@ -1,18 +1,20 @@
 // SPDX-License-Identifier: MIT
-// A value with its first and second derivatives by the two coordinates that drive a housing:
-// its height z and its roll (docs/theory.md (5)). Second-order forward differentiation; exact up to
+// A value with its first and second derivatives by two coordinates z and r, which drive a housing:
+// its height and its roll (docs/theory.md (5)). Second-order forward differentiation; exact up to
 // rounding. Ceres' Jet carries first derivatives only.
 #pragma once
 
 #include <array>
 #include <cmath>
 
+#include "solver/numeric/differentiated.h"
+
 namespace linkwright {
 
 // Derivatives, not Taylor coefficients: zz is the second derivative itself.
 struct Taylor {
   double v = 0.0;
-  double z = 0.0, r = 0.0;              // by height, by roll
+  double z = 0.0, r = 0.0;
   double zz = 0.0, zr = 0.0, rr = 0.0;  // second derivatives
 };
 
@@ -33,20 +35,10 @@ inline Taylor Chain(const Taylor& u, double f, double df, double ddf) {
 inline Taylor operator+(const Taylor& a, const Taylor& b) {
   return {a.v + b.v, a.z + b.z, a.r + b.r, a.zz + b.zz, a.zr + b.zr, a.rr + b.rr};
 }
-inline Taylor operator-(const Taylor& a, const Taylor& b) {
-  return {a.v - b.v, a.z - b.z, a.r - b.r, a.zz - b.zz, a.zr - b.zr, a.rr - b.rr};
-}
 inline Taylor operator-(const Taylor& a) { return {-a.v, -a.z, -a.r, -a.zz, -a.zr, -a.rr}; }
 inline Taylor operator*(double k, const Taylor& a) {
   return {k * a.v, k * a.z, k * a.r, k * a.zz, k * a.zr, k * a.rr};
 }
-inline Taylor operator*(const Taylor& a, double k) { return k * a; }
-inline Taylor operator+(const Taylor& a, double k) {
-  Taylor sum = a;
-  sum.v += k;
-  return sum;
-}
-inline Taylor operator-(const Taylor& a, double k) { return a + (-k); }
 inline Taylor operator*(const Taylor& a, const Taylor& b) {
   return {a.v * b.v,
           a.z * b.v + a.v * b.z,
