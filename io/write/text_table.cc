@@ -88,24 +88,38 @@ std::vector<std::string> WrapHead(const Column& column, UnitSystem units) {
   return lines;
 }
 
-// One printed table of some columns of `table`.
-std::string PrintColumns(const DataTable& table, const std::vector<size_t>& picked) {
+// The rows that have something in one of these columns, the first of them, which names the row,
+// left out: an axle's table ends where the axle does.
+std::vector<size_t> RowsWithin(const DataTable& table, const std::vector<size_t>& picked) {
+  std::vector<size_t> rows;
+  for (size_t r = 0; r < table.rows.size(); ++r) {
+    const bool any = std::any_of(picked.begin() + 1, picked.end(), [&](size_t c) {
+      return !std::holds_alternative<std::monostate>(table.rows[r][c]);
+    });
+    if (any) rows.push_back(r);
+  }
+  return rows;
+}
+
+// One printed table of some columns and rows of `table`.
+std::string PrintColumns(const DataTable& table, const std::vector<size_t>& picked,
+                         const std::vector<size_t>& rows) {
   std::vector<std::vector<std::string>> heads;
   size_t head_lines = 0;
   for (const size_t i : picked) {
     heads.push_back(WrapHead(table.columns[i], table.units));
     head_lines = std::max(head_lines, heads.back().size());
   }
-  std::vector<PrintedLine> lines(head_lines + table.rows.size(), PrintedLine(picked.size()));
+  std::vector<PrintedLine> lines(head_lines + rows.size(), PrintedLine(picked.size()));
   for (size_t c = 0; c < picked.size(); ++c) {
     const Column& column = table.columns[picked[c]];
     for (size_t h = 0; h < heads[c].size(); ++h) {
       lines[head_lines - heads[c].size() + h][c] = heads[c][h];
     }
     std::vector<std::string*> taped;
-    for (size_t r = 0; r < table.rows.size(); ++r) {
+    for (size_t r = 0; r < rows.size(); ++r) {
       std::string& text = lines[head_lines + r][c];
-      text = CellText(table.rows[r][picked[c]], column, table.units);
+      text = CellText(table.rows[rows[r]][picked[c]], column, table.units);
       if (IsTaped(column, table.units)) taped.push_back(&text);
     }
     AlignSixteenths(taped);
@@ -144,13 +158,14 @@ std::string ToGroupedText(const DataTable& table) {
       if (table.columns[i].group == group) picked.push_back(i);
     }
     if (!out.empty()) out += '\n';
-    out += group + "\n" + PrintColumns(table, picked);
+    out += group + "\n" + PrintColumns(table, picked, RowsWithin(table, picked));
   }
   return out;
 }
 
 std::string ToTitledText(const std::string& title, const DataTable& table) {
-  return title + "\n" + PrintColumns(table, Indices(table.columns.size()));
+  return title + "\n" +
+         PrintColumns(table, Indices(table.columns.size()), Indices(table.rows.size()));
 }
 
 std::string ToFittingText(const std::string& title, const DataTable& table) {
@@ -159,18 +174,19 @@ std::string ToFittingText(const std::string& title, const DataTable& table) {
   const std::string turned = title + "\n" + ToTurnedText(table);
   if (WidestLine(turned) <= kPageWidth) return turned;
   text.clear();
+  const std::vector<size_t> rows = Indices(table.rows.size());
   for (size_t next = 1; next < table.columns.size();) {
     std::vector<size_t> picked{0, next++};
     while (next < table.columns.size()) {
       picked.push_back(next);
-      if (WidestLine(PrintColumns(table, picked)) > kPageWidth) {
+      if (WidestLine(PrintColumns(table, picked, rows)) > kPageWidth) {
         picked.pop_back();
         break;
       }
       ++next;
     }
-    text +=
-        (text.empty() ? title : "\n" + title + ", continued") + "\n" + PrintColumns(table, picked);
+    text += (text.empty() ? title : "\n" + title + ", continued") + "\n" +
+            PrintColumns(table, picked, rows);
   }
   return text;
 }

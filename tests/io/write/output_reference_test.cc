@@ -111,7 +111,8 @@ std::vector<NamedTable> ShaftTables() {
 std::vector<NamedTable> SteeredTables() {
   SteeredAxle steered{};
   steered.tie_rod = true;
-  steered.travel.rows.resize(1);
+  steered.travel.rows.resize(1), steered.roll.rows.resize(1);
+  steered.travel.rows[0].axles[0].emplace(), steered.roll.rows[0].axles[0].emplace();
   steered.match = BarMatch{};
   SteeringReport report{};
   report.axles = {steered};
