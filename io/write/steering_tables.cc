@@ -133,8 +133,7 @@ TableOf<BarMove> MoveColumns() {
 
 TableOf<SidewaysCure> SidewaysColumns(const Vehicle& vehicle) {
   return {
-      {"axle", "axle", kNumber, "front or rear",
-       [&](auto& cure) { return vehicle.axles[cure.axle].name; }},
+      AxleColumn<SidewaysCure>(vehicle),
       {"offset", "off centre", kLength, "housing centre at rest; + left", &SidewaysCure::offset},
       {"bar", "link", kNumber, "the one that lies across",
        [](auto& cure) { return cure.bar ? cure.bar->name : "none"; }},
