@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/check_tables.h"
 
-#include <fmt/format.h>
 #include <cmath>
 
 #include "io/write/note_writer.h"

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/comparison.h"
 
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "io/write/table_of.h"

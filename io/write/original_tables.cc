@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/original_tables.h"
 
-#include <fmt/format.h>
-#include <cmath>
-
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 
