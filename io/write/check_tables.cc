@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/check_tables.h"
 
-#include <fmt/format.h>
 #include <cmath>
 
 #include "io/write/note_writer.h"
@@ -22,7 +21,7 @@ std::string Join(const std::vector<FreeMotion>& motions) {
 DataTable AxleTable(const Vehicle& vehicle, const CheckReport& report, UnitSystem units) {
   const auto freedom = [&](size_t i) -> const Freedom& { return report.axles[i].freedom; };
   const TableOf<size_t> columns{
-      {"axle", "axle", kNumber, "front or rear", [&](auto i) { return vehicle.axles[i].name; }},
+      AxleColumn<size_t>(vehicle),
       {"links", "links", kNumber, "how many locate the housing",
        [&](auto i) { return std::to_string(report.axles[i].links); }},
       {"motions_held", "motions held", kNumber,
@@ -84,19 +83,16 @@ std::vector<Mass> MassesOf(const Vehicle& vehicle) {
 }
 
 DataTable MassTable(const Vehicle& vehicle, UnitSystem units) {
-  const char* where = "of its centre, chassis axes";
-  const TableOf<Mass> columns{{"item", "item", kNumber, "what", &Mass::item},
-                              {"mass", "mass", kMass, "- where it is taken off", &Mass::mass},
-                              {"x", "x", kLength, where, [](auto& m) { return m.p_CM.x(); }},
-                              {"y", "y", kLength, where, [](auto& m) { return m.p_CM.y(); }},
-                              {"z", "z", kLength, where, [](auto& m) { return m.p_CM.z(); }}};
+  TableOf<Mass> columns{{"item", "item", kNumber, "what", &Mass::item},
+                        {"mass", "mass", kMass, "- where it is taken off", &Mass::mass}};
+  AddPart(columns, PointColumns("", "", "of its centre, chassis axes"), &Mass::p_CM);
   return ToTable(columns, MassesOf(vehicle), units);
 }
 
 DataTable WeightTable(const Vehicle& vehicle, const CheckReport& report, UnitSystem units) {
   const auto weight = [&](size_t i) -> const WeightCheck& { return *report.axles[i].weight; };
   const TableOf<size_t> columns{
-      {"axle", "axle", kNumber, "front or rear", [&](auto i) { return vehicle.axles[i].name; }},
+      AxleColumn<size_t>(vehicle),
       {"by_coils", "by its coils", kMass,
        "what coils and stops carry at their measured length, by virtual work in bounce (links "
        "carry a part where a coil leans or the housing turns), and the unsprung mass",

@@ -116,24 +116,21 @@ TableOf<ShaftPlace> PlaceColumns(bool center_bearing, UnitSystem units) {
   return columns;
 }
 
-TableOf<ShaftPlace> SpeedColumns(std::optional<double> speed, UnitSystem units) {
-  return {
+DataTable SpeedTable(const ShaftReport& report, UnitSystem units) {
+  const TableOf<ShaftPlace> columns{
       {"place", "place", kNumber, "as in the table over travel",
        [units](auto& place) { return PlaceName(place, units); }},
-      {"speed", "speed", kShaftSpeed, "of the output, steady", [speed](auto&) { return speed; }},
+      {"speed", "speed", kShaftSpeed, "of the output, steady", [&](auto&) { return report.speed; }},
       {"torsional", "torsional", kAcceleration,
        "greatest angular acceleration of the pinion over a turn", &ShaftPlace::torsional},
       {"inertial", "inertial", kAcceleration,
        "greatest angular acceleration of a piece of the shaft, driving or coasting",
        &ShaftPlace::inertial}};
-}
-
-DataTable SpeedTable(const ShaftReport& report, UnitSystem units) {
   std::vector<ShaftPlace> places;
   for (const Kind kind : {Kind::kFullDroop, Kind::kRest, Kind::kFullBump}) {
     if (const ShaftPlace* place = Find(report.travel, kind)) places.push_back(*place);
   }
-  return ToTable(SpeedColumns(report.speed, units), places, units);
+  return ToTable(columns, places, units);
 }
 
 // Of a shaft at another place than those over travel.

@@ -22,8 +22,9 @@ enum class Of { kAxle, kAxleItself, kShaft, kTurn, kVehicle };
 
 // Words with places for what one finding has:
 //   {member}         a text of it: kTexts
-//   {value}          a number of it, with its unit: kNumbers. {value:.2} without, to two decimals;
-//                    {value:g} with it, no trailing zeros
+//   {value}          a number of it, with its unit: kNumbers, kMoreNumbers. {value:abs} without its
+//                    sign; {value:.2} without its unit, to two decimals; {value:g} with it, no
+//                    trailing zeros
 //   {value:<A|B}     A where that number is below 0, else B; `>` above 0, `=` at 0
 //   {past:A|B}       A where that is so, else B: kConditions
 // A and B may have places of their own; no B: nothing.
@@ -115,19 +116,13 @@ constexpr NamedPlace<std::string> kTexts[]{
     {"limit", Limit},
     {"at_share", [](auto& t) { return AtShare(t.f.value); }}};
 
-constexpr NamedPlace<double> kNumbers[]{
-    {"value", [](auto& t) { return t.f.value; }},
-    {"size", [](auto& t) { return std::abs(t.f.value); }},
-    {"aim", [](auto& t) { return t.f.aim.value_or(0.0); }},
-    {"low", PinionLow},
-    {"low_size", [](auto& t) { return std::abs(PinionLow(t)); }}};
+constexpr NamedPlace<double> kNumbers[]{{"value", [](auto& t) { return t.f.value; }},
+                                        {"aim", [](auto& t) { return t.f.aim.value_or(0.0); }},
+                                        {"low", PinionLow}};
 
 // Of Finding::more.
-constexpr NamedPlace<double> kMoreNumbers[]{
-    {"first", [](auto& t) { return t.f.more[0]; }},
-    {"first_size", [](auto& t) { return std::abs(t.f.more[0]); }},
-    {"second", [](auto& t) { return t.f.more[1]; }},
-    {"second_size", [](auto& t) { return std::abs(t.f.more[1]); }}};
+constexpr NamedPlace<double> kMoreNumbers[]{{"first", [](auto& t) { return t.f.more[0]; }},
+                                            {"second", [](auto& t) { return t.f.more[1]; }}};
 
 constexpr NamedPlace<bool> kConditions[]{
     {"past", [](auto& t) { return t.f.past; }},
@@ -171,6 +166,7 @@ std::string Fill(const Told& t, std::string_view words);
 std::string FillNumber(const Told& t, double number, Dimension dimension, std::string_view how) {
   if (how.empty()) return t.Show(number, dimension);
   if (how[0] == '.') return ShowNumber(number, how[1] - '0');
+  if (how == "abs") return t.Show(std::abs(number), dimension);
   if (how == "g") return FormatValue(number, dimension, t.units);
   const bool holds = how[0] == '<' ? number < 0.0 : how[0] == '>' ? number > 0.0 : number == 0.0;
   return Fill(t, Either(how.substr(1), holds));
@@ -217,12 +213,12 @@ constexpr bool IsSound(std::string_view words) {
 }
 
 constexpr std::string_view kLeftBefore =
-    "{value:<{member} is past that by {size} {where}|{member} has {value} left before {what} "
+    "{value:<{member} is past that by {value:abs} {where}|{member} has {value} left before {what} "
     "{where}, less than {aim}}";
 constexpr std::string_view kSlipLeft =
-    "{on_axle:{value:<{member} is past that by {size} {where}|{member} has {value} left before it "
-    "{what} {where}, less than {aim}}|{value:<its slip joint {what}: {size} too little|at worst "
-    "{value} of its slip are left before it {what}{limit}}}";
+    "{on_axle:{value:<{member} is past that by {value:abs} {where}|{member} has {value} left "
+    "before it {what} {where}, less than {aim}}|{value:<its slip joint {what}: {value:abs} too "
+    "little|at worst {value} of its slip are left before it {what}{limit}}}";
 
 // In the order of FindingKind.
 constexpr KindWords kFindingWords[]{
@@ -241,7 +237,7 @@ constexpr KindWords kFindingWords[]{
     {K::kNotMirrored, Of::kAxle, kLength,
      "{member} are no mirror images, {value} apart; more than {aim} (common practice)"},
     {K::kBelowFloor, Of::kAxle, kLength,
-     "{member} reaches {size} below the floor; is a height wrong?"},
+     "{member} reaches {value:abs} below the floor; is a height wrong?"},
     {K::kLongLink, Of::kAxle, kLength,
      "{member} is {value} long, more than half the wheelbase; is a sign or a place wrong?"},
     {K::kShortLink, Of::kAxle, kLength, "{member} is {value} long; is a sign lost on one end?"},
@@ -263,8 +259,8 @@ constexpr KindWords kFindingWords[]{
      "mm crushes to 28; is it taken as rigid?"},
     {K::kNoRest, Of::kVehicle, kNumber, "{under}it finds no resting position: {detail}"},
     {K::kLeansInward, Of::kVehicle, kLength,
-     "{under}the body's centre of mass lies {size} below the roll axis, so that it would lean into "
-     "a turn, as no truck does: look at the heights of the masses and of what holds the axles "
+     "{under}the body's centre of mass lies {value:abs} below the roll axis, so that it would lean "
+     "into a turn, as no truck does: look at the heights of the masses and of what holds the axles "
      "sideways"},
     {K::kOverRating, Of::kAxle, kMass, "{under}it carries {value}, above its rating of {aim}"},
     {K::kRidesStiff, Of::kAxle, kFrequency,
@@ -273,7 +269,7 @@ constexpr KindWords kFindingWords[]{
      "{under}a bump stop touches at rest: with its rate the ride frequency is {value}, above "
      "{aim}; the coils alone are not to blame"},
     {K::kSitsAskew, Of::kAxle, kLength,
-     "{under}its {value:>left|right} wheel stands {size} farther up than the other, more than "
+     "{under}its {value:>left|right} wheel stands {value:abs} farther up than the other, more than "
      "{aim}"},
     {K::kMockUpHeight, Of::kAxle, kLength,
      "even {under}its wheel rests {value} from where it was measured in its opening, more than "
@@ -282,7 +278,7 @@ constexpr KindWords kFindingWords[]{
      "{member} left and right spread {value} seen from above, less than {aim}: nothing else holds "
      "the axle sideways"},
     {K::kLinkSlopes, Of::kAxle, kAngle,
-     "{member} slopes {size} from the side at rest, more than {aim}"},
+     "{member} slopes {value:abs} from the side at rest, more than {aim}"},
     {K::kRollSteers, Of::kAxle, kAngleRatio,
      "it steers {value} with roll at rest, more than {aim} either way"},
     {K::kDamperAtRest, Of::kAxle, kLength, "{value} left at rest before {detail}, less than {aim}"},
@@ -295,17 +291,17 @@ constexpr KindWords kFindingWords[]{
     {K::kShortBump, Of::kAxle, kLength,
      "bump travel is {value} at rest, less than {aim}: {detail}"},
     {K::kCoilUnseats, Of::kAxle, kLength,
-     "{value:<{member} is off its seat by {size} {where}|{member} is squeezed {value} {where}, "
-     "less than {aim}: it may leave its seat}"},
+     "{value:<{member} is off its seat by {value:abs} {where}|{member} is squeezed {value} "
+     "{where}, less than {aim}: it may leave its seat}"},
     {K::kCoilNearSolid, Of::kAxle, kLength, kLeftBefore, {}, "it is solid"},
     {K::kDamperNearEnd, Of::kAxle, kLength, kLeftBefore, {}, "its end"},
     {K::kJointNearLimit, Of::kAxle, kAngle, kLeftBefore, {}, "its misalignment limit"},
     {K::kSlipBottoms, Of::kShaft, kLength, kSlipLeft, {}, "bottoms"},
     {K::kSlipParts, Of::kShaft, kLength, kSlipLeft, {}, "parts"},
     {K::kTireNear, Of::kAxle, kLength,
-     "its {detail} tyre {value:<is {size} deep in its {member} {where}|comes as near as {value} to "
-     "its {member} {where}, less than {aim}}{lip_assumed: (no lip_y: its lip is taken to reach "
-     "across the tyre)}"},
+     "its {detail} tyre {value:<is {value:abs} deep in its {member} {where}|comes as near as "
+     "{value} to its {member} {where}, less than {aim}}{lip_assumed: (no lip_y: its lip is taken "
+     "to reach across the tyre)}"},
     {K::kGapCloses, Of::kAxle, kLength,
      "{member} comes as near as {value} over the travel, less than {aim}"},
     {K::kCenterInsideOut, Of::kAxle, kLength,
@@ -339,17 +335,17 @@ constexpr KindWords kFindingWords[]{
      "give this bump from there: want less bump, or move the seat"},
     {K::kStopMovesRest, Of::kAxle, kLength,
      "{member}: as high as advised it {value:>is squeezed by {value}|no longer touches} at rest, "
-     "so that the {axle} then stands {first_size} {first:>higher|lower} than now; the parts here "
+     "so that the {axle} then stands {first:abs} {first:>higher|lower} than now; the parts here "
      "are for that"},
     {K::kOrderUnseatsCoil, Of::kAxle, kLength,
-     "{member}: {value:<off its seat by {size} where it is longest in the wanted travel: keep it "
-     "in, or shorten the strap|{value} of preload in the wanted travel, aim {aim} or more}"},
+     "{member}: {value:<off its seat by {value:abs} where it is longest in the wanted travel: keep "
+     "it in, or shorten the strap|{value} of preload in the wanted travel, aim {aim} or more}"},
     {K::kOrderBindsCoil, Of::kAxle, kLength,
      "{member}: {value} left before it is solid in the wanted travel, aim {aim} or more: a taller "
      "stop"},
     {K::kWheelOffCenter, Of::kAxle, kLength,
-     "its wheels stand {first_size} {first:<behind|ahead of} and {second_size} "
-     "{second:<below|above} the centre of their openings at rest, aim {aim} or less"},
+     "its wheels stand {first:abs} {first:<behind|ahead of} and {second:abs} {second:<below|above} "
+     "the centre of their openings at rest, aim {aim} or less"},
     {K::kSteerFollowsNot, Of::kAxle, kNumber,
      "the drag link or tie rod does not follow to full lock everywhere; those places are left out"},
     {K::kNoCentringPlan, Of::kVehicle, kNumber,
@@ -365,8 +361,8 @@ constexpr KindWords kFindingWords[]{
      kShaftSpeed},
     {K::kJointsDiffer, Of::kShaft, kAngle, "its two joints differ by {value} at rest{limit}"},
     {K::kPinionOffAim, Of::kShaft, kAngle,
-     "the pinion's yoke end has to come {size} {value:>up|down}{low:= for the least net angle at "
-     "rest: |, to stand {low_size} {low:>low|high} of the least net angle: at rest }{first}, now "
+     "the pinion's yoke end has to come {value:abs} {value:>up|down}{low:= for the least net angle "
+     "at rest: |, to stand {low:abs} {low:>low|high} of the least net angle: at rest }{first}, now "
      "{second}"},
     {K::kUneven, Of::kShaft, kAngle,
      "{value} is the least net angle that a turn of the pinion can leave at rest: it comes from "
@@ -381,46 +377,48 @@ constexpr KindWords kFindingWords[]{
     {K::kBarSlopeDiffers, Of::kAxle, kAngle,
      "from in front, {member} and drag link differ in slope by {value}{limit}"},
     {K::kBarLengthDiffers, Of::kAxle, kPercent,
-     "{member} is {first_size} {value:>longer|shorter} than the drag link, {size}{limit}", kLength},
+     "{member} is {first:abs} {value:>longer|shorter} than the drag link, {value:abs}{limit}",
+     kLength},
     {K::kBarOpposite, Of::kAxle, kNumber,
      "{member} and drag link have their frame ends on opposite sides: one pulls the axle where the "
      "other pushes the wheels"},
     {K::kBumpSteers, Of::kAxle, kAngleRate,
-     "with the steering wheel held, bump at rest steers {size} to the {value:>left|right}{limit}"},
+     "with the steering wheel held, bump at rest steers {value:abs} to the "
+     "{value:>left|right}{limit}"},
     {K::kDragLinkInLine, Of::kAxle, kNumber,
      "at rest the drag link stands in line with its kingpin or its knuckle arm, so it turns the "
      "wheel neither way and holds it by nothing: no steer per travel can be told; move one of its "
      "ends"},
     {K::kOffCenter, Of::kAxleItself, kLength,
-     "stands {centred:centred|{size} to the {value:>left|right} of centre{past:, more than "
+     "stands {centred:centred|{value:abs} to the {value:>left|right} of centre{past:, more than "
      "{aim}}}"},
     {K::kOldAxleMoved, Of::kVehicle, kLength,
-     "the old {axle} axle {moved:has moved {size} {value:<back|forward} and {first_size} "
+     "the old {axle} axle {moved:has moved {value:abs} {value:<back|forward} and {first:abs} "
      "{first:<down|up} against the frame since it was new: its opening was drawn about where it "
      "stood then|sits where it did}"},
     {K::kCamberGrew, Of::kVehicle, kLength,
      "the {axle} spring has more camber now than when new: a leaf sags, so are the two exchanged, "
      "or has it been re-arched?"},
     {K::kEyesDisagree, Of::kVehicle, kLength,
-     "the {axle} spring from eye to eye now: {first} worked out, {second} measured, {size} "
+     "the {axle} spring from eye to eye now: {first} worked out, {second} measured, {value:abs} "
      "apart{past:; take arcs and camber again}"},
     {K::kShackleInLine, Of::kVehicle, kAngle,
      "the {axle} shackle lies only {value} off the line of the eyes {detail}: a small error of "
      "camber swings it far, so trust its axle's place less"},
     {K::kOldWheelOff, Of::kVehicle, kLength,
-     "the {axle} wheel when new stood {shows:{size} {value:<behind|ahead of} the centre of its "
-     "opening as measured on the old body|centred in its opening as measured}{past:{has_second:; a "
-     "camber of {second} when new, not {first}, would have centred it|; no camber when new would "
-     "have centred it, so take the opening and the eyes again}}"},
+     "the {axle} wheel when new stood {shows:{value:abs} {value:<behind|ahead of} the centre of "
+     "its opening as measured on the old body|centred in its opening as "
+     "measured}{past:{has_second:; a camber of {second} when new, not {first}, would have centred "
+     "it|; no camber when new would have centred it, so take the opening and the eyes again}}"},
     {K::kWheelbaseDiffers, Of::kVehicle, kLength,
-     "the wheelbase now: {first} worked out, {second} measured, {size} apart{past:; take eyes, "
-     "pivots and arcs again}"},
+     "the wheelbase now: {first} worked out, {second} measured, {value:abs} apart{past:; take "
+     "eyes, pivots and arcs again}"},
     {K::kSpacingDiffers, Of::kVehicle, kLength,
-     "the file's openings are {first} apart, {size} {value:<less|more} than the old axles were as "
-     "designed"},
+     "the file's openings are {first} apart, {value:abs} {value:<less|more} than the old axles "
+     "were as designed"},
     {K::kOpeningOffOld, Of::kVehicle, kLength,
-     "the {axle} opening in this file is {size} {value:<behind|ahead of} where the old axle was "
-     "designed to be"},
+     "the {axle} opening in this file is {value:abs} {value:<behind|ahead of} where the old axle "
+     "was designed to be"},
     {K::kNoStandInTurn, Of::kVehicle, kNumber, "at that acceleration it does not stand: {detail}"},
     {K::kEndInTurn, Of::kVehicle, kNumber,
      "at that acceleration {detail}; it is taken to hold there, as a strap would"},

@@ -169,21 +169,17 @@ TableOf<DamperAdvice> DamperColumns(const Vehicle& vehicle) {
 }
 
 TableOf<DamperAdvice> TabColumns(const Vehicle& vehicle) {
-  const char* where = "where the chassis end goes, chassis axes";
-  return {
+  TableOf<DamperAdvice> columns{
       {"damper", "damper at hand", kNumber, kAxleAndName, MemberNameIn(vehicle)},
       {"fit", "with it", kNumber, "whether the damper in the file does it", TabWords},
       {"stroke_short", "stroke short by", kLength, "where no place of its tab helps",
        &DamperAdvice::stroke_short},
       {"tab_move", "tab up by", kLength,
        "its chassis end along the damper, + away from the axle; both ends then have the same spare",
-       &DamperAdvice::tab_move},
-      {"tab_x", "tab x", kLength, where,
-       [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.x(); }); }},
-      {"tab_y", "tab y", kLength, where,
-       [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.y(); }); }},
-      {"tab_z", "tab z", kLength, where,
-       [](auto& damper) { return Within(damper.p_CP, [](auto& p) { return p.z(); }); }}};
+       &DamperAdvice::tab_move}};
+  AddPart(columns, PointColumns("tab_", "tab ", "where the chassis end goes, chassis axes"),
+          &DamperAdvice::p_CP);
+  return columns;
 }
 
 TableOf<StopAdvice> StopColumns(const Vehicle& vehicle) {

@@ -2,7 +2,7 @@
 // What `limits` found, as tables and as sentences.
 #pragma once
 
-#include "io/write/check_tables.h"
+#include "io/write/json.h"
 #include "solver/study/travel/travel_parts.h"
 
 namespace linkwright {

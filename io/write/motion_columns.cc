@@ -70,10 +70,11 @@ AxleColumns HousingColumns(bool forces) {
 
 // Of one of its sides, 0 left, 1 right.
 AxleColumns SideColumns(size_t s, bool coils) {
-  const char* wheel = "wheel centre, chassis axes";
-  AxleColumns to{{"wheel_x", "wheel x", kLength, wheel, [s](auto& r) { return r.wheel[s].x(); }},
-                 {"wheel_y", "wheel y", kLength, wheel, [s](auto& r) { return r.wheel[s].y(); }},
-                 {"wheel_z", "wheel z", kLength, wheel, [s](auto& r) { return r.wheel[s].z(); }}};
+  AxleColumns to;
+  AddPart(
+      to, PointColumns("wheel_", "wheel ", "wheel centre, chassis axes"), [s](auto& r) -> auto& {
+        return r.wheel[s];
+      });
   if (coils) {
     to.push_back({"spring_length", "coil length", kLength,
                   "mean length of that side's coils, seat to seat",

@@ -3,7 +3,11 @@
 #pragma once
 
 #include <fmt/format.h>
+
 #include <cmath>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "io/write/amount.h"
 #include "solver/model/vehicle.h"

@@ -69,15 +69,12 @@ TableOf<TireClearance> LeastColumns(const Vehicle& vehicle) {
        "where on the tyre about the hub in side view: 0 ahead, 90 on top, 180 behind",
        [](auto& least) { return least.gap.around; }},
       {"part", "on its", kNumber, "tread, a face, or the edge between them",
-       [](auto& least) { return NameOf(least.gap.part); }},
-      {"x", "body x", kLength, "the point of the body, chassis axes",
-       [](auto& least) { return least.gap.p_CB.x(); }},
-      {"y", "body y", kLength, "the point of the body, chassis axes",
-       [](auto& least) { return least.gap.p_CB.y(); }},
-      {"z", "body z", kLength, "the point of the body, chassis axes",
-       [](auto& least) { return least.gap.p_CB.z(); }}};
+       [](auto& least) { return NameOf(least.gap.part); }}};
+  const auto least = [](auto& clearance) -> auto& { return *LeastOf(clearance); };
+  AddPart(columns, of_least, least);
   AddPart(
-      columns, of_least, [](auto& clearance) -> auto& { return *LeastOf(clearance); });
+      columns, PointColumns("", "body ", "the point of the body, chassis axes"),
+      [=](auto& clearance) -> auto& { return least(clearance).gap.p_CB; });
   return columns;
 }
 
@@ -110,40 +107,40 @@ TableOf<TireClearance> ByMotionColumns(const Vehicle& vehicle) {
           {"one_wheel_lock", "one wheel, lock to lock", kLength, same, gap(turned, kOneWheel)}};
 }
 
-// One end of a motion that was swept.
+// One end of a motion that was swept for an axle.
 struct RangeEnd {
-  std::string name;
-  bool angular;
+  size_t axle;
+  TireMotion motion;
+  const char* way;  // "-", "+"
   double to;
-  std::string ended_by;
+  const std::optional<SweptEnd>& ended_by;
 };
 
-TableOf<RangeEnd> SweptColumns() {
-  return {{"motion", "swept", kNumber,
-           "axle, motion and way; of one wheel, the left one; as `limits` has it, but through the "
-           "tyres' own contact",
-           &RangeEnd::name},
-          {"travel", "to travel", kLength, "of bounce and one wheel; + bump",
-           [](auto& end) { return CellIf(!end.angular, end.to); }},
-          {"angle", "to angle", kAngle, "of roll and crossed",
-           [](auto& end) { return CellIf(end.angular, end.to); }},
-          {"ended_by", "ended by", kNumber, "'nothing' where the file has no end",
-           &RangeEnd::ended_by}};
+TableOf<RangeEnd> SweptColumns(const Vehicle& vehicle) {
+  return {
+      {"motion", "swept", kNumber,
+       "axle, motion and way; of one wheel, the left one; as `limits` has it, but through the "
+       "tyres' own contact",
+       [&](auto& end) {
+         return fmt::format("{} {} {}", vehicle.axles[end.axle].name, NameOf(end.motion), end.way);
+       }},
+      {"travel", "to travel", kLength, "of bounce and one wheel; + bump",
+       [](auto& end) { return CellIf(!IsAngular(end.motion), end.to); }},
+      {"angle", "to angle", kAngle, "of roll and crossed",
+       [](auto& end) { return CellIf(IsAngular(end.motion), end.to); }},
+      {"ended_by", "ended by", kNumber, "'nothing' where the file has no end", [&](auto& end) {
+         if (!end.ended_by) return std::string("nothing");
+         return vehicle.axles[end.ended_by->axle].name + " " + DescribeShort(end.ended_by->limit);
+       }}};
 }
 
-std::vector<RangeEnd> SweptEnds(const Vehicle& vehicle, const OpeningsReport& report) {
+std::vector<RangeEnd> EndsOf(const OpeningsReport& report) {
   std::vector<RangeEnd> ends;
   for (const size_t axle : kBothAxles) {
     for (const SweptRange& range : report.ranges[axle]) {
       if (range.motion == TireMotion::kRest) continue;
-      const std::string name = vehicle.axles[axle].name + " " + NameOf(range.motion);
-      for (size_t i = 0; i < 2; ++i) {
-        const auto& end = range.ended_by[i];
-        ends.push_back(
-            {name + (i == 0 ? " -" : " +"), IsAngular(range.motion),
-             i == 0 ? range.low : range.high,
-             end ? vehicle.axles[end->axle].name + " " + DescribeShort(end->limit) : "nothing"});
-      }
+      ends.push_back({axle, range.motion, "-", range.low, range.ended_by[0]});
+      ends.push_back({axle, range.motion, "+", range.high, range.ended_by[1]});
     }
   }
   return ends;
@@ -302,14 +299,11 @@ void SayMissing(const NoteWriter& writer, const OpeningsReport& report, size_t a
 // Where a sweep went as far as is usual because nothing in the file ends it.
 void SayUnended(const NoteWriter& writer, const OpeningsReport& report, size_t axle) {
   std::vector<std::string> where;
-  for (const SweptRange& range : report.ranges[axle]) {
-    if (range.motion == TireMotion::kRest) continue;
-    for (size_t i = 0; i < 2; ++i) {
-      if (range.ended_by[i]) continue;
-      const double to = i == 0 ? range.low : range.high;
-      where.push_back(NameOf(range.motion) + std::string(" to ") +
-                      (IsAngular(range.motion) ? writer.Angle(to) : writer.Length(to)));
-    }
+  for (const RangeEnd& end : EndsOf(report)) {
+    if (end.axle != axle || end.ended_by) continue;
+    where.push_back(
+        fmt::format("{} to {}", NameOf(end.motion),
+                    IsAngular(end.motion) ? writer.Angle(end.to) : writer.Length(end.to)));
   }
   if (where.empty()) return;
   writer.Say("nothing in the file ends the travel, so the tyres are swept as far as is usual: {}",
@@ -338,7 +332,7 @@ std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAns
   add("in their openings at rest", RestColumns(vehicle), report.wheels);
   add("least clearance", LeastColumns(vehicle), with_least);
   add("clearance by motion", ByMotionColumns(vehicle), report.clearances);
-  add("swept", SweptColumns(), SweptEnds(vehicle, report));
+  add("swept", SweptColumns(vehicle), EndsOf(report));
   add("centring", CentringColumns(), plans);
   add("shafts then", ShaftColumns(), shafts);
   add("on stands", StandsColumns(vehicle), hanging);

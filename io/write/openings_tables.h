@@ -2,7 +2,7 @@
 // What `openings` found, as tables and as sentences.
 #pragma once
 
-#include "io/write/check_tables.h"
+#include "io/write/json.h"
 #include "solver/study/openings/centring.h"
 #include "solver/study/openings/openings.h"
 

@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/original_tables.h"
 
-#include <fmt/format.h>
-#include <cmath>
-
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 
@@ -19,30 +16,27 @@ struct LeafState {
   std::optional<LeafPose> pose;  // or the difference of two
 };
 
-Cell InPose(const LeafState& state, double LeafPose::*member) { return Within(state.pose, member); }
-
 TableOf<LeafState> LeafColumns() {
-  return {
+  TableOf<LeafState> columns{
       {"state", "", kNumber,
        "when new, now, and how far it has moved since: exactly, and by the handbook's link of 3/4 "
        "the half leaf",
        &LeafState::name},
       {"wheel_x", "wheel x", kLength, "wheel centre in the old frame's axes; + forward",
        &LeafState::wheel_x},
-      {"wheel_z", "wheel z", kLength, "the same; + up against the frame", &LeafState::wheel_z},
+      {"wheel_z", "wheel z", kLength, "the same; + up against the frame", &LeafState::wheel_z}};
+  const TableOf<LeafPose> of_pose{
       {"camber", "camber", kLength, "as given: eyes' line over the leaf at the centre bolt",
-       [](auto& state) { return InPose(state, &LeafPose::camber); }},
-      {"eyes_apart", "eye to eye", kLength, "straight, centre to centre",
-       [](auto& state) { return InPose(state, &LeafPose::eyes_apart); }},
+       &LeafPose::camber},
+      {"eyes_apart", "eye to eye", kLength, "straight, centre to centre", &LeafPose::eyes_apart},
       {"tilt", "leaf tilt", kAngle,
-       "of the leaf at the centre bolt, and of the axle on it; + front end up",
-       [](auto& state) { return InPose(state, &LeafPose::tilt); }},
+       "of the leaf at the centre bolt, and of the axle on it; + front end up", &LeafPose::tilt},
       {"shackle_lean", "shackle lean", kAngle,
-       "from upright on the frame; + the leaf's eye rearward",
-       [](auto& state) { return InPose(state, &LeafPose::shackle_lean); }},
+       "from upright on the frame; + the leaf's eye rearward", &LeafPose::shackle_lean},
       {"shackle_swing", "shackle to eyes", kAngle,
-       "between the shackle and the line of the eyes; 90 deg is squarest",
-       [](auto& state) { return InPose(state, &LeafPose::swing); }}};
+       "between the shackle and the line of the eyes; 90 deg is squarest", &LeafPose::swing}};
+  AddPart(columns, of_pose, &LeafState::pose);
+  return columns;
 }
 
 std::vector<LeafState> StatesOf(const LeafAxle& axle) {
@@ -134,8 +128,7 @@ TableOf<LeafAxle> OpeningColumns(const Vehicle& vehicle) {
   const auto x = [](const Eigen::Vector2d& p) { return p.x(); };
   const auto z = [](const Eigen::Vector2d& p) { return p.y(); };
   return {
-      {"axle", "axle", kNumber, "front or rear",
-       [&](auto& axle) { return vehicle.axles[axle.axle].name; }},
+      AxleColumn<LeafAxle>(vehicle),
       {"design_x", "designed x", kLength,
        "wheel centre when new, where the opening was drawn about it; old frame's axes",
        [](auto& axle) { return axle.fresh.p_DW.x(); }},

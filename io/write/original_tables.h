@@ -2,7 +2,7 @@
 // What `original` found, as tables and as sentences.
 #pragma once
 
-#include "io/write/check_tables.h"
+#include "io/write/json.h"
 #include "solver/study/file/original.h"
 
 namespace linkwright {

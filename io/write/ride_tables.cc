@@ -12,8 +12,7 @@ using enum Dimension;
 
 TableOf<size_t> AxleRideColumns(const Vehicle& vehicle, const RideStudy& study) {
   const std::array<AxleRide, 2>& rides = study.report.axles;
-  TableOf<size_t> columns{
-      {"axle", "axle", kNumber, "front or rear", [&](auto i) { return vehicle.axles[i].name; }}};
+  TableOf<size_t> columns{AxleColumn<size_t>(vehicle)};
   const TableOf<AxleRide> of_axle{
       {"sprung_mass", "carries", kMass, "sprung mass on this axle at rest", &AxleRide::sprung_mass},
       {"coil_ratio", "coil ratio", kNumber, "change of coil length per wheel travel",

@@ -36,7 +36,7 @@ std::optional<double> ShareOfStiffness(const RollStudy& study, size_t axle) {
 TableOf<size_t> StiffnessColumns(const Vehicle& vehicle, const RollStudy& study) {
   const std::array<RollParts, 2>& parts = study.stiffness;
   return {
-      {"axle", "axle", kNumber, "front or rear", [&](auto i) { return vehicle.axles[i].name; }},
+      AxleColumn<size_t>(vehicle),
       {"coil_spacing", "coil spacing", kLength,
        "between the outermost housing seats of the coils, along the housing",
        [&](auto i) { return Within(study.spread[i], &CoilSpread::spacing); }},
@@ -264,15 +264,6 @@ TableOf<TorqueLift> TorqueColumns(const Vehicle& vehicle, double torque) {
            [&](auto& lift) { return FirstOf(vehicle, lift.ends).what; }}};
 }
 
-DataTable TransferTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem units) {
-  const std::vector<Axles> rows{{kFront}, {kRear}, {kFront, kRear}};
-  return ToTable(TransferColumns(vehicle, study), rows, units);
-}
-
-DataTable TorqueTable(const Vehicle& vehicle, const RollStudy& study, UnitSystem units) {
-  return ToTable(TorqueColumns(vehicle, study.torque.value_or(0.0)), study.torques, units);
-}
-
 }  // namespace
 
 std::vector<NamedTable> RollTables(const Vehicle& vehicle, const RollStudy& study,
@@ -283,10 +274,14 @@ std::vector<NamedTable> RollTables(const Vehicle& vehicle, const RollStudy& stud
       {"roll stiffness", ToTable(StiffnessColumns(vehicle, study), kBothAxles, units)},
       {"roll axis", ToTable(AxisColumns(), whole, units)},
       {"turn", ToTable(BodyColumns(), whole, units)},
-      {"load transfer", TransferTable(vehicle, study, units)},
+      {"load transfer", ToTable(TransferColumns(vehicle, study),
+                                std::vector<Axles>{{kFront}, {kRear}, {kFront, kRear}}, units)},
       {"wheels", ToTable(WheelColumns(vehicle, study), Indices(4), units)},
       {"wheel lift", ToTable(LiftColumns(vehicle, study), Indices(2), units)}};
-  if (study.torque) tables.push_back({"shaft torque", TorqueTable(vehicle, study, units)});
+  if (study.torque) {
+    tables.push_back(
+        {"shaft torque", ToTable(TorqueColumns(vehicle, *study.torque), study.torques, units)});
+  }
   return tables;
 }
 

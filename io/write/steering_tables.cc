@@ -21,7 +21,7 @@ constexpr const char* kAxleSteer = "the housing's part of it, against the rest; 
 
 //   a      index of the axle
 //   rest   its row at rest
-TableOf<SweepRow> TravelColumns(size_t a, const AxleRow* rest) {
+TableOf<SweepRow> TravelColumns(size_t a, const AxleRow& rest) {
   return {
       {"travel", "travel", kLength, "both wheels of every axle, from rest; + bump",
        &SweepRow::travel},
@@ -30,13 +30,13 @@ TableOf<SweepRow> TravelColumns(size_t a, const AxleRow* rest) {
        [=](auto& row) { return row.axles[a]->steer_rate; }},
       {"toe_in", "toe-in change", kAngle, kToe, [=](auto& row) { return row.axles[a]->toe_in; }},
       {"axle_steer", "axle steer", kAngle, kAxleSteer,
-       [=](auto& row) { return row.axles[a]->axle_steer - rest->axle_steer; }},
+       [=, &rest](auto& row) { return row.axles[a]->axle_steer - rest.axle_steer; }},
       {"lateral_shift", "lateral shift", kLength, "housing centre; + left",
        [=](auto& row) { return row.axles[a]->lateral_shift; }},
       {"caster", "caster", kAngle, "to the floor; + the top leans back",
        [=](auto& row) { return row.axles[a]->caster; }},
       {"caster_change", "caster change", kAngle, "against rest",
-       [=](auto& row) { return Less(row.axles[a]->caster, rest->caster); }}};
+       [=, &rest](auto& row) { return Less(row.axles[a]->caster, rest.caster); }}};
 }
 
 // Of body roll: the housing rolls against the chassis by as much as the body's left side goes up,
@@ -131,8 +131,7 @@ TableOf<BarMove> MoveColumns() {
 
 TableOf<SidewaysCure> SidewaysColumns(const Vehicle& vehicle) {
   return {
-      {"axle", "axle", kNumber, "front or rear",
-       [&](auto& cure) { return vehicle.axles[cure.axle].name; }},
+      AxleColumn<SidewaysCure>(vehicle),
       {"offset", "off centre", kLength, "housing centre at rest; + left", &SidewaysCure::offset},
       {"bar", "link", kNumber, "the one that lies across",
        [](auto& cure) { return cure.bar ? cure.bar->name : "none"; }},
@@ -198,7 +197,7 @@ std::vector<NamedTable> SteeringTables(const Vehicle& vehicle, const SteeringRep
       tables.push_back({name + what, std::move(table)});
     };
     const AxleRow& rest = *AtRest(steered.travel).axles[steered.axle];
-    add(" travel", ToTable(TravelColumns(steered.axle, &rest), steered.travel.rows, units));
+    add(" travel", ToTable(TravelColumns(steered.axle, rest), steered.travel.rows, units));
     add(" roll", RollTable(steered, units));
     if (steered.tie_rod) add(" lock to lock", ToTable(LockColumns(), steered.lock, units));
     if (!steered.match) continue;

@@ -2,7 +2,7 @@
 // What `steering` found, as tables and as sentences.
 #pragma once
 
-#include "io/write/check_tables.h"
+#include "io/write/json.h"
 #include "solver/study/steering/steering_report.h"
 
 namespace linkwright {

@@ -33,7 +33,7 @@ std::vector<Column> ColumnsOf(const TableOf<Row>& columns) {
   return plain;
 }
 
-// One row of the table for each of `rows`; none: what the output reference shows.
+// One row of the table for each of `rows`; none: its columns alone.
 template <typename Row, typename Rows = std::vector<Row>>
 DataTable ToTable(const TableOf<Row>& columns, const Rows& rows = {},
                   UnitSystem units = UnitSystem::kMetric) {
@@ -75,6 +75,24 @@ void AddPart(TableOf<Row>& to, const TableOf<Part>& columns, const PartOf& part_
 // The rows of a table with one for each axle, and with one for each of `count`: 0, 1, ...
 inline constexpr std::array<size_t, 2> kBothAxles{0, 1};
 [[nodiscard]] std::vector<size_t> Indices(size_t count);
+
+// The first column of a table with a row for each axle, or for something of one: its index, or a
+// row that has one.
+template <typename Row>
+ColumnOf<Row> AxleColumn(const Vehicle& vehicle) {
+  return {"axle", "axle", Dimension::kNumber, "front or rear", [&vehicle](const Row& row) {
+            if constexpr (std::is_same_v<Row, size_t>)
+              return Cell(vehicle.axles[row].name);
+            else
+              return Cell(vehicle.axles[static_cast<size_t>(row.axle)].name);
+          }};
+}
+
+// x, y and z of a point, in C.
+//   name, head   before each: "tab_", "tab "
+[[nodiscard]] TableOf<Eigen::Vector3d> PointColumns(const std::string& name,
+                                                    const std::string& head,
+                                                    const std::string& definition);
 
 // "front damper left": how a member of an axle is called in a table's first column.
 [[nodiscard]] inline auto MemberNameIn(const Vehicle& vehicle) {

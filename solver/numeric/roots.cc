@@ -58,4 +58,44 @@ double LastThatHolds(double in, double out, double met, const std::function<bool
   return in;
 }
 
+std::optional<double> SecantRoot(const MaybeFunction& f, const SecantSearch& search) {
+  constexpr int kMost = 30;
+  constexpr double kStill = 1e-12;  // a step no longer than rounding: as near as it gets
+  double before = search.first, here = search.second;
+  std::optional<double> f_before = f(before), f_here = f(here);
+  for (int i = 0; i < kMost && f_before && f_here; ++i) {
+    if (std::abs(*f_here) <= search.met) return here;
+    const double slope = (*f_here - *f_before) / (here - before);
+    const double step = std::clamp(-*f_here / slope, -search.longest, search.longest);
+    if (!std::isfinite(step) || std::abs(step) < kStill) return std::nullopt;
+    const double next = std::clamp(here + step, -search.most, search.most);
+    if (next == here) return std::nullopt;
+    before = here, f_before = f_here;
+    here = next, f_here = f(next);
+  }
+  return std::nullopt;
+}
+
+std::optional<Eigen::VectorXd> BroydenRoot(const MaybeVectorFunction& f, Eigen::VectorXd x,
+                                           double met) {
+  constexpr int kMost = 40;
+  const Eigen::Index n = x.size();
+  Eigen::MatrixXd inverse = -Eigen::MatrixXd::Identity(n, n);
+  Eigen::VectorXd step, before;
+  for (int i = 0; i < kMost; ++i) {
+    const std::optional<Eigen::VectorXd> off = f(x);
+    if (!off) return std::nullopt;
+    if (off->norm() < met) return x;
+    if (i > 0) {
+      const Eigen::VectorXd moved = inverse * (*off - before);
+      const double along = step.dot(moved);
+      if (std::abs(along) > 0.0) inverse += (step - moved) * (step.transpose() * inverse) / along;
+    }
+    before = *off;
+    step = -inverse * *off;
+    x += step;
+  }
+  return std::nullopt;
+}
+
 }  // namespace linkwright

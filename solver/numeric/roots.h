@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Roots of functions of one number that may be undefined in places.
+// Roots of functions that may be undefined in places.
 #pragma once
 
+#include <Eigen/Core>
 #include <functional>
 #include <optional>
 
@@ -30,5 +31,27 @@ struct SignChange {
 // not at `out`, and changes once between them. By halving, for it has no measure.
 [[nodiscard]] double LastThatHolds(double in, double out, double met,
                                    const std::function<bool(double)>& holds);
+
+// The secant rule, where no change of sign is known.
+struct SecantSearch {
+  double first, second;  // where it begins; the second is judged first
+  double met;            // |f| that is near enough to 0
+  double longest;        // step from one place to the next
+  double most;           // |x|; where a place beyond is asked for, the end is tried instead
+};
+
+//   returns  where |f| is met, and f was asked last; absent where it is not defined on the way,
+//   asks
+//            again for more than `most`, or comes to a stand
+[[nodiscard]] std::optional<double> SecantRoot(const MaybeFunction& f, const SecantSearch& search);
+
+// Several functions of as many numbers.
+using MaybeVectorFunction = std::function<std::optional<Eigen::VectorXd>(const Eigen::VectorXd&)>;
+
+// Where x + f(x) is x again, to |f| < met: Broyden's method, begun as a plain repetition.
+//   returns  the root, for which f was asked last; absent where f is not defined on the way, or in
+//            40 steps none is found
+[[nodiscard]] std::optional<Eigen::VectorXd> BroydenRoot(const MaybeVectorFunction& f,
+                                                         Eigen::VectorXd x, double met);
 
 }  // namespace linkwright

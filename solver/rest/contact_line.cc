@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/contact_line.h"
 
-#include <cmath>
-
 namespace linkwright {
 namespace {
 

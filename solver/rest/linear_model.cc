@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/linear_model.h"
 
-#include <cmath>
-
 #include "solver/rest/contact_line.h"
 #include "solver/rest/damping.h"
 #include "solver/rest/rest_balance.h"

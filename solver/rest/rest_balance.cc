@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/rest_balance.h"
 
-#include <cmath>
-
 #include "solver/numeric/decompositions.h"
 #include "solver/rest/cornering_pull.h"
 

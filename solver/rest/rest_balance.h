@@ -4,7 +4,9 @@
 #pragma once
 
 #include <Eigen/LU>
+#include <array>
 #include <optional>
+#include <vector>
 
 #include "solver/rest/total_energy.h"
 

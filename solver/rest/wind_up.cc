@@ -2,7 +2,6 @@
 #include "solver/rest/wind_up.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "solver/model/masses.h"
 #include "solver/numeric/decompositions.h"

@@ -2,6 +2,7 @@
 #include "tests/cli/document_blocks.h"
 
 #include <algorithm>
+#include <map>
 #include <optional>
 #include <stdexcept>
 
@@ -44,7 +45,10 @@ bool Contains(const std::vector<std::string>& text, const std::vector<std::strin
   return std::search(text.begin(), text.end(), part.begin(), part.end()) != text.end();
 }
 
-void CheckOutput(const DocumentBlock& block, DocumentCheck& check) {
+// What the commands of a document printed, each run once.
+using Ran = std::map<std::vector<std::string>, Outcome>;
+
+void CheckOutput(const DocumentBlock& block, Ran& ran, DocumentCheck& check) {
   const std::string where = "line " + std::to_string(block.at) + ": ";
   std::vector<std::string> words = SplitWords(block.argument);
   if (words.empty() || words.front() != "linkwright" || block.lines.empty()) {
@@ -52,7 +56,9 @@ void CheckOutput(const DocumentBlock& block, DocumentCheck& check) {
     return;
   }
   words.erase(words.begin());
-  const Outcome outcome = RunProgram(words);
+  auto known = ran.find(words);
+  if (known == ran.end()) known = ran.emplace(words, RunProgram(words)).first;
+  const Outcome& outcome = known->second;
   ++check.outputs;
   if (Contains(Lines(outcome.out), block.lines)) return;
   check.complaints.push_back(where + block.argument + " does not print these lines; it prints\n" +
@@ -104,10 +110,11 @@ DocumentCheck CheckDocument(const std::string& markdown) {
   const Folder folder;
   MirrorRepository(folder);
   const WorkingFolder here(folder.path());
+  Ran ran;
   try {
     for (const DocumentBlock& block : ReadBlocks(markdown)) {
       if (block.kind == Kind::kFile) MakeFile(block, folder, check);
-      if (block.kind == Kind::kOutput) CheckOutput(block, check);
+      if (block.kind == Kind::kOutput) CheckOutput(block, ran, check);
     }
   } catch (const std::runtime_error& error) {
     check.complaints.emplace_back(error.what());

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solver/numeric/roots.h"
 #include "solver/rest/settle.h"
 #include "solver/rest/stance_report.h"
 
@@ -13,25 +14,13 @@ namespace {
 constexpr double kPoseStep = 0.005;   // [m] of lengthening between solves: the branch cannot change
 constexpr double kFirstTrial = 1e-3;  // [m]
 constexpr double kLongestTrial = 0.03;  // [m] from one trial to the next
-constexpr int kMostTrials = 30;
-constexpr double kLengthFound =
-    1e-12;  // [m] a step no longer than rounding: this is as near as it gets
 
-struct Trial {
-  double by, miss;
-  Rig rig;
-  Standing standing;
-};
-
-std::optional<Trial> Try(const Change& change, const Load* load, const Miss& miss, double by) {
+std::optional<LengthAnswer> Try(const Change& change, const Load* load, double by) {
   std::optional<Rig> longer = change(by);
   if (!longer) return std::nullopt;
   std::optional<Standing> standing = Stand(*longer, load);
   if (!standing) return std::nullopt;
-  const std::optional<double> value = miss(*longer, *standing);
-  if (!value || !std::isfinite(*value)) return std::nullopt;
-  return Trial{
-      .by = by, .miss = *value, .rig = std::move(*longer), .standing = std::move(*standing)};
+  return LengthAnswer{.by = by, .rig = *std::move(longer), .standing = *std::move(standing)};
 }
 
 }  // namespace
@@ -90,26 +79,20 @@ std::optional<Standing> Stand(const Rig& rig, const Load* load) {
   return standing;
 }
 
-// The secant rule, its steps kept short. A trial beyond the most is made at the most: only where it
-// then still asks for more is there no answer.
 std::optional<LengthAnswer> SolveChange(const Change& change, const Load* load, const Miss& miss,
                                         double tolerance, double most) {
-  std::optional<Trial> before = Try(change, load, miss, kFirstTrial);
-  std::optional<Trial> here = Try(change, load, miss, 0.0);
-  for (int trial = 0; trial < kMostTrials && before && here; ++trial) {
-    if (std::abs(here->miss) <= tolerance) {
-      return LengthAnswer{
-          .by = here->by, .rig = std::move(here->rig), .standing = std::move(here->standing)};
-    }
-    const double slope = (here->miss - before->miss) / (here->by - before->by);
-    const double step = std::clamp(-here->miss / slope, -kLongestTrial, kLongestTrial);
-    if (!std::isfinite(step) || std::abs(step) < kLengthFound) return std::nullopt;
-    const double next = std::clamp(here->by + step, -most, most);
-    if (next == here->by) return std::nullopt;
-    before = std::move(here);
-    here = Try(change, load, miss, next);
-  }
-  return std::nullopt;
+  std::optional<LengthAnswer> tried;
+  const auto missed = [&](double by) -> std::optional<double> {
+    tried = Try(change, load, by);
+    const std::optional<double> value = tried ? miss(tried->rig, tried->standing) : std::nullopt;
+    return value && std::isfinite(*value) ? value : std::nullopt;
+  };
+  const std::optional<double> found = SecantRoot(missed, {.first = kFirstTrial,
+                                                          .second = 0.0,
+                                                          .met = tolerance,
+                                                          .longest = kLongestTrial,
+                                                          .most = most});
+  return found ? std::move(tried) : std::nullopt;
 }
 
 std::optional<LengthAnswer> SolveLength(const Rig& rig, const Load* load, size_t axle,

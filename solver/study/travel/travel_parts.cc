@@ -311,33 +311,21 @@ std::optional<Stance> RestWithStopsFor(const Rig& rig, const Load& load,
   return rest;
 }
 
-// The rest that the stops make whose travels count from it: Broyden's method, begun as a plain
-// repetition, on where each axle starts. Absent where none is found.
+// The rest that the stops make whose travels count from it: where each axle starts is where it then
+// starts. Absent where none is found.
 std::optional<Stance> RestTheyMake(const Rig& rig, const Stance& now, const Load& load,
                                    const std::array<WantedTravel, 2>& wanted) {
   constexpr double kMet = 1e-9;  // [m]
-  constexpr int kMostSteps = 40;
   const auto start_of = [&](const Stance& stance) {
     const std::array<double, 2> start = StartOf(rig, &stance);
-    return Eigen::Vector2d(start[0], start[1]);
+    return Eigen::VectorXd(Eigen::Vector2d(start[0], start[1]));
   };
-  Eigen::Vector2d x = start_of(now), step, off_before;
-  Eigen::Matrix2d inverse = -Eigen::Matrix2d::Identity();
-  for (int i = 0; i < kMostSteps; ++i) {
-    std::optional<Stance> rest = RestWithStopsFor(rig, load, wanted, {x[0], x[1]});
-    if (!rest) return std::nullopt;
-    const Eigen::Vector2d off = start_of(*rest) - x;
-    if (off.norm() < kMet) return rest;
-    if (i > 0) {
-      const Eigen::Vector2d moved = inverse * (off - off_before);
-      const double along = step.dot(moved);
-      if (std::abs(along) > 0.0) inverse += (step - moved) * (step.transpose() * inverse) / along;
-    }
-    off_before = off;
-    step = -inverse * off;
-    x += step;
-  }
-  return std::nullopt;
+  std::optional<Stance> rest;
+  const auto moved = [&](const Eigen::VectorXd& start) -> std::optional<Eigen::VectorXd> {
+    rest = RestWithStopsFor(rig, load, wanted, {start[0], start[1]});
+    return rest ? std::optional<Eigen::VectorXd>(start_of(*rest) - start) : std::nullopt;
+  };
+  return BroydenRoot(moved, start_of(now), kMet) ? rest : std::nullopt;
 }
 
 }  // namespace

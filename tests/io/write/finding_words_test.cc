@@ -126,5 +126,26 @@ TEST(FindingWords, MembersThatAreNoMirrorImagesAreAWarningWithTheDistance) {
             "(common practice)");
 }
 
+// Of two ways of putting it the one that holds, one within the other too.
+TEST(FindingWords, AWheelOffTheOpeningItHadIsToldBySideAndByWhatWouldCentreIt) {
+  const Sound sound = SoundVehicle();
+  Finding finding{.kind = FindingKind::kOldWheelOff, .past = false, .axle = 1, .value = -0.0123};
+  const auto words = [&] { return Words(finding, sound.vehicle, UnitSystem::kMetric); };
+  EXPECT_EQ(words(),
+            "the rear wheel when new stood 12.3 mm behind the centre of its opening as measured on "
+            "the old body");
+  finding.value = 1e-5;
+  EXPECT_EQ(words(), "the rear wheel when new stood centred in its opening as measured");
+  finding.past = true, finding.value = 0.02, finding.more = {0.1};
+  EXPECT_EQ(words(),
+            "the rear wheel when new stood 20.0 mm ahead of the centre of its opening as measured "
+            "on the old body; no camber when new would have centred it, so take the opening and "
+            "the eyes again");
+  finding.more = {0.1, 0.08};
+  EXPECT_EQ(words(),
+            "the rear wheel when new stood 20.0 mm ahead of the centre of its opening as measured "
+            "on the old body; a camber of 80.0 mm when new, not 100.0 mm, would have centred it");
+}
+
 }  // namespace
 }  // namespace linkwright::check

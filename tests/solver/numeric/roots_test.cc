@@ -60,5 +60,46 @@ TEST(LastThatHolds, IsTheLastPlaceInEitherDirection) {
   EXPECT_TRUE(holds(LastThatHolds(0.0, 1.0, 1e-3, holds)));
 }
 
+// x^3 = 2, from where the tangent would go far.
+TEST(SecantRoot, FindsARootInShortSteps) {
+  double last = 0.0;
+  const auto f = [&](double x) -> std::optional<double> {
+    EXPECT_LE(std::abs(x - last), 0.3 + 1e-12) << x;
+    last = x;
+    return x * x * x - 2.0;
+  };
+  const auto root =
+      SecantRoot(f, {.first = 0.01, .second = 0.0, .met = 1e-11, .longest = 0.3, .most = 5.0});
+  ASSERT_TRUE(root);
+  EXPECT_NEAR(*root, std::cbrt(2.0), 1e-12);
+  EXPECT_EQ(last, *root);  // what was asked last is the answer
+}
+
+TEST(SecantRoot, GivesUpBeyondTheMostAndWhereNothingIsDefined) {
+  const SecantSearch search{.first = 0.01, .second = 0.0, .met = 1e-12, .longest = 0.3, .most = 1};
+  EXPECT_FALSE(SecantRoot([](double x) -> std::optional<double> { return x - 1.2; }, search));
+  EXPECT_TRUE(SecantRoot([](double x) -> std::optional<double> { return x - 1.0; }, search));
+  EXPECT_FALSE(SecantRoot(
+      [](double x) -> std::optional<double> {
+        return x > 0.5 ? std::nullopt : std::optional(x - 0.8);
+      },
+      search));
+  EXPECT_FALSE(SecantRoot([](double) -> std::optional<double> { return 1.0; }, search));
+}
+
+// x = 2 y, y = cos x: its root by another road, halving.
+TEST(BroydenRoot, FindsWhatComesBackToItself) {
+  const auto f = [](const Eigen::VectorXd& v) -> std::optional<Eigen::VectorXd> {
+    return Eigen::VectorXd(Eigen::Vector2d(2.0 * v[1] - v[0], std::cos(v[0]) - v[1]));
+  };
+  const auto root = BroydenRoot(f, Eigen::Vector2d(0.5, 0.5), 1e-12);
+  ASSERT_TRUE(root);
+  const double x = LastThatHolds(0.0, 2.0, 1e-14, [](double s) { return s < 2.0 * std::cos(s); });
+  EXPECT_NEAR((*root)[0], x, 1e-11);
+  EXPECT_NEAR((*root)[1], 0.5 * x, 1e-11);
+  EXPECT_FALSE(BroydenRoot([](auto&) { return std::optional<Eigen::VectorXd>(); },
+                           Eigen::Vector2d(0.5, 0.5), 1e-12));
+}
+
 }  // namespace
 }  // namespace linkwright
