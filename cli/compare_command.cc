@@ -9,6 +9,7 @@
 #include "cli/settled.h"
 #include "cli/sweep_request.h"
 #include "io/write/comparison.h"
+#include "io/write/differences_table.h"
 #include "io/write/text_table.h"
 #include "solver/model/error.h"
 
@@ -176,10 +177,15 @@ Answer AnswerCompare(const Question& asked) {
   DataTable all{.units = asked.units, .columns = {}, .rows = {}};
   const std::string stances = AddStances(first, second, all);
   const std::string curves = AddCurves(asked, first, second, all);
-  Answer answer{.tables = {{"values", all}},
-                .text = stances + curves,
+  const Differences differences = DifferencesOf(asked.files[0].vehicle, asked.files[1].vehicle);
+  const DataTable differs = DifferencesTable(differences, asked.units);
+  const std::string parts =
+      differs.rows.empty() ? "" : ToTitledText("PARTS AND PLACES that differ", differs) + "\n";
+  Answer answer{.tables = {{"values", all}, {"differs", differs}},
+                .text = parts + stances + curves,
                 .csv_is_long = false,
-                .notes = NotesOnBounce(first, second)};
+                .notes = AxleMovedNotes(asked.files[1].vehicle, differences, asked.units)};
+  AddNotes(NotesOnBounce(first, second), answer);
   AddState("first", first, answer);
   AddState("second", second, answer);
   return answer;

@@ -12,6 +12,7 @@
 #include "io/read/format.h"
 #include "io/read/path.h"
 #include "io/read/suggest.h"
+#include "io/read/values.h"
 #include "io/read/variant.h"
 #include "io/shown.h"
 
@@ -103,12 +104,83 @@ bool ReachesUnits(const Request& request, Report& report) {
   return true;
 }
 
-void Change(const Entry& entry, Node& root, Report& report) {
+// The keys that lead to a node.
+std::vector<std::string> NamesOf(const Node& root, const std::vector<std::size_t>& steps) {
+  std::vector<std::string> names;
+  const Node* node = &root;
+  for (const std::size_t step : steps) {
+    const bool map = node->kind == NodeKind::kMap;
+    names.push_back(map ? node->entries[step].key : std::to_string(step + 1));
+    node = map ? &node->entries[step].value : &node->items[step];
+  }
+  return names;
+}
+
+// The mirror image of what stands in a left member: every point's y with the other sign.
+void Mirror(Node& node) {
+  const bool point = node.kind == NodeKind::kList && node.items.size() == 3 &&
+                     node.items[1].kind == NodeKind::kScalar;
+  if (point) {
+    node.items[1].negated = !node.items[1].negated;
+    return;
+  }
+  for (Node& item : node.items) Mirror(item);
+  for (Entry& entry : node.entries) Mirror(entry.value);
+}
+
+// Where a pair stands under the name of one of its members less its side, its two members by
+// themselves in its place.
+bool SplitPair(Node& members, const std::string& name) {
+  for (const std::string_view side : {" left", " right"}) {
+    if (!name.ends_with(side)) continue;
+    const std::string stem = name.substr(0, name.size() - side.size());
+    Entry* pair = FindEntry(members, stem);
+    if (pair == nullptr || !FlagAt(pair->value, "pair")) continue;
+    Entry left = *pair;
+    std::erase_if(left.value.entries, [](const Entry& entry) { return entry.key == "pair"; });
+    Entry right = left;
+    Mirror(right.value);
+    left.key = stem + " left", right.key = stem + " right";
+    *pair = std::move(left);
+    members.entries.insert(members.entries.begin() + (pair - members.entries.data()) + 1,
+                           std::move(right));
+    return true;
+  }
+  return false;
+}
+
+//   whole   also where the path ends with the member
+PathResult FollowSplitting(Node& root, std::string_view path, bool whole) {
+  PathResult at = FollowPath(root, path);
+  if (at.missing.empty() || at.ambiguous || at.node->kind != NodeKind::kMap) return at;
+  const Step step = FirstStep(at.missing);
+  if (step.after.empty() && !whole) return at;
+  return SplitPair(*at.node, step.name) ? FollowPath(root, path) : at;
+}
+
+// A plain key that the base leaves to its default may be given like one that stands there.
+bool GivesDefault(const PathResult& at, const Entry& entry, Node& root) {
+  const Step step = FirstStep(at.missing);
+  const Group* group = GroupAt(root, at.steps);
+  const Key* key = group == nullptr || !step.after.empty() ? nullptr : KeyIn(*group, step.name);
+  if (key == nullptr || key->many != Many::kOne || key->kind == Kind::kGroup) return false;
+  if (key->default_text.empty() && key->words.empty()) return false;
+  at.node->entries.push_back({step.name, entry.key_place, entry.value});
+  return true;
+}
+
+void Change(const Entry& entry, Node& root, Touched& touched, Report& report) {
   const Request request{"change", entry.key, entry.key_place};
   if (ReachesUnits(request, report)) return;
-  const PathResult at = FollowPath(root, entry.key);
+  const PathResult at = FollowSplitting(root, entry.key, true);
   if (HasOldName(request, root, at, report)) return;
-  if (!at.missing.empty()) return RefuseMissing(request, at, report);
+  if (!at.missing.empty()) {
+    if (!GivesDefault(at, entry, root)) return RefuseMissing(request, at, report);
+    touched.changed.push_back(NamesOf(root, at.steps));
+    touched.changed.back().push_back(FirstStep(at.missing).name);
+    return;
+  }
+  touched.changed.push_back(NamesOf(root, at.steps));
   *at.node = entry.value;
   // The key above it now stands, for what is missing under it, in the variant.
   if (at.parent == nullptr || at.parent->kind != NodeKind::kMap) return;
@@ -140,10 +212,10 @@ void AddItem(const Request& request, const Entry& entry, const Step& step, Node&
   list.items.push_back(std::move(item));
 }
 
-void Add(const Entry& entry, Node& root, Report& report) {
+void Add(const Entry& entry, Node& root, Touched& touched, Report& report) {
   const Request request{"add", entry.key, entry.key_place};
   if (ReachesUnits(request, report)) return;
-  const PathResult at = FollowPath(root, entry.key);
+  const PathResult at = FollowSplitting(root, entry.key, false);
   if (at.missing.empty()) {
     return Refuse(request, "the base has this already; a new value goes under 'change'", report);
   }
@@ -157,6 +229,8 @@ void Add(const Entry& entry, Node& root, Report& report) {
                               step.name.starts_with('[') ? "list" : "map or list"),
                   report);
   }
+  touched.added.push_back(NamesOf(root, at.steps));
+  touched.added.back().push_back(step.name);
   at.node->entries.push_back({step.name, entry.key_place, entry.value});
 }
 
@@ -178,6 +252,9 @@ void Remove(const Node& paths, Node& root, Report& report) {
     const Place* place;
   };
   std::map<std::vector<std::size_t>, Removed, std::greater<>> all_steps;
+  for (const Node& path : paths.items) {
+    if (path.kind == NodeKind::kScalar) (void)FollowSplitting(root, path.text, true);
+  }
   for (const Node& path : paths.items) {
     if (path.kind != NodeKind::kScalar) continue;
     const Request request{"remove", path.text, path.place};
@@ -204,15 +281,17 @@ void TakeTitle(const Node& variant, Node& root) {
 
 }  // namespace
 
-void ApplyVariant(const Node& variant, Node& root, Report& report) {
+Touched ApplyVariant(const Node& variant, Node& root, Report& report) {
+  Touched touched;
   TakeTitle(variant, root);
   if (const Node* change = Find(variant, "change")) {
-    for (const Entry& entry : change->entries) Change(entry, root, report);
+    for (const Entry& entry : change->entries) Change(entry, root, touched, report);
   }
   if (const Node* add = Find(variant, "add")) {
-    for (const Entry& entry : add->entries) Add(entry, root, report);
+    for (const Entry& entry : add->entries) Add(entry, root, touched, report);
   }
   if (const Node* remove = Find(variant, "remove")) Remove(*remove, root, report);
+  return touched;
 }
 
 }  // namespace linkwright

@@ -131,7 +131,7 @@ void CheckMore(const Part& part, std::string_view key, std::string_view than, st
   AddErrorAt(report, part, key, "it is not more than {}, {}{}", what, *less, after);
 }
 
-void CheckVehicle(const Node& root, Report& report) {
+void CheckVehicle(const Node& root, const HousingMoved& moved, Report& report) {
   const Part vehicle{root, "", root.place};
   const double floor = NumberOr(root, "vehicle", "floor");
   CheckMasses(vehicle, floor, report);
@@ -142,7 +142,7 @@ void CheckVehicle(const Node& root, Report& report) {
     CheckWheel(axle, "wheel_center", true, floor, report);
     CheckWheel(axle, "wheel_center_right", false, floor, report);
     CheckSteering(axle, report);
-    CheckMembers(vehicle, axle, report);
+    CheckMembers(vehicle, axle, moved[axle.path == "axles.front" ? 0 : 1], report);
   }
   const Part front = PartAt(axles, "front");
   const Part rear = PartAt(axles, "rear");

@@ -6,7 +6,8 @@
 
 #include <fmt/format.h>
 
-#include <Eigen/Core>
+#include <Eigen/Geometry>
+#include <array>
 #include <initializer_list>
 #include <optional>
 #include <string>
@@ -19,13 +20,18 @@
 
 namespace linkwright {
 
+// How each axle's housing stands against where it was measured, its arms as they are (front, rear).
+using HousingMoved = std::array<Eigen::Isometry3d, 2>;
+
 // All of the checks below.
-void CheckVehicle(const Node& root, Report& report);
+void CheckVehicle(const Node& root, const HousingMoved& moved, Report& report);
 
 // Links, springs, bump stops, dampers, straps and the steering rods of one axle.
 //   vehicle   the whole document
 //   axle      "axles.front" or "axles.rear"
-void CheckMembers(const Part& vehicle, const Part& axle, Report& report);
+//   moved     its housing, against where it was measured
+void CheckMembers(const Part& vehicle, const Part& axle, const Eigen::Isometry3d& moved,
+                  Report& report);
 
 // A-arms, radius arms and Watt's links of one axle.
 void CheckArms(const Part& axle, Report& report);

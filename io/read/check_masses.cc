@@ -36,8 +36,12 @@ std::optional<double> HeightOf(const Part& mass, double floor) {
 std::vector<Term> TermsOf(const Part& vehicle, const Part& ledger, double floor) {
   std::vector<Term> terms;
   const Node& weighed = PartAt(ledger, "weighed").node;
-  for (const std::string_view corner : {"front_left", "front_right", "rear_left", "rear_right"}) {
-    terms.push_back({kWeighed, NumberAt(weighed, corner), NumberAt(weighed, "cg_height"),
+  const bool by_axle = Find(weighed, "front") != nullptr || Find(weighed, "rear") != nullptr;
+  const auto scales = by_axle ? std::vector<std::string_view>{"front", "rear"}
+                              : std::vector<std::string_view>{"front_left", "front_right",
+                                                              "rear_left", "rear_right"};
+  for (const std::string_view scale : scales) {
+    terms.push_back({kWeighed, NumberAt(weighed, scale), NumberAt(weighed, "cg_height"),
                      "the vehicle as weighed"});
   }
   for (const auto& [kind, key] : {std::pair(kRemoved, "removed"), std::pair(kAdded, "added")}) {
@@ -172,12 +176,16 @@ void CheckWeighed(const Part& vehicle, const Part& axle, const Part& spring, Rep
   if (Find(spring.node, "curve") != nullptr) {
     refuse("'weighed' needs a rate; with a curve, give the free length itself");
   }
-  if (!FlagAt(spring.node, "pair")) {
+  const std::vector<Part> springs = PartsAt(axle, "springs");
+  // A pair that a variant has split stands as two, left and right.
+  const bool split =
+      springs.size() == 2 && (spring.path.ends_with(" left") || spring.path.ends_with(" right"));
+  if (!FlagAt(spring.node, "pair") && !split) {
     refuse(
         "'weighed' shares the axle's load between a pair; add 'pair: true', or give the free "
         "length itself");
   }
-  if (PartsAt(axle, "springs").size() > 1) {
+  if (springs.size() > (split ? 2U : 1U)) {
     refuse("'weighed' needs its pair to be the axle's only springs; give the free length itself");
   }
   // What the axle's coils carried on the scales.
@@ -185,12 +193,13 @@ void CheckWeighed(const Part& vehicle, const Part& axle, const Part& spring, Rep
   const std::string_view name = axle.path == "axles.front" ? "front" : "rear";
   const auto left = NumberAt(weighed, fmt::format("{}_left", name));
   const auto right = NumberAt(weighed, fmt::format("{}_right", name));
+  const auto both = left && right ? std::optional(*left + *right) : NumberAt(weighed, name);
   const auto unsprung = NumberAt(PartAt(axle, "unsprung").node, "mass");
-  if (!left || !right || !unsprung || *left + *right > *unsprung) return;
+  if (!both || !unsprung || *both > *unsprung) return;
   refuse(
       fmt::format("'weighed' finds nothing to carry: the axle weighed no more than its "
                   "unsprung mass ({} on the coils)",
-                  FormatValue(*left + *right - *unsprung, Dimension::kMass, spring.node.units)));
+                  FormatValue(*both - *unsprung, Dimension::kMass, spring.node.units)));
 }
 
 }  // namespace linkwright

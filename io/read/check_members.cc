@@ -108,11 +108,13 @@ void CheckSteeringRods(const Part& axle, Report& report) {
 
 }  // namespace
 
-void CheckMembers(const Part& vehicle, const Part& axle, Report& report) {
+void CheckMembers(const Part& vehicle, const Part& axle, const Eigen::Isometry3d& moved,
+                  Report& report) {
   for (const std::string_view kind : {"links", "springs", "bump_stops", "dampers", "straps"}) {
     const bool has_seats = kind == "springs" || kind == "bump_stops";
     for (const Part& member : PartsAt(axle, kind)) {
-      const std::optional<Span> span = SpanAt(member.node);
+      std::optional<Span> span = SpanAt(member.node);
+      if (span) span->p_CQ = moved * span->p_CQ;
       if (span) {
         CheckPair(member, *span, report);
         if (has_seats) {

@@ -36,7 +36,9 @@ struct Node {
   std::vector<Entry> entries;     // of a map, in the order of the file, keys unique
   std::vector<Removal> removals;  // of a map, by variants
   UnitSystem units = UnitSystem::kMetric;  // of the file the node stands in
-  std::optional<double> si;                // set by validation where the scalar is a good number
+  bool negated = false;  // of a scalar: the number's other sign is meant, in the mirror image that
+                         // a variant made of a pair's left member
+  std::optional<double> si;  // set by validation where the scalar is a good number
 };
 
 struct Entry {

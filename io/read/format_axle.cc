@@ -112,9 +112,15 @@ Table<Axle> KeysOf(Of<Axle>) {
 }
 
 Table<Link> KeysOf(Of<Link>) {
+  Key length = Number("length", D::kLength, kPositive,
+                      "The arm's own length, eye to eye; in a measurement it corrects the two "
+                      "points, half each, in a variant the holes stay and the housing moves. fit: "
+                      "the arm is made or turned to fit the two points, as it is unless given.");
+  length.words = {"fit"};
   return {"link", "axles.A.links.NAME",
           MemberKeys<Link>(
-              {Default(Number(&Link::rate, "rate", D::kRate, kPositive,
+              {Bound(&Link::length, length),
+               Default(Number(&Link::rate, "rate", D::kRate, kPositive,
                               "Stiffness along the link with both bushings in it; it "
                               "matters where an axle has more than four links, and where "
                               "torque winds the pinion up."),
@@ -279,14 +285,16 @@ Table<Tire> KeysOf(Of<Tire>) {
       "axles.A.tire",
       {Number(&Tire::radius, "radius", D::kLength, kPositive,
               "Unloaded radius, half the tyre's height off the ground; it carries nothing without "
-              "a rate, and stands in its opening with or without."),
+              "a rate, and stands in its opening with or without. With a rate and no radius it is "
+              "the one "
+              "at which the tyre stands at its measured height under its measured load."),
        Number(&Tire::width, "width", D::kLength, kPositive, "Width of the tyre."),
        Number(&Tire::rate, "rate", D::kRate, kPositive,
               "Vertical stiffness; without it the tyre is rigid at its measured loaded height."),
        Number(&Tire::lateral_rate, "lateral_rate", D::kRate, kPositive,
               "Stiffness sideways on the floor; half of rate is taken, and said, where it is "
               "needed.")},
-      {{RuleKind::kNeeds, {"rate", "radius"}}, {RuleKind::kNeeds, {"lateral_rate", "rate"}}}};
+      {{RuleKind::kNeeds, {"lateral_rate", "rate"}}}};
 }
 
 Table<Pinion> KeysOf(Of<Pinion>) {

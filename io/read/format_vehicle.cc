@@ -24,7 +24,18 @@ auto Inertia(To to) {
 }
 
 BoundKey<Ledger> Scale(std::size_t corner, std::string_view name, std::string_view meaning) {
-  return Required(Number(Into(&Ledger::weighed, corner), name, D::kMass, kPositive, meaning));
+  return Number(Into(&Ledger::weighed, corner), name, D::kMass, kPositive, meaning);
+}
+
+// One scale under an axle: half of it under each of its wheels.
+BoundKey<Ledger> AxleScale(std::size_t axle, std::string_view name, std::string_view meaning) {
+  const Taker<Ledger> take = [axle](const Node* value, const Key& key, Ledger& into) {
+    const auto mass = ValueOf<double>(value, key);
+    if (!mass) return;
+    into.weighed[2 * axle] = into.weighed[2 * axle + 1] = 0.5 * *mass;
+    into.by_axle = true;
+  };
+  return Number(take, name, D::kMass, kPositive, meaning);
 }
 
 Table<Vehicle> AxlesKeys() {
@@ -68,8 +79,17 @@ Table<Ledger> WeighedKeys() {
            Scale(1, "front_right", "Under the front right wheel."),
            Scale(2, "rear_left", "Under the rear left wheel."),
            Scale(3, "rear_right", "Under the rear right wheel."),
+           AxleScale(0, "front", "Under the front axle, where each axle was weighed whole."),
+           AxleScale(1, "rear", "Under the rear axle, where each axle was weighed whole."),
            Required(Number(&Ledger::cg_height, "cg_height", D::kLength, kPositive,
-                           "Height of the centre of mass above the floor."))}};
+                           "Height of the centre of mass above the floor."))},
+          {{RuleKind::kExactlyOne, {"front_left", "front"}},
+           {RuleKind::kNeeds, {"front_left", "front_right", "rear_left", "rear_right"}},
+           {RuleKind::kNeeds, {"front_right", "front_left"}},
+           {RuleKind::kNeeds, {"rear_left", "front_left"}},
+           {RuleKind::kNeeds, {"rear_right", "front_left"}},
+           {RuleKind::kNeeds, {"front", "rear"}},
+           {RuleKind::kNeeds, {"rear", "front"}}}};
 }
 
 // Against the wind-up: under power a housing's front comes up, and with it a yoke that stands ahead
@@ -244,7 +264,8 @@ Table<Ledger> KeysOf(Of<Ledger>) {
   return {
       "ledger",
       "ledger",
-      {Required(Map(&WeighedKeys, "weighed", "weighed", "The donor on four scales.")),
+      {Required(
+           Map(&WeighedKeys, "weighed", "weighed", "The donor on four scales, or axle by axle.")),
        Default(Map(&Ledger::removed, "removed", "item", "What came off the donor.", Many::kList),
                "[]"),
        Default(Map(&Ledger::added, "added", "item", "What goes on.", Many::kList), "[]"),

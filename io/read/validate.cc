@@ -63,7 +63,7 @@ void CheckNumber(const Spot& spot, const Key& key, Report& report) {
     }
     return AddError(report, node.place, spot.path, message);
   }
-  node.si = value.si;
+  node.si = node.negated ? -*value.si : *value.si;
 }
 
 void CheckWord(const Spot& spot, const Key& key, Report& report) {

@@ -82,7 +82,9 @@ std::optional<LoadedDocument> LoadVisiting(const std::string& file,
   if (base == nullptr) {
     const UnitSystem units = UnitsOf(*root).value_or(UnitSystem::kMetric);
     Stamp(*root, units);
-    return LoadedDocument{std::move(*root), units};
+    LoadedDocument measured{.stages = {}, .units = units};
+    measured.stages.push_back({std::move(*root), {}});
+    return measured;
   }
   Validate(*root, "variant", report);
   const bool named = base->kind == NodeKind::kScalar && !base->text.empty();
@@ -93,7 +95,9 @@ std::optional<LoadedDocument> LoadVisiting(const std::string& file,
   if (!loaded) return std::nullopt;
   loaded->units = UnitsOf(*root).value_or(loaded->units);
   Stamp(*root, loaded->units);
-  ApplyVariant(*root, loaded->root, report);
+  Stage next{.root = loaded->stages.back().root, .touched = {}};
+  next.touched = ApplyVariant(*root, next.root, report);
+  loaded->stages.push_back(std::move(next));
   return loaded;
 }
 

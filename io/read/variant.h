@@ -4,16 +4,27 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "io/read/document.h"
 #include "io/read/report.h"
 
 namespace linkwright {
 
-// One vehicle's document, with the changes of every variant on the way made in it. Each value
-// keeps the place and the units of the file it came from.
-struct LoadedDocument {
+// The paths, key by key, that a variant names: what it puts in another's place, and what it adds.
+struct Touched {
+  std::vector<std::vector<std::string>> changed, added;
+};
+
+// One file on the way to the vehicle: the document with its changes made in it. Each value keeps
+// the place and the units of the file it came from.
+struct Stage {
   Node root;
+  Touched touched;  // by this file; empty of a measurement
+};
+
+struct LoadedDocument {
+  std::vector<Stage> stages;               // the measurement first, the file named last
   UnitSystem units = UnitSystem::kMetric;  // of the file named, or of the nearest base with any
 };
 
@@ -28,7 +39,9 @@ struct LoadedDocument {
 //   variant   its document; parts of the wrong kind are passed over (Validate reports them)
 //   root      the base's document, changed in place
 //   report    takes paths that are not there, already there, or name two things
-// Numbers in brackets always count the items as they stand in the base.
-void ApplyVariant(const Node& variant, Node& root, Report& report);
+// Numbers in brackets always count the items as they stand in the base. A path that names one
+// member of a pair ("lower arm left") splits the pair: both then stand by themselves.
+//   returns   what it names
+Touched ApplyVariant(const Node& variant, Node& root, Report& report);
 
 }  // namespace linkwright

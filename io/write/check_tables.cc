@@ -57,6 +57,23 @@ DataTable CoilTable(const Vehicle& vehicle, const CheckReport& report, UnitSyste
   return ToTable(columns, report.coils, units);
 }
 
+DataTable ArmTable(const Vehicle& vehicle, const CheckReport& report, UnitSystem units) {
+  const TableOf<ArmCheck> columns{
+      {"arm", "arm", kNumber, "axle and name; of an A-arm each leg, of a Watt's link each link",
+       [&](const ArmCheck& arm) { return vehicle.axles[arm.axle].name + " " + arm.name; }},
+      {"length", "eye to eye", kLength, "its own length", &ArmCheck::length},
+      {"longer", "longer than its holes", kLength,
+       "its length less how far its two holes are apart with the axle as measured; - shorter",
+       &ArmCheck::longer},
+      {"side_slope", "slope from the side", kAngle,
+       "against the chassis x axis where the arms hold the axle; + frame end up", &ArmCheck::side},
+      {"plan_slope", "slope from above", kAngle,
+       "against the chassis x axis, likewise; + frame end to the left", &ArmCheck::plan},
+      {"turns", "turns", kNumber, "of its adjuster, that make up that difference",
+       &ArmCheck::turns}};
+  return ToTable(columns, report.arms, units);
+}
+
 // What is weighed, put on or taken off, below 0; then what is left, alone and with each load.
 std::vector<Mass> MassesOf(const Vehicle& vehicle) {
   std::vector<Mass> masses;
@@ -116,6 +133,7 @@ DataTable WeightTable(const Vehicle& vehicle, const CheckReport& report, UnitSys
 std::vector<NamedTable> CheckTables(const Vehicle& vehicle, const CheckReport& report,
                                     UnitSystem units) {
   std::vector<NamedTable> tables{{"axles", AxleTable(vehicle, report, units)}};
+  if (!report.arms.empty()) tables.push_back({"arms", ArmTable(vehicle, report, units)});
   if (!report.coils.empty()) tables.push_back({"coils", CoilTable(vehicle, report, units)});
   if (!IsGeometryOnly(vehicle)) {
     tables.push_back({"masses", MassTable(vehicle, units)});
@@ -148,6 +166,18 @@ std::vector<std::string> CheckNotes(const Vehicle& vehicle, const CheckReport& r
   const NoteWriter writer{&vehicle, units, &notes};
   for (size_t i = 0; i < 2; ++i) {
     const std::string& axle = vehicle.axles[i].name;
+    const Pose& moved = report.axles[i].moved;
+    constexpr double kSeen = 5e-5;  // [m, rad] what a tape or a finder could show
+    const bool shifts = std::max(std::abs(moved.x), std::abs(moved.y)) > kSeen;
+    if (shifts || std::max(std::abs(moved.steer), std::abs(moved.pitch)) > kSeen) {
+      writer.Say(
+          "the {} axle: its arms keep their lengths, so that at its measured height it stands {} "
+          "and "
+          "{} of where its points say, steered {} to the {}, its nose {} {}",
+          axle, writer.Way(moved.x, "ahead", "back"), writer.Way(moved.y, "left", "right"),
+          writer.Angle(std::abs(moved.steer)), moved.steer < 0.0 ? "right" : "left",
+          writer.Angle(std::abs(moved.pitch)), moved.pitch < 0.0 ? "down" : "up");
+    }
     const Freedom& freedom = report.axles[i].freedom;
     if (!freedom.free.empty()) continue;
     if (!freedom.fight) {

@@ -92,4 +92,8 @@ DriveshaftState EvaluateDriveshaft(const Driveshaft& shaft, const Axle& axle,
   return state;
 }
 
+double MadeLength(const Driveshaft& shaft, const Axle& axle, const AxleFrame& frame) {
+  return shaft.length ? *shaft.length : LineOf(shaft, axle, frame, frame.X_CA).length.back();
+}
+
 }  // namespace linkwright

@@ -61,4 +61,7 @@ constexpr double kMostTurn = 0.25 * M_PI;  // [rad] what a cross can work throug
 [[nodiscard]] double NetAngleTurned(const DriveshaftLine& line, const Eigen::Vector3d& u_C,
                                     double up);
 
+// Of the piece that slides, between its joints, at which slip_left is left before it bottoms [m].
+[[nodiscard]] double MadeLength(const Driveshaft& shaft, const Axle& axle, const AxleFrame& frame);
+
 }  // namespace linkwright

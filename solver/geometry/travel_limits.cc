@@ -53,7 +53,7 @@ double InBeforeBottom(Look& look, size_t index) {
     const double as_measured = shaft.slip_left.value_or(0.5 * *shaft.slip);
     look.in_before_bottom = as_measured +
                             EvaluateDriveshaft(shaft, look.axle(), frame, *look.X_CA).length -
-                            EvaluateDriveshaft(shaft, look.axle(), frame, frame.X_CA).length;
+                            MadeLength(shaft, look.axle(), frame);
     look.slid_shaft = index;
   }
   return look.in_before_bottom;

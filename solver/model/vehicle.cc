@@ -15,10 +15,16 @@ std::string DisplayName(const MemberName& name) {
   return name.key;
 }
 
+double LengthOf(const Link& link) { return link.length.value_or(MeasuredLength(link.span)); }
+
 double MeasuredLength(const Span& span) { return (span.p_CQ - span.p_CP).norm(); }
 
 std::string WheelName(const Vehicle& vehicle, size_t wheel) {
   return vehicle.axles[wheel / 2].name + (wheel % 2 == 0 ? " left" : " right");
+}
+
+double FreeRadius(const Tire& tire, size_t side) {
+  return side == 1 && tire.right_radius ? *tire.right_radius : tire.radius.value();
 }
 
 }  // namespace linkwright

@@ -48,7 +48,14 @@ struct Link {
   std::optional<double> thread =
       {};  // length change per turn of its adjuster [m]; absent: none given
   std::optional<double> misalignment_limit = {};  // of either joint [rad]; absent: not watched
+  std::optional<double> length = {};  // of the arm, eye to eye [m]; absent: it fits its two points
+  // What the file that measured it gave as its length, less what its two points were apart there
+  // [m].
+  double taped_short = 0.0;
 };
+
+// Eye to eye [m].
+[[nodiscard]] double LengthOf(const Link& link);
 
 // A rigid arm with two eyes on the chassis and one ball or bushing on the housing: a wishbone, an
 // A-shaped upper arm. It holds what two links from its eyes to its point hold.
@@ -57,6 +64,13 @@ struct AArm {
   std::array<Eigen::Vector3d, 2> p_CP;  // eyes on the chassis, from Co, in C [m]
   Eigen::Vector3d p_CQ;                 // point on the housing, in the measured stance [m]
   double rate = 5e6;                    // axial, of each leg with its bushings in it [N/m]
+  std::optional<std::array<double, 2>> leg_length = {};  // [m]; absent: they fit its points
+};
+
+// A radius arm by itself: its three eyes as they stood when it fitted, in C [m].
+struct RadiusArmShape {
+  Eigen::Vector3d chassis_eye;
+  std::array<Eigen::Vector3d, 2> housing_eye;
 };
 
 // A stiff arm bushed to the housing at two eyes and to the chassis at one: a radius arm, a ladder
@@ -64,22 +78,30 @@ struct AArm {
 // arm.
 struct RadiusArm {
   MemberName name;
-  Eigen::Vector3d p_CP;                 // eye on the chassis, from Co, in C [m]
-  std::array<Eigen::Vector3d, 2> p_CQ;  // eyes on the housing, in the measured stance [m]
-  double frame_rate = 1e7;              // radial, of the bushing on the chassis [N/m]
-  double axle_rate = 1e7;               // radial, of each bushing on the housing [N/m]
+  Eigen::Vector3d p_CP;                     // eye on the chassis, from Co, in C [m]
+  std::array<Eigen::Vector3d, 2> p_CQ;      // eyes on the housing, in the measured stance [m]
+  double frame_rate = 1e7;                  // radial, of the bushing on the chassis [N/m]
+  double axle_rate = 1e7;                   // radial, of each bushing on the housing [N/m]
+  std::optional<RadiusArmShape> made = {};  // absent: it fits its points
+};
+
+// A crank and its two links by themselves: where their ends stood when they fitted, in C [m].
+struct CrankShape {
+  Eigen::Vector3d pivot;
+  std::array<Eigen::Vector3d, 2> end, far;
 };
 
 // A bell crank with a link from each of its ends: a Watt's link. The crank turns about a pivot on
 // the housing, its links running to the chassis; or the other way round.
 struct WattsLink {
   std::string name;
-  bool on_housing = true;              // where the pivot is
-  Eigen::Vector3d pivot;               // from Co, in C, in the measured stance [m]
-  Eigen::Vector3d axis;                // of the pivot, in C; any length
-  std::array<Eigen::Vector3d, 2> end;  // ends of the crank [m]
-  std::array<Eigen::Vector3d, 2> far;  // far ends of the two links, on the other body [m]
-  double rate = 5e6;                   // axial, of each link with its bushings in it [N/m]
+  bool on_housing = true;               // where the pivot is
+  Eigen::Vector3d pivot;                // from Co, in C, in the measured stance [m]
+  Eigen::Vector3d axis;                 // of the pivot, in C; any length
+  std::array<Eigen::Vector3d, 2> end;   // ends of the crank [m]
+  std::array<Eigen::Vector3d, 2> far;   // far ends of the two links, on the other body [m]
+  double rate = 5e6;                    // axial, of each link with its bushings in it [N/m]
+  std::optional<CrankShape> made = {};  // absent: both fit their points
 };
 
 // One point of a measured force law.
@@ -150,7 +172,13 @@ struct Tire {
   std::optional<double> rate;    // vertical [N/m]; absent: rigid at its measured loaded height
   // Sideways on the floor [N/m]; only vibration needs it, and takes a guess where it is absent.
   std::optional<double> lateral_rate = std::nullopt;
+  // Unloaded, of the right one where it is not the left one's: both made to stand at their measured
+  // heights under their own scales [m].
+  std::optional<double> right_radius = std::nullopt;
 };
+
+// Unloaded radius of the tyre of a side, 0 left, 1 right [m]; it must have one.
+[[nodiscard]] double FreeRadius(const Tire& tire, size_t side);
 
 // What an item goes along with when the body is moved on the chassis or the chassis is cut between
 // its axles.
@@ -183,8 +211,9 @@ struct Kingpin {
 
 // From knuckle to knuckle; it makes the one turn with the other.
 struct TieRod {
-  Eigen::Vector3d p_CL;  // end on the left knuckle, from Co, in C [m]
-  Eigen::Vector3d p_CR;  // end on the right knuckle [m]
+  Eigen::Vector3d p_CL;               // end on the left knuckle, from Co, in C [m]
+  Eigen::Vector3d p_CR;               // end on the right knuckle [m]
+  std::optional<double> length = {};  // its own, ball to ball [m]; absent: it fits its two points
 };
 
 // What the steering of an axle is held against; absent: not watched.
@@ -195,7 +224,9 @@ struct SteeringAims {
 };
 
 struct Steering {
-  Span drag_link;                   // pitman arm (chassis end) to knuckle (axle end)
+  Span drag_link;  // pitman arm (chassis end) to knuckle (axle end)
+  // Of the link itself, eye to eye [m]; absent: it fits its two points.
+  std::optional<double> drag_link_length = {};
   std::optional<TieRod> tie_rod;    // absent: both wheels are taken to steer alike
   std::optional<double> lock = {};  // steer of the wheel inside the bend at full lock [rad]
   SteeringAims aims = {};
@@ -269,8 +300,11 @@ struct Driveshaft {
   double phase = 0.0;               // of the piece at the axle: its axle-end yoke ahead of the
                                     // other one [rad]
   std::optional<double> slip;       // whole stroke of the spline [m]
-  std::optional<double> slip_left;  // left before bottoming in the measured stance [m]
-  std::optional<double> top_speed;  // of the shaft [rad/s]
+  std::optional<double> slip_left;  // left before bottoming at `length` [m]
+  // Of the piece that slides, between its joints, where slip_left was counted [m]; absent: as it is
+  // in the measured stance.
+  std::optional<double> length = {};
+  std::optional<double> top_speed;              // of the shaft [rad/s]
   std::optional<CenterBearing> center_bearing;  // absent: one piece
   double pinion_low = 0.0;  // pinion's yoke end wanted below the least net angle, at rest [rad]
   ShaftAims aims = {};
@@ -287,7 +321,8 @@ struct SprungMass {
 // The donor on four scales, and what came off and went on.
 struct Ledger {
   std::array<double, 4> weighed;  // front left, front right, rear left, rear right [kg]
-  double cg_height;               // of the weighed vehicle, above the floor [m]
+  bool by_axle = false;  // each axle was on one scale: its two wheels carry half of it each
+  double cg_height;      // of the weighed vehicle, above the floor [m]
   std::vector<Mass> removed;
   std::vector<Mass> added;
   std::optional<double> pitch_inertia;  // of the finished sprung mass, without loads [kg m2]

@@ -10,10 +10,9 @@
 
 namespace linkwright {
 
-void AddLeg(AxleFrame& frame, const Span& span, double rate, const std::string& name,
+void AddLeg(AxleFrame& frame, const Span& span, double length, double rate, const std::string& name,
             const std::vector<std::string>& part) {
-  const double length = MeasuredLength(span);
-  if (!(length > 0.0)) {
+  if (!(MeasuredLength(span) > 0.0)) {
     throw ModelError(part, "the link has no length: its frame and axle ends are at one point");
   }
   FrameLink link;
@@ -41,8 +40,8 @@ Eigen::Matrix2d StiffnessOf(const FrameArm& arm, const std::array<double, 2>& st
 
 namespace {
 
-FrameArm ToFrameArm(const RadiusArm& arm, const AxleFrame& frame,
-                    const std::vector<std::string>& part) {
+FrameArm ArmAsItsPoints(const RadiusArm& arm, const AxleFrame& frame,
+                        const std::vector<std::string>& part) {
   const std::array<Eigen::Vector3d, 2> eye{OnHousing(frame, arm.p_CQ[0]),
                                            OnHousing(frame, arm.p_CQ[1])};
   FrameArm made;
@@ -73,6 +72,31 @@ FrameArm ToFrameArm(const RadiusArm& arm, const AxleFrame& frame,
   return made;
 }
 
+// The arm as it was made, its two eyes on the housing in their places: it is turned until the line
+// through its own lies along the line through theirs. docs/theory.md (108)
+FrameArm ToFrameArm(const RadiusArm& arm, const AxleFrame& frame,
+                    const std::vector<std::string>& part) {
+  FrameArm placed = ArmAsItsPoints(arm, frame, part);
+  if (!arm.made) return placed;
+  RadiusArm as_made = arm;
+  as_made.p_CP = arm.made->chassis_eye, as_made.p_CQ = arm.made->housing_eye;
+  const FrameArm own = ArmAsItsPoints(as_made, frame, part);
+  const auto in_A = [](const FrameArm& it, const Eigen::Vector2d& p) -> Eigen::Vector3d {
+    return p.x() * it.along + p.y() * it.across;
+  };
+  const std::array<Eigen::Vector3d, 2> eye{in_A(placed, placed.eye[0]),
+                                           in_A(placed, placed.eye[1])};
+  const Eigen::Vector3d line = (eye[1] - eye[0]).normalized();
+  const Eigen::Vector2d own_line = (own.eye[1] - own.eye[0]).normalized();
+  placed.reach = own.reach, placed.aside = own.aside;
+  placed.along = own_line.x() * line - own_line.y() * placed.bolt.cross(line);
+  placed.across = placed.bolt.cross(placed.along);
+  for (size_t i = 0; i < 2; ++i) {
+    placed.eye[i] = {eye[i].dot(placed.along), eye[i].dot(placed.across)};
+  }
+  return placed;
+}
+
 constexpr std::array kWays{" along", " across"};
 
 void AddRadiusArm(const RadiusArm& arm, const std::vector<std::string>& part, AxleFrame& frame) {
@@ -101,7 +125,9 @@ void AddArms(const Axle& axle, AxleFrame& frame) {
   for (const AArm& arm : axle.a_arms) {
     const std::vector<std::string> part{"axles", axle.name, "a_arms", arm.name.key};
     for (size_t i = 0; i < 2; ++i) {
-      AddLeg(frame, {arm.p_CP[i], arm.p_CQ}, arm.rate, DisplayName(arm.name) + kLegs[i], part);
+      const Span leg{arm.p_CP[i], arm.p_CQ};
+      AddLeg(frame, leg, arm.leg_length ? (*arm.leg_length)[i] : MeasuredLength(leg), arm.rate,
+             DisplayName(arm.name) + kLegs[i], part);
     }
   }
   for (const RadiusArm& arm : axle.radius_arms) {
@@ -113,8 +139,9 @@ namespace {
 
 // How fast a link lengthens as its crank turns, as measured [m/rad].
 double LengtheningPerTurn(const WattsLink& watt, size_t i) {
-  const Eigen::Vector3d motion = watt.axis.normalized().cross(watt.end[i] - watt.pivot);
-  return (watt.end[i] - watt.far[i]).normalized().dot(motion);
+  const CrankShape made = watt.made.value_or(CrankShape{watt.pivot, watt.end, watt.far});
+  const Eigen::Vector3d motion = watt.axis.normalized().cross(made.end[i] - made.pivot);
+  return (made.end[i] - made.far[i]).normalized().dot(motion);
 }
 
 FrameCrank ToCrank(const WattsLink& watt, const AxleFrame& frame) {
@@ -130,6 +157,14 @@ FrameCrank ToCrank(const WattsLink& watt, const AxleFrame& frame) {
     crank.end[i] = in_body(watt.on_housing, watt.end[i]);
     crank.far[i] = in_body(!watt.on_housing, watt.far[i]);
     crank.length[i] = (watt.end[i] - watt.far[i]).norm();
+  }
+  if (watt.made) {
+    // The same crank on its pivot, with the same links: the first says how far it is turned.
+    for (size_t i = 0; i < 2; ++i) {
+      const Eigen::Vector3d arm = watt.made->end[i] - watt.made->pivot;
+      crank.end[i] = crank.pivot + (watt.on_housing ? frame.X_CA.linear().transpose() * arm : arm);
+      crank.length[i] = (watt.made->end[i] - watt.made->far[i]).norm();
+    }
   }
   // At no turn A = D and the root is |B|, so the sine is 0 on the branch against B's sign, which is
   // that of the lengthening.

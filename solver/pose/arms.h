@@ -6,8 +6,10 @@
 
 namespace linkwright {
 
-// A plain link, or a leg of an arm. errors: ModelError where it has no length.
-void AddLeg(AxleFrame& frame, const Span& span, double rate, const std::string& name,
+// A plain link, or a leg of an arm.
+//   length   its own, eye to eye [m]
+//   errors   ModelError where its two ends are at one point
+void AddLeg(AxleFrame& frame, const Span& span, double length, double rate, const std::string& name,
             const std::vector<std::string>& part);
 
 // An A-arm is two legs from its eyes to its point: exact, since it is rigid. A radius arm is two

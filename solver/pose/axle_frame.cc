@@ -26,7 +26,7 @@ AxleFrame PrepareAxle(const Axle& axle) {
                     .roll = std::asin(u.z())};
   frame.X_CA = Transform(frame.measured);
   for (const Link& link : axle.links) {
-    AddLeg(frame, link.span, link.rate, DisplayName(link.name),
+    AddLeg(frame, link.span, LengthOf(link), link.rate, DisplayName(link.name),
            {"axles", axle.name, "links", link.name.key});
   }
   AddArms(axle, frame);

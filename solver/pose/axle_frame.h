@@ -18,7 +18,7 @@ namespace linkwright {
 struct FrameLink {
   Eigen::Vector3d p_CP;   // chassis end, from Co, in C [m]
   Eigen::Vector3d p_AQ;   // housing end, from Ao, in A [m]
-  double length;          // eye to eye, as measured [m]
+  double length;          // eye to eye, its own [m]
   double rate;            // axial [N/m]; of a coupled one, its own entry of the pair's stiffness
   std::string name = {};  // display name; of an arm's leg, "radius arm left second leg"
   std::vector<std::string> part = {};  // where it stands in the file, for a ModelError

@@ -14,8 +14,8 @@ namespace linkwright {
 namespace {
 
 // Angles at half the track, so that every column is metres per metre.
-Eigen::MatrixXd ScaledJacobian(const AxleFrame& frame) {
-  Eigen::MatrixXd J = LinkJacobian(frame, frame.measured);
+Eigen::MatrixXd ScaledJacobian(const AxleFrame& frame, const Pose& at) {
+  Eigen::MatrixXd J = LinkJacobian(frame, at);
   J.rightCols<2>() /= 0.5 * frame.track;
   return J;
 }
@@ -55,8 +55,8 @@ std::vector<FreeMotion> Motions(const Eigen::Matrix4d& V, const Eigen::Vector4d&
   return motions;
 }
 
-LinkFight Fight(const AxleFrame& frame) {
-  const HousingMotion motion = EvaluateMotion(frame, frame.measured);
+LinkFight Fight(const AxleFrame& frame, const Pose& at) {
+  const HousingMotion motion = EvaluateMotion(frame, at);
   LinkFight fight{.too_many = frame.links.size() - 4,
                   .bounce_rate = motion.strain.zz,
                   .roll_rate = motion.strain.rr,
@@ -80,19 +80,19 @@ LinkFight Fight(const AxleFrame& frame) {
 
 }  // namespace
 
-Freedom AnalyseFreedom(const AxleFrame& frame) {
+Freedom AnalyseFreedom(const AxleFrame& frame, const Pose& at) {
   Freedom freedom{.rank = 0, .free = {}, .weak = {}, .fight = std::nullopt};
   Eigen::Vector4d held = Eigen::Vector4d::Zero();
   Eigen::Matrix4d V = Eigen::Matrix4d::Identity();
   if (!frame.links.empty()) {
-    const SingularValues singular = SingularValuesOf(ScaledJacobian(frame));
+    const SingularValues singular = SingularValuesOf(ScaledJacobian(frame, at));
     held.head(singular.values.size()) = singular.values;
     V = singular.V;
   }
   freedom.rank = static_cast<int>((held.array() >= kFree).count());
   freedom.free = Motions(V, held, 0.0, kFree);
   freedom.weak = Motions(V, held, kFree, kWeak);
-  if (freedom.rank == 4 && frame.links.size() > 4) freedom.fight = Fight(frame);
+  if (freedom.rank == 4 && frame.links.size() > 4) freedom.fight = Fight(frame, at);
   return freedom;
 }
 
@@ -137,8 +137,8 @@ void RequireUnlocked(const Axle& axle, const AxleFrame& frame, const LinkFight& 
 
 }  // namespace
 
-void RequireLocated(const Axle& axle, const AxleFrame& frame) {
-  const Freedom freedom = AnalyseFreedom(frame);
+void RequireLocated(const Axle& axle, const AxleFrame& frame, const Pose& at) {
+  const Freedom freedom = AnalyseFreedom(frame, at);
   RequireHeld(axle, frame, freedom);
   if (freedom.fight) RequireUnlocked(axle, frame, *freedom.fight);
 }

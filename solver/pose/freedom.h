@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What the links leave free and where they are too many, in the measured stance.
+// What the links leave free and where they are too many, where they hold the housing.
 #pragma once
 
 #include <optional>
@@ -41,12 +41,17 @@ constexpr double kFree = 1e-3;
 // Nearly free: 1 mm of bush or tape error becomes 20 mm of axle.
 constexpr double kWeak = 0.05;
 
-// source: docs/theory.md (7), (8)
-[[nodiscard]] Freedom AnalyseFreedom(const AxleFrame& frame);
+//   at   the pose asked about: MeasuredPose
+//   source: docs/theory.md (7), (8)
+[[nodiscard]] Freedom AnalyseFreedom(const AxleFrame& frame, const Pose& at);
+// The same where the tape found the housing.
+[[nodiscard]] inline Freedom AnalyseFreedom(const AxleFrame& frame) {
+  return AnalyseFreedom(frame, frame.measured);
+}
 
 // errors: ModelError at the axle's links where it is free to move, naming how; at the worst link
 // where they lock it in bounce or roll: strain stiffer than kLocked of the softest link.
 constexpr double kLocked = 0.25;
-void RequireLocated(const Axle& axle, const AxleFrame& frame);
+void RequireLocated(const Axle& axle, const AxleFrame& frame, const Pose& at);
 
 }  // namespace linkwright

@@ -1,9 +1,26 @@
 // SPDX-License-Identifier: MIT
 #include "solver/rest/rig.h"
 
+#include <cmath>
+
+#include "solver/model/error.h"
+#include "solver/pose/fit_links.h"
 #include "solver/pose/freedom.h"
 
 namespace linkwright {
+namespace {
+
+ModelError CannotFit(const AxleFrame& frame, const FittedPose& fitted) {
+  const FrameLink& worst = frame.links[fitted.worst];
+  return {worst.part,
+          "the arms cannot be put together with the wheels where they were measured: " +
+              worst.name + " is {} too " + (fitted.short_by > 0.0 ? "short" : "long") +
+              " where the others got to; give it a length that reaches (length: fit makes it fit "
+              "its two holes), or move its hole",
+          std::abs(fitted.short_by)};
+}
+
+}  // namespace
 
 Rig PrepareRig(const Vehicle& vehicle) {
   Rig rig{.vehicle = &vehicle, .axles = {}};
@@ -11,8 +28,10 @@ Rig PrepareRig(const Vehicle& vehicle) {
     const Axle& axle = vehicle.axles[i];
     RigAxle& prepared = rig.axles[i];
     prepared.frame = PrepareAxle(axle);
-    RequireLocated(axle, prepared.frame);
-    prepared.measured = EvaluateMotion(prepared.frame, prepared.frame.measured);
+    const FittedPose fitted = MeasuredPose(axle, prepared.frame);
+    RequireLocated(axle, prepared.frame, fitted.pose.value_or(prepared.frame.measured));
+    if (!fitted.pose) throw CannotFit(prepared.frame, fitted);
+    prepared.measured = EvaluateMotion(prepared.frame, *fitted.pose);
     prepared.pushers = PreparePushers(axle, prepared.frame);
     prepared.ends = EndLengths(axle, prepared.frame);
     if (axle.unsprung) prepared.p_AM = OnHousing(prepared.frame, axle.unsprung->p_CM);

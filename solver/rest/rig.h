@@ -10,7 +10,7 @@ namespace linkwright {
 
 struct RigAxle {
   AxleFrame frame;
-  HousingMotion measured;
+  HousingMotion measured;  // at the measured height and roll, where the arms as they are hold it
   std::vector<Pusher> pushers;
   std::vector<LengthLimit> ends;
   // Centre of its unsprung mass, from Ao, in A [m]; of no meaning where the axle has none.

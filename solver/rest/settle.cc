@@ -44,7 +44,7 @@ Stance ToStance(const RestQuestion& question, const Load& load, const Push& push
     const double height =
         HeightOfAxlePoint(found.state, wheel / 2, WheelCentreInAxle(rig, wheel)).value;
     stance.wheel_height[wheel] = height;
-    stance.wheel_load[wheel] = axle.tire.rate ? TireForce(axle.tire, height) : found.force[wheel];
+    stance.wheel_load[wheel] = axle.tire.rate ? TireForce(axle.tire, wheel % 2, height) : found.force[wheel];
   }
   return stance;
 }

@@ -38,8 +38,8 @@ Height HeightOf(const RestState& state, const TaylorPoint& P, int z) {
   return h;
 }
 
-void AddTire(Energy& energy, const Tire& tire, const Height& height) {
-  const double force = TireForce(tire, height.value);
+void AddTire(Energy& energy, const Tire& tire, size_t side, const Height& height) {
+  const double force = TireForce(tire, side, height.value);
   if (force == 0.0) return;
   energy.value += 0.5 * force * force / *tire.rate;
   energy.gradient -= force * height.gradient;
@@ -69,8 +69,8 @@ Eigen::Vector3d WheelCentreInAxle(const Rig& rig, size_t wheel) {
   return WheelCentre(rig.axles[wheel / 2].frame, wheel % 2);
 }
 
-double TireForce(const Tire& tire, double height) {
-  const double squeeze = *tire.radius - height;
+double TireForce(const Tire& tire, size_t side, double height) {
+  const double squeeze = FreeRadius(tire, side) - height;
   return squeeze > 0.0 ? *tire.rate * squeeze : 0.0;
 }
 
@@ -88,7 +88,8 @@ Energy TotalEnergy(const Rig& rig, const SprungMass& sprung, const RestState& st
     energy = energy + AlongAxle(own, i);
     if (!axle.tire.rate) continue;
     for (size_t wheel = 2 * i; wheel < 2 * i + 2; ++wheel) {
-      AddTire(energy, axle.tire, HeightOfAxlePoint(state, i, WheelCentreInAxle(rig, wheel)));
+      AddTire(energy, axle.tire, wheel % 2,
+              HeightOfAxlePoint(state, i, WheelCentreInAxle(rig, wheel)));
     }
   }
   for (size_t i = 0; i < 2; ++i) {

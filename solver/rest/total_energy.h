@@ -41,6 +41,6 @@ using Energy = RestFunction;  // [J]
 [[nodiscard]] Eigen::Vector3d WheelCentreInAxle(const Rig& rig, size_t wheel);
 
 // Force of the floor on a tyre that has a rate, at a wheel-centre height above the floor [N].
-[[nodiscard]] double TireForce(const Tire& tire, double height);
+[[nodiscard]] double TireForce(const Tire& tire, size_t side, double height);
 
 }  // namespace linkwright

@@ -1,19 +1,26 @@
 // SPDX-License-Identifier: MIT
-// Free lengths that follow from the weight the coils were found carrying.
+// What coils and tyres are, told by the scales that a vehicle stood on when it was measured.
 #pragma once
 
 #include "solver/model/vehicle.h"
 
 namespace linkwright {
 
-// Sets the free length of every spring marked `weighed`: one length a pair, at which both coils
-// hold up the axle's weighed load less its unsprung mass in the measured stance, by virtual work in
-// bounce, so that the weighed vehicle settles where it was measured. An axle that its links leave
-// free is passed over (length 0): PrepareRig refuses that vehicle, and `check` still reports on it.
+// Sets the free length of every spring marked `weighed`, so that the vehicle that was weighed
+// settles where it was measured. By virtual work in the wheels' travel, what stops touching there
+// carry and the unsprung mass taken off: with a scale under each wheel each coil its own, with one
+// under each axle one length a pair, whose two carry the axle's load in bounce. Bars and strain
+// between links count as none. An axle that its links leave free is passed over (length 0):
+// PrepareRig refuses that vehicle, and `check` still reports on it.
 //   errors   ModelError where an axle with such springs has no ledger or no unsprung mass, or its
-//   coils
-//            do not shorten as it rises
+//            coils do not shorten as it rises
 //   source   docs/theory.md (16)
 void ResolveWeighedLengths(Vehicle& vehicle);
+
+// Sets the unloaded radius of tyres that have a rate and none: at which each stands at its measured
+// height under its scale, or under half its axle's.
+//   errors   ModelError where nothing was weighed
+//   source   docs/theory.md (109)
+void ResolveTires(Vehicle& vehicle);
 
 }  // namespace linkwright

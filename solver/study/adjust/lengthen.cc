@@ -5,14 +5,14 @@
 #include <cmath>
 
 #include "solver/numeric/roots.h"
+#include "solver/pose/fit_links.h"
 #include "solver/rest/settle.h"
 #include "solver/rest/stance_report.h"
 
 namespace linkwright {
 namespace {
 
-constexpr double kPoseStep = 0.005;   // [m] of lengthening between solves: the branch cannot change
-constexpr double kFirstTrial = 1e-3;  // [m]
+constexpr double kFirstTrial = 1e-3;    // [m]
 constexpr double kLongestTrial = 0.03;  // [m] from one trial to the next
 
 std::optional<LengthAnswer> Try(const Change& change, const Load* load, double by) {
@@ -43,28 +43,21 @@ std::vector<LinkSet> LinkSetsOf(const Axle& axle) {
 
 double MostByHand(const Axle& axle, const LinkSet& set) {
   if (set.thread) return kMostByThread;
-  return kMostByShare * MeasuredLength(axle.links[set.members.front()].span);
+  return kMostByShare * LengthOf(axle.links[set.members.front()]);
 }
 
 std::optional<Rig> Lengthened(const Rig& rig, size_t axle, const std::vector<size_t>& members,
                               double by) {
   Rig longer = rig;
   AxleFrame& frame = longer.axles[axle].frame;
-  Pose pose = longer.axles[axle].measured.pose;
-  const double sign = SlopeDeterminant(frame, pose);
-  const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(by) / kPoseStep)));
-  for (int step = 1; step <= steps; ++step) {
-    for (const size_t i : members) {
-      frame.links[i].length = rig.axles[axle].frame.links[i].length + by * step / steps;
-      if (!(frame.links[i].length > 0.0)) return std::nullopt;
-    }
-    const PoseSolution solution = SolvePose(frame, pose);
-    // The same assembly of the links: another would be another axle.
-    const bool kept = sign * SlopeDeterminant(frame, solution.pose) > 0.0;
-    if (solution.status != SolveStatus::kConverged || !kept) return std::nullopt;
-    pose = solution.pose;
+  for (const size_t i : members) {
+    frame.links[i].length += by;
+    if (!(frame.links[i].length > 0.0)) return std::nullopt;
   }
-  longer.axles[axle].measured = EvaluateMotion(frame, pose);
+  const RigAxle& before = rig.axles[axle];
+  const FittedPose fitted = FitLinks(before.frame, frame, before.measured.pose);
+  if (!fitted.pose) return std::nullopt;
+  longer.axles[axle].measured = EvaluateMotion(frame, *fitted.pose);
   return longer;
 }
 

@@ -26,7 +26,7 @@ ShaftBasis PrepareShaft(const Rig& rig, const Driveshaft& shaft, double rest_hei
       .rig = &rig,
       .shaft = &shaft,
       .axle = axle,
-      .measured_length = LineOf(shaft, rig.vehicle->axles[axle], frame, frame.X_CA).length.back(),
+      .measured_length = MadeLength(shaft, rig.vehicle->axles[axle], frame),
       .rest_height = rest_height,
       .speed = speed};
 }

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "solver/study/file/check.h"
 
+#include <cmath>
+
+#include "solver/model/arms_kept.h"
 #include "solver/model/masses.h"
+#include "solver/pose/fit_links.h"
 
 namespace linkwright {
 namespace {
@@ -45,11 +49,28 @@ void AddMismatches(const Vehicle& vehicle, std::vector<Mismatch>& to) {
   }
 }
 
-void AddCoils(const Axle& axle, size_t index, std::vector<CoilCheck>& to) {
+void AddArms(const Axle& axle, size_t index, const AxleFrame& frame, const Eigen::Isometry3d& X_CA,
+             std::vector<ArmCheck>& to) {
+  for (const ArmFit& arm : ArmsOf(axle)) {
+    const Eigen::Vector3d d = arm.holes.p_CP - X_CA * OnHousing(frame, arm.holes.p_CQ);
+    const double longer = arm.LongerBy();
+    to.push_back({.axle = index,
+                  .name = arm.name,
+                  .length = arm.length,
+                  .longer = longer,
+                  .side = std::atan2(d.z(), std::abs(d.x())),
+                  .plan = std::atan2(d.y(), std::abs(d.x())),
+                  .turns = arm.thread ? std::optional(longer / *arm.thread) : std::nullopt});
+  }
+}
+
+//   X_CA   where the arms hold the housing at its measured height
+void AddCoils(const Axle& axle, size_t index, const AxleFrame& frame, const Eigen::Isometry3d& X_CA,
+              std::vector<CoilCheck>& to) {
   for (const Spring& spring : axle.springs) {
     // A weighed free length that could not be worked out: the links leave the axle free.
     const bool law_unknown = spring.weighed && spring.law.free_length == 0.0;
-    const double length = MeasuredLength(spring.span);
+    const double length = LengthAt(spring.span, frame, X_CA);
     const LawState law = Evaluate(spring.law, length);
     CoilCheck coil{.axle = index,
                    .member = DisplayName(spring.name),
@@ -66,9 +87,10 @@ void AddCoils(const Axle& axle, size_t index, std::vector<CoilCheck>& to) {
 }
 
 // By virtual work in bounce, so that inclined coils and turning housings count as they should.
-WeightCheck CheckWeight(const Vehicle& vehicle, size_t index, const AxleFrame& frame) {
+WeightCheck CheckWeight(const Vehicle& vehicle, size_t index, const AxleFrame& frame,
+                        const Pose& at) {
   const Axle& axle = vehicle.axles[index];
-  const HousingMotion motion = EvaluateMotion(frame, frame.measured);
+  const HousingMotion motion = EvaluateMotion(frame, at);
   const AxleEnergy energy = StoredEnergy(axle, frame, PreparePushers(axle, frame), motion);
   const double unsprung = axle.unsprung ? axle.unsprung->mass : 0.0;
   WeightCheck check{.by_coils = energy.springs.z / kStandardGravity + unsprung,
@@ -93,11 +115,19 @@ CheckReport CheckVehicle(const Vehicle& vehicle) {
     const Axle& axle = vehicle.axles[i];
     const AxleFrame frame = PrepareAxle(axle);
     report.axles[i].links = frame.links.size();
-    report.axles[i].freedom = AnalyseFreedom(frame);
-    AddCoils(axle, i, report.coils);
+    const Pose at = MeasuredPose(axle, frame).pose.value_or(frame.measured);
+    report.axles[i].freedom = AnalyseFreedom(frame, at);
+    report.axles[i].moved = {.x = at.x - frame.measured.x,
+                             .y = at.y - frame.measured.y,
+                             .steer = at.steer - frame.measured.steer,
+                             .pitch = at.pitch - frame.measured.pitch,
+                             .z = 0.0,
+                             .roll = 0.0};
+    AddArms(axle, i, frame, Transform(at), report.arms);
+    AddCoils(axle, i, frame, Transform(at), report.coils);
     const bool located = report.axles[i].freedom.free.empty();
     if (!IsGeometryOnly(vehicle) && located && !axle.springs.empty()) {
-      report.axles[i].weight = CheckWeight(vehicle, i, frame);
+      report.axles[i].weight = CheckWeight(vehicle, i, frame, at);
     }
   }
   AddMismatches(vehicle, report.mismatches);

@@ -35,7 +35,25 @@ struct Mismatch {
   double distance;   // between one and the other's mirror image [m]
 };
 
+// One arm where the arms together hold the housing at its measured height.
+//   longer       its own length less how far its two holes are apart with the housing as measured
+//   [m] side, plan   its slope in side view, frame end up +, and in plan, frame end to the left +,
+//   against
+//                the chassis x axis, whichever way it reaches [rad]
+//   turns        of its adjuster that would take up `longer`; absent without a thread
+struct ArmCheck {
+  size_t axle;
+  std::string name;
+  double length, longer;  // eye to eye [m]
+  double side, plan;
+  std::optional<double> turns;
+};
+
 struct AxleCheck {
+  // Where the arms hold the housing less where it was measured: ahead, left [m]; steer, left +, and
+  // pitch, nose up + [rad]. None where every arm fits its holes, or where they cannot be put
+  // together.
+  Pose moved;
   size_t links =
       0;  // constraints on the housing: links, two a leg for an arm, one for a Watt's link
   Freedom freedom;
@@ -44,6 +62,7 @@ struct AxleCheck {
 
 struct CheckReport {
   std::array<AxleCheck, 2> axles;
+  std::vector<ArmCheck> arms;
   std::vector<CoilCheck> coils;
   std::vector<Mismatch> mismatches;  // greater than Aims::mirror
 };

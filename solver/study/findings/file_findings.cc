@@ -38,7 +38,7 @@ void AddBelowFloor(const Vehicle& vehicle, size_t axle, const char* group,
 
 void AddLinks(const Axle& axle, size_t index, double wheelbase, std::vector<Finding>& to) {
   for (const Link& link : axle.links) {
-    const double length = MeasuredLength(link.span);
+    const double length = LengthOf(link);
     const auto tell = [&](FindingKind kind, double value) {
       Tell(kind, index, axle, "links", link.name, value, to);
     };
@@ -51,11 +51,14 @@ void AddLinks(const Axle& axle, size_t index, double wheelbase, std::vector<Find
   }
 }
 
-void AddLooseCoils(const Axle& axle, size_t index, std::vector<Finding>& to) {
+// Between its seats where the arms hold the housing.
+void AddLooseCoils(const Axle& axle, size_t index, const std::vector<CoilCheck>& coils,
+                   std::vector<Finding>& to) {
   for (const Spring& spring : axle.springs) {
-    const double gap = MeasuredLength(spring.span) - spring.law.free_length;
-    if (spring.law.free_length > 0.0 && gap > 0.0) {
-      Tell(FindingKind::kLooseCoil, index, axle, "springs", spring.name, gap, to);
+    for (const CoilCheck& coil : coils) {
+      if (coil.axle != index || coil.member != DisplayName(spring.name)) continue;
+      const double gap = coil.length - coil.free_length.value_or(coil.length);
+      if (gap > 0.0) Tell(FindingKind::kLooseCoil, index, axle, "springs", spring.name, gap, to);
     }
   }
 }
@@ -166,7 +169,7 @@ void AddTriangle(const Axle& axle, size_t index, double least, std::vector<Findi
 
 }  // namespace
 
-std::vector<Finding> FindOddities(const Vehicle& vehicle) {
+std::vector<Finding> FindOddities(const Vehicle& vehicle, const CheckReport& report) {
   std::vector<Finding> oddities;
   const std::array<Axle, 2>& axles = vehicle.axles;
   const double wheelbase = axles[0].p_CW_l.x() - axles[1].p_CW_l.x();
@@ -176,7 +179,7 @@ std::vector<Finding> FindOddities(const Vehicle& vehicle) {
     AddBelowFloor(vehicle, i, "dampers", axles[i].dampers, oddities);
     AddBelowFloor(vehicle, i, "straps", axles[i].straps, oddities);
     AddLinks(axles[i], i, wheelbase, oddities);
-    AddLooseCoils(axles[i], i, oddities);
+    AddLooseCoils(axles[i], i, report.coils, oddities);
     AddUnsprung(vehicle, i, oddities);
   }
   const double front = (axles[0].p_CW_l - axles[0].p_CW_r).norm();
@@ -197,7 +200,7 @@ std::vector<Finding> FileFindings(const Vehicle& vehicle, const CheckReport& rep
     AddFreedom(vehicle.axles[i], i, report.axles[i].freedom, findings);
     if (report.axles[i].weight) AddWeight(vehicle, i, *report.axles[i].weight, findings);
   }
-  const std::vector<Finding> oddities = FindOddities(vehicle);
+  const std::vector<Finding> oddities = FindOddities(vehicle, report);
   findings.insert(findings.end(), oddities.begin(), oddities.end());
   for (const Mismatch& mismatch : report.mismatches) {
     findings.push_back({.kind = FindingKind::kNotMirrored,

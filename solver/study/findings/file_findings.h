@@ -11,7 +11,7 @@ namespace linkwright {
 // Measurements that are possible but most likely slips: a lost minus, a swapped end, a track for
 // half a track. Each limit is far from what is built.
 //   source   common practice; the limits are those beside FindingKind
-[[nodiscard]] std::vector<Finding> FindOddities(const Vehicle& vehicle);
+[[nodiscard]] std::vector<Finding> FindOddities(const Vehicle& vehicle, const CheckReport& report);
 
 // All that the report on the file is pointed at for. Needs no pose, so that it also judges links
 // that leave an axle free.

@@ -64,7 +64,7 @@ double CarriedBy(const Rig& rig, const Stance& stance, size_t wheel) {
   if (stance.wheel_load[wheel] > 0.0) return stance.wheel_load[wheel];
   const Axle& axle = rig.vehicle->axles[wheel / 2];
   const Eigen::Vector3d& measured = wheel % 2 == 0 ? axle.p_CW_l : axle.p_CW_r;
-  const double touching = axle.tire.rate ? *axle.tire.radius : measured.z() - rig.vehicle->floor_z;
+  const double touching = axle.tire.rate ? FreeRadius(axle.tire, wheel % 2) : measured.z() - rig.vehicle->floor_z;
   return axle.tire.rate.value_or(1e6) * std::min(0.0, touching - stance.wheel_height[wheel]);
 }
 

@@ -154,8 +154,8 @@ TEST_F(Variants, GoRoundInACircleUnderAnyName) {
 TEST_F(Variants, ReportTheErrorsOfBothFilesInOneRun) {
   std::string base(kBench);
   folder_.Write("base.yaml", base.replace(base.find("-140, 545"), 9, "-140 kg, 545"));
-  EXPECT_THAT(Errors("base: base.yaml\nchange:\n  floor: 3\nadd:\n  marks: {sill: 3}\n"),
-              ElementsAre("variant.yaml:3:3 change.floor: there is no 'floor' in the base; there: "
+  EXPECT_THAT(Errors("base: base.yaml\nchange:\n  marks: 3\nadd:\n  marks: {sill: 3}\n"),
+              ElementsAre("variant.yaml:3:3 change.marks: there is no 'marks' in the base; there: "
                           "'title', 'units', 'axles'; what is new goes under 'add'",
                           "variant.yaml:5:17 marks.sill: found '3'; wanted: a point [x, y, z] of "
                           "three lengths",

@@ -49,7 +49,8 @@ TEST(WeighedFreeLength, IsWhatHoldsTheAxleUpAsMeasured) {
       ReadVehicleFile(folder.Write("van.yaml", Weighed("rate: 29, free_length: weighed")));
   const Axle& rear = file.vehicle.axles[kRear];
   ASSERT_EQ(rear.springs.size(), 2U);
-  EXPECT_EQ(rear.springs[0].law.free_length, rear.springs[1].law.free_length);
+  // The left scale says 7 kg more than the right one: so does its coil, at some other length.
+  EXPECT_GT(rear.springs[0].law.free_length, rear.springs[1].law.free_length + 0.002);
   EXPECT_NEAR(HeldUp(rear), (352.0 + 345.0 - 118.0) * 9.80665, kHeldTol);
 }
 

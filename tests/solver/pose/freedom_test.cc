@@ -25,7 +25,8 @@ void Remove(Axle& axle, const std::string& key) {
 
 std::string Complaint(const Axle& axle, std::vector<std::string>* part = nullptr) {
   try {
-    RequireLocated(axle, PrepareAxle(axle));
+    const AxleFrame frame = PrepareAxle(axle);
+    RequireLocated(axle, frame, frame.measured);
   } catch (const ModelError& error) {
     if (part != nullptr) *part = error.part;
     return error.what();

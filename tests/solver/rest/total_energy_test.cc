@@ -145,9 +145,9 @@ TEST(TotalEnergy, HessianIsTheGradientsDifferencesInAllSevenUnknowns) {
 TEST(TireForce, PushesOnlyWhileSqueezed) {
   Tire tire{};
   tire.radius = 0.38, tire.rate = 200e3;
-  EXPECT_NEAR(TireForce(tire, 0.36), 4000.0, 1e-9);
-  EXPECT_EQ(TireForce(tire, 0.38), 0.0);
-  EXPECT_EQ(TireForce(tire, 0.40), 0.0);
+  EXPECT_NEAR(TireForce(tire, 0, 0.36), 4000.0, 1e-9);
+  EXPECT_EQ(TireForce(tire, 0, 0.38), 0.0);
+  EXPECT_EQ(TireForce(tire, 0, 0.40), 0.0);
 }
 
 TEST(WheelCentreInAxle, CarriesToTheMeasuredCentres) {

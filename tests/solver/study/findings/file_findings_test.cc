@@ -10,7 +10,8 @@ namespace {
 
 std::vector<FindingKind> KindsIn(const Vehicle& vehicle) {
   std::vector<FindingKind> kinds;
-  for (const Finding& oddity : FindOddities(vehicle)) kinds.push_back(oddity.kind);
+  for (const Finding& oddity : FindOddities(vehicle, CheckVehicle(vehicle)))
+    kinds.push_back(oddity.kind);
   return kinds;
 }
 
@@ -37,7 +38,7 @@ TEST(FindOddities, ALostMinusAlongMakesAnArmAsLongAsTheTruck) {
 TEST(FindOddities, SwappedEndsOfAnArmAreNoticed) {
   Vehicle van = sample::HarbourVan();
   std::swap(van.axles[kRear].links[0].span.p_CP, van.axles[kRear].links[0].span.p_CQ);
-  const std::vector<Finding> oddities = FindOddities(van);
+  const std::vector<Finding> oddities = FindOddities(van, CheckVehicle(van));
   ASSERT_EQ(oddities.size(), 1u);
   EXPECT_EQ(oddities[0].kind, FindingKind::kEndsSwapped);
   EXPECT_EQ(oddities[0].member, "lower arm left");
@@ -46,7 +47,7 @@ TEST(FindOddities, SwappedEndsOfAnArmAreNoticed) {
 TEST(FindOddities, APointUnderTheFloorIsNoticed) {
   Vehicle van = sample::HarbourVan();
   van.axles[kRear].links[1].span.p_CP.z() = van.floor_z - 0.038;
-  const std::vector<Finding> oddities = FindOddities(van);
+  const std::vector<Finding> oddities = FindOddities(van, CheckVehicle(van));
   ASSERT_EQ(oddities.size(), 1u);
   EXPECT_EQ(oddities[0].kind, FindingKind::kBelowFloor);
   EXPECT_NEAR(oddities[0].value, -0.038, 1e-15);

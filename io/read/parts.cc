@@ -1,0 +1,215 @@
+// SPDX-License-Identifier: MIT
+#include "io/read/parts.h"
+
+#include <algorithm>
+#include <string>
+
+#include "io/read/keys_of.h"
+#include "solver/geometry/driveshaft.h"
+#include "solver/model/arms_kept.h"
+#include "solver/rest/weighed.h"
+
+namespace linkwright {
+namespace {
+
+using Path = std::vector<std::string>;
+
+bool Begins(const Path& path, const Path& with) {
+  return with.size() <= path.size() && std::equal(with.begin(), with.end(), path.begin());
+}
+
+Path Under(Path path, const std::string& key) {
+  path.push_back(key);
+  return path;
+}
+
+// One stage seen by what it does to parts.
+struct News {
+  const Node* root;
+  const Touched* touched;
+
+  // A part that this file brings: it, or what it stands in, is added, or what it stands in is
+  // replaced whole.
+  [[nodiscard]] bool IsNew(const Path& part) const {
+    const auto& added = touched->added;
+    const auto& changed = touched->changed;
+    return std::any_of(added.begin(), added.end(),
+                       [&](const Path& path) { return Begins(part, path); }) ||
+           std::any_of(changed.begin(), changed.end(), [&](const Path& path) {
+             return path.size() < part.size() && Begins(part, path);
+           });
+  }
+
+  // What this file says under one key of a part: by itself, or with the member replaced.
+  [[nodiscard]] const Node* Given(const Path& part, const std::string& key) const {
+    const Path path = Under(part, key);
+    const auto names = [&](const Path& each) {
+      return Begins(path, each) && each.size() >= part.size();
+    };
+    const bool touches = std::any_of(touched->changed.begin(), touched->changed.end(), names) ||
+                         std::any_of(touched->added.begin(), touched->added.end(), names);
+    return touches ? At(path) : nullptr;
+  }
+
+  // Whether this file says anything at or under a path, or replaces what it stands in.
+  [[nodiscard]] bool Touches(const Path& path) const {
+    const auto near = [&](const Path& each) { return Begins(path, each) || Begins(each, path); };
+    return std::any_of(touched->changed.begin(), touched->changed.end(), near) ||
+           std::any_of(touched->added.begin(), touched->added.end(), near);
+  }
+
+  [[nodiscard]] const Node* At(const Path& path) const {
+    const Node* node = root;
+    for (const std::string& key : path) {
+      node = node == nullptr ? nullptr : Find(*node, key);
+    }
+    return node;
+  }
+};
+
+template <typename Member>
+const Member* FindLike(const std::vector<Member>& members, const Member& like) {
+  const auto found = std::find_if(members.begin(), members.end(), [&](const Member& member) {
+    return DisplayName(member.name) == DisplayName(like.name);
+  });
+  return found == members.end() ? nullptr : &*found;
+}
+
+// In a measurement a length corrects the two points, half each along the arm.
+void CorrectPoints(Axle& axle) {
+  for (Link& link : axle.links) {
+    if (!link.length) continue;
+    const Eigen::Vector3d along = (link.span.p_CQ - link.span.p_CP).normalized();
+    const double by = *link.length - MeasuredLength(link.span);
+    link.span.p_CP -= 0.5 * by * along, link.span.p_CQ += 0.5 * by * along;
+    link.taped_short = by;
+    link.length.reset();
+  }
+}
+
+void KeepLinks(const News& news, const Axle& before, Axle& now) {
+  for (Link& link : now.links) {
+    const Path part{"axles", now.name, "links", link.name.key};
+    if (news.IsNew(part)) continue;
+    const Node* given = news.Given(part, "length");
+    if (given == nullptr || !given->si) link.length.reset();
+    if (const Link* old = FindLike(before.links, link)) link.taped_short = old->taped_short;
+  }
+  KeepArms(
+      before,
+      [&](const std::string& kind, const std::string& key) {
+        const Path part{"axles", now.name, kind, key};
+        return !news.IsNew(part) && news.Given(part, "length") == nullptr;
+      },
+      now);
+}
+
+//   kept   the stage before, or its measurement weighed anew
+void KeepCoils(const News& news, const Axle& kept, Axle& now, Report& report) {
+  for (Spring& spring : now.springs) {
+    const Path part{"axles", now.name, "springs", spring.name.key};
+    const Spring* old = FindLike(kept.springs, spring);
+    if (old == nullptr || !old->weighed || news.IsNew(part)) continue;
+    if (news.Given(part, "free_length") != nullptr) continue;
+    for (const char* key : {"rate", "wire", "curve"}) {
+      if (news.Given(part, key) == nullptr || spring.name.side == Side::kRight) continue;
+      const Node& given = *news.Given(part, key);
+      AddError(report, given.place, "axles." + now.name + ".springs." + spring.name.key,
+               "another coil in the place of one that was weighed: give its own free_length too");
+      break;
+    }
+    spring.law.free_length = old->law.free_length;
+    spring.weighed = false;  // it is what it is: not weighed again here
+  }
+}
+
+void MarkWeighed(const News& news, const Axle& kept, Axle& now) {
+  for (Spring& spring : now.springs) {
+    const Spring* old = FindLike(kept.springs, spring);
+    const Path part{"axles", now.name, "springs", spring.name.key};
+    if (old != nullptr && old->weighed && !news.IsNew(part) &&
+        news.Given(part, "free_length") == nullptr) {
+      spring.weighed = true;
+    }
+  }
+}
+
+void KeepTires(const News& news, const Axle& kept, Axle& now, Report& report) {
+  const Path part{"axles", now.name, "tire"};
+  const auto& changed = news.touched->changed;
+  const bool replaced = std::find(changed.begin(), changed.end(), part) != changed.end();
+  if (replaced && now.tire.rate && !now.tire.radius) {
+    AddError(report, news.At(part)->place, "axles." + now.name + ".tire",
+             "another tyre than the one that was weighed: give its own radius too");
+  }
+  if (replaced || news.IsNew(part) || news.Given(part, "radius") != nullptr) return;
+  now.tire.radius = kept.tire.radius, now.tire.right_radius = kept.tire.right_radius;
+}
+
+void KeepSteering(const News& news, const Axle& before, Axle& now) {
+  if (!before.steering || !now.steering) return;
+  const Path part{"axles", now.name, "steering"};
+  const Steering& old = *before.steering;
+  Steering& steering = *now.steering;
+  const double length = old.drag_link_length.value_or(MeasuredLength(old.drag_link));
+  if (!news.IsNew(Under(part, "drag_link")) && length != MeasuredLength(steering.drag_link)) {
+    steering.drag_link_length = length;
+  }
+  if (!old.tie_rod || !steering.tie_rod || news.IsNew(Under(part, "tie_rod"))) return;
+  const auto apart = [](const TieRod& rod) { return (rod.p_CL - rod.p_CR).norm(); };
+  const double rod = old.tie_rod->length.value_or(apart(*old.tie_rod));
+  if (rod != apart(*steering.tie_rod)) steering.tie_rod->length = rod;
+}
+
+void KeepShafts(const News& news, const Vehicle& before, Vehicle& now) {
+  for (Driveshaft& shaft : now.driveshafts) {
+    const Path part{"driveshafts", shaft.name};
+    const auto old = std::find_if(before.driveshafts.begin(), before.driveshafts.end(),
+                                  [&](const Driveshaft& each) { return each.name == shaft.name; });
+    if (old == before.driveshafts.end() || news.IsNew(part)) continue;
+    if (news.Given(part, "slip_left") != nullptr || news.Given(part, "slip") != nullptr) continue;
+    const Axle& was = before.axles[static_cast<std::size_t>(old->axle)];
+    const Axle& is = now.axles[static_cast<std::size_t>(shaft.axle)];
+    if (!was.pinion || !is.pinion) continue;
+    const double made = MadeLength(*old, was, PrepareAxle(was));
+    if (made != MadeLength(shaft, is, PrepareAxle(is))) shaft.length = made;
+  }
+}
+
+// The measurement with the scales of a later file, its coils and tyres made from them.
+Vehicle WeighedAnew(Vehicle measured, const Ledger& ledger) {
+  measured.ledger->weighed = ledger.weighed, measured.ledger->by_axle = ledger.by_axle;
+  ResolveWeighedLengths(measured);
+  ResolveTires(measured);
+  return measured;
+}
+
+}  // namespace
+
+Vehicle BuildFromStages(const std::vector<Stage>& stages, Report& report) {
+  Vehicle measured = Build<Vehicle>(stages.front().root);  // coils and tyres not made yet
+  for (Axle& axle : measured.axles) CorrectPoints(axle);
+  Vehicle before = measured;
+  ResolveWeighedLengths(before);
+  ResolveTires(before);
+  for (std::size_t k = 1; k < stages.size(); ++k) {
+    const News news{&stages[k].root, &stages[k].touched};
+    Vehicle now = Build<Vehicle>(stages[k].root);
+    const bool weighed_anew = measured.ledger && now.ledger && news.Touches({"ledger", "weighed"});
+    const Vehicle kept = weighed_anew ? WeighedAnew(measured, *now.ledger) : before;
+    for (std::size_t i = 0; i < 2; ++i) {
+      KeepLinks(news, before.axles[i], now.axles[i]);
+      KeepCoils(news, kept.axles[i], now.axles[i], report);
+      KeepTires(news, kept.axles[i], now.axles[i], report);
+      KeepSteering(news, before.axles[i], now.axles[i]);
+    }
+    KeepShafts(news, before, now);
+    ResolveWeighedLengths(now);
+    ResolveTires(now);
+    for (std::size_t i = 0; i < 2; ++i) MarkWeighed(news, kept.axles[i], now.axles[i]);
+    before = std::move(now);
+  }
+  return before;
+}
+
+}  // namespace linkwright
