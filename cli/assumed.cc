@@ -9,7 +9,8 @@ namespace linkwright {
 
 void AddAssumedBushings(const VehicleFile& file, UnitSystem units,
                         std::vector<std::string>& notes) {
-  for (const Axle& axle : file.vehicle.axles) {
+  for (const size_t i : AxlesOf(file.vehicle)) {
+    const Axle& axle = file.vehicle.axles[i];
     for (const RadiusArm& arm : axle.radius_arms) {
       if (arm.name.side == Side::kRight) continue;  // a pair is one entry of the file
       std::string rates;
@@ -33,11 +34,24 @@ void AddAssumedBushings(const VehicleFile& file, UnitSystem units,
 }
 
 void AddAssumedTires(const VehicleFile& file, std::vector<std::string>& notes) {
-  for (const Axle& axle : file.vehicle.axles) {
+  for (const size_t i : AxlesOf(file.vehicle)) {
+    const Axle& axle = file.vehicle.axles[i];
     if (axle.tire.rate) continue;
     notes.push_back("assumed: the " + axle.name +
                     " tyres have no rate and are taken as rigid at their measured loaded height");
   }
+}
+
+void AddOneAxle(const Vehicle& vehicle, const std::string& left_out,
+                std::vector<std::string>& notes) {
+  if (!vehicle.only_axle) return;
+  notes.push_back(
+      fmt::format("the file has the {} axle only: the chassis is taken to stand level as measured, "
+                  "and angles and heights to the floor, pinion and caster too, are against that",
+                  vehicle.axles[*vehicle.only_axle].name));
+  if (left_out.empty()) return;
+  notes.push_back(fmt::format("left out for want of the {} axle: {}",
+                              vehicle.axles[1 - *vehicle.only_axle].name, left_out));
 }
 
 }  // namespace linkwright

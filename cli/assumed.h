@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a rest and a turn hang on that the vehicle file leaves out.
+// What answers hang on that the vehicle file leaves out.
 #pragma once
 
 #include "io/read/vehicle_file.h"
@@ -16,5 +16,10 @@ constexpr const char* kAssumedPitchInertia =
 
 // "assumed: ..." for every axle whose tyres have no rate.
 void AddAssumedTires(const VehicleFile& file, std::vector<std::string>& notes);
+
+// Of a file with one axle: what its floor is, and what is left out for want of the other.
+//   left_out   by this command: "wheelbase and roll axis"; may be empty
+void AddOneAxle(const Vehicle& vehicle, const std::string& left_out,
+                std::vector<std::string>& notes);
 
 }  // namespace linkwright

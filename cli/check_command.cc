@@ -67,6 +67,8 @@ Answer AnswerCheck(const Question& asked) {
     answer.tables.push_back({"gaps", GapTable(vehicle, found.gaps, asked.units)});
   }
   AddNotes(FightNotes(vehicle, found.fights, asked.units), answer);
+  AddOneAxle(vehicle, "wheelbase, tracks against each other, rest and all that hangs on masses",
+             answer.notes);
   AddAssumedBushings(file, asked.units, answer.notes);
   return answer;
 }

@@ -13,7 +13,8 @@ namespace {
 VehicleFile ReadFor(const std::string& path, const Streams& streams) {
   VehicleFile file = ReadVehicleFile(path);
   for (const std::string& input : file.inputs) streams.log.info("read {}", input);
-  for (const Axle& axle : file.vehicle.axles) {
+  for (const size_t i : AxlesOf(file.vehicle)) {
+    const Axle& axle = file.vehicle.axles[i];
     streams.log.info("{} axle: {} links, {} coils, {} stops, {} dampers", axle.name,
                      axle.links.size(), axle.springs.size(), axle.bump_stops.size(),
                      axle.dampers.size());

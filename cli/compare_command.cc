@@ -170,6 +170,14 @@ void AddState(const std::string& which, const State& state, Answer& to) {
   to.amiss = to.amiss || state.curves->cut_short;
 }
 
+// What one of the files has no axle for is compared with nothing.
+void AddOneAxleOf(const char* which, const Vehicle& it, const Vehicle& other, Answer& to) {
+  if (!it.only_axle || it.only_axle == other.only_axle) return;
+  to.notes.push_back(
+      fmt::format("only what both files have is compared: the {} has the {} axle only", which,
+                  it.axles[*it.only_axle].name));
+}
+
 Answer AnswerCompare(const Question& asked) {
   const State first = Evaluate(asked, asked.files[0]);
   const State second = Evaluate(asked, asked.files[1]);
@@ -186,6 +194,9 @@ Answer AnswerCompare(const Question& asked) {
                 .csv_is_long = false,
                 .notes = AxleMovedNotes(asked.files[1].vehicle, differences, asked.units)};
   AddNotes(NotesOnBounce(first, second), answer);
+  const Vehicle &one = asked.files[0].vehicle, &two = asked.files[1].vehicle;
+  AddOneAxleOf("first", one, two, answer);
+  AddOneAxleOf("second", two, one, answer);
   AddState("first", first, answer);
   AddState("second", second, answer);
   return answer;

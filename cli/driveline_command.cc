@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "cli/assumed.h"
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/driveline_tables.h"
@@ -24,6 +25,7 @@ Answer AnswerDriveline(const Question& asked) {
   answer.head = LoadLine(at.load);
   answer.tables = DrivelineTables(vehicle, reports, asked.units);
   answer.findings = DrivelineFindings(vehicle, reports);
+  AddOneAxle(vehicle, "", answer.notes);
   AddNotes(DrivelineNotes(vehicle, reports, asked.units), answer);
   answer.cautions +=
       "A shaft that bottoms breaks gearboxes, one that parts kills: prove both ends of travel by "

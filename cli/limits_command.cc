@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "cli/assumed.h"
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/limits_tables.h"
@@ -42,6 +43,7 @@ Answer AnswerLimits(const Question& asked) {
   Answer answer = AnswerAt(at, asked);
   answer.tables = LimitsTables(vehicle, limits, advice, asked.units);
   answer.findings = FindingsOf(vehicle, limits, advice, planned);
+  AddOneAxle(vehicle, "both axles crossed together; this one is crossed alone", answer.notes);
   AddNotes(LimitsNotes(vehicle, limits, advice, asked.units, planned), answer);
   answer.cautions =
       "Straps stretch: order one that is this long under load. Tabs, stops and straps carry hard "

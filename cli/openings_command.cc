@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "cli/assumed.h"
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/openings_tables.h"
@@ -15,8 +16,7 @@ OpeningsAnswer Study(const FileStanding& at, const std::optional<double>& lock, 
   const Walks walks(at.rig, StanceOf(at), Watch::kAll);
   OpeningsAnswer found{
       .report = SweepOpenings(walks, lock), .plans = {}, .hanging = {}, .hanging_moved = {}};
-  const std::array<Hanging, 2> hanging = HangAxles(walks);
-  found.hanging.assign(hanging.begin(), hanging.end());
+  found.hanging = HangAxles(walks);
   if (!vehicle.axles[0].opening || !vehicle.axles[1].opening) return found;
   found.plans.push_back(Centre(vehicle, at.load, split));
   if (split > 0.0) found.plans.push_back(Centre(vehicle, at.load, 0.0));
@@ -36,6 +36,8 @@ Answer AnswerOpenings(const Question& asked) {
   answer.tables = OpeningsTables(vehicle, found, asked.units);
   answer.findings = OpeningsFindings(vehicle, found.report);
   for (const Finding& finding : PlanFindings(found.plans)) answer.findings.push_back(finding);
+  AddOneAxle(vehicle, "plans to centre the wheels; roll and crossed go as far as this axle does",
+             answer.notes);
   AddNotes(OpeningsNotes(vehicle, found, asked.units), answer);
   answer.cautions =
       "A cut frame is an engineered repair: the frame maker's rules on cutting, welding and "

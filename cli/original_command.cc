@@ -17,9 +17,14 @@ Answer AnswerOriginal(const Question& asked) {
   // Between rows of camber when new.
   const double step = RoundAmount(10.0, 0.5, Dimension::kLength, asked.units);
   const OriginalReport report = ReportOriginal(vehicle, step);
+  std::vector<std::string> notes = OriginalNotes(vehicle, report, asked.units);
+  if (vehicle.only_axle) {
+    notes.push_back("the file has the " + vehicle.axles[*vehicle.only_axle].name +
+                    " axle only, so nothing is said of how far apart its two openings are");
+  }
   return {.tables = OriginalTables(vehicle, report, asked.units),
           .findings = OriginalFindings(vehicle, report),
-          .notes = OriginalNotes(vehicle, report, asked.units),
+          .notes = notes,
           .cautions = Cautions() +
                       "A leaf spring holds energy too: hold axle and leaf before a shackle, an eye "
                       "or a U-bolt is undone.\nMeasure with the vehicle on its wheels; nobody "

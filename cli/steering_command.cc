@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "cli/assumed.h"
 #include "cli/command.h"
 #include "cli/standing.h"
 #include "io/write/steering_tables.h"
@@ -21,6 +22,8 @@ Answer AnswerSteering(const Question& asked) {
     answer.notes.emplace_back(
         "no axle has steering: {drag_link: {frame: ..., axle: ...}}: only sideways is answered");
   }
+  AddOneAxle(vehicle, report.axles.empty() ? "" : "the wheelbase, and with it what Ackermann wants",
+             answer.notes);
   AddNotes(SteeringNotes(vehicle, report, asked.units), answer);
   answer.cautions +=
       "Steering parts that bind, run out of thread or touch kill: turn lock to lock at both ends "

@@ -7,6 +7,7 @@
 #include <array>
 #include <numbers>
 
+#include "cli/assumed.h"
 #include "io/write/amount.h"
 #include "io/write/motion_columns.h"
 #include "io/write/sweep_columns.h"
@@ -58,7 +59,15 @@ double UsualStep(const Motion& motion, UsualSteps steps, UnitSystem units) {
   return steps == UsualSteps::kCoarse && motion.dimension == Dimension::kLength ? 2.0 * step : step;
 }
 
-GridOptions ParseGrid(const Question& asked, const Motion& motion, UsualSteps steps) {
+// Refuses an option that names an axle, "--axle front", where the file has the other one only.
+void RequireThere(const VehicleFile& file, size_t axle, const std::string& option) {
+  if (IsThere(file.vehicle, axle)) return;
+  throw UsageError(fmt::format("{}: {} has the {} axle only", option, file.path,
+                               file.vehicle.axles[1 - axle].name));
+}
+
+GridOptions ParseGrid(const Question& asked, const VehicleFile& file, const Motion& motion,
+                      UsualSteps steps) {
   const Dimension d = motion.dimension;
   const UnitSystem units = asked.files.front().units;
   GridOptions grid{.from = AmountOf(asked, "--from", d),
@@ -67,8 +76,9 @@ GridOptions ParseGrid(const Question& asked, const Motion& motion, UsualSteps st
                    .axle = std::nullopt};
   const std::string alone = WordOf(asked, "--axle");
   for (size_t i = 0; i < 2; ++i) {
-    const Axle& axle = asked.files.front().vehicle.axles[i];
+    const Axle& axle = file.vehicle.axles[i];
     if (axle.name != alone) continue;
+    RequireThere(file, i, "--axle " + alone);
     if (!Moves(motion, axle, WordOf(asked, "--wheel"))) {
       throw UsageError(
           fmt::format("--axle {0}: this motion leaves the {0} axle where it is", alone));
@@ -87,7 +97,7 @@ GridOptions ParseGrid(const Question& asked, const Motion& motion, UsualSteps st
 }
 
 // Which wheel moves in one-wheel; 0 in other motions.
-size_t ParseWheel(const Motion& motion, const std::string& wheel) {
+size_t ParseWheel(const VehicleFile& file, const Motion& motion, const std::string& wheel) {
   const bool one = motion.kind == MotionKind::kOneWheel;
   if (!one && !wheel.empty()) throw UsageError("--wheel goes with --motion one-wheel");
   if (one && wheel.empty()) {
@@ -96,7 +106,10 @@ size_t ParseWheel(const Motion& motion, const std::string& wheel) {
         "rear-right");
   }
   const auto found = std::find(kWheels.begin(), kWheels.end(), wheel);
-  return one ? static_cast<size_t>(found - kWheels.begin()) : 0;
+  if (!one) return 0;
+  const auto moved = static_cast<size_t>(found - kWheels.begin());
+  RequireThere(file, moved / 2, "--wheel " + wheel);
+  return moved;
 }
 
 using Ends = std::array<std::optional<LimitHit>, 2>;
@@ -160,9 +173,9 @@ Swept SweepAsked(const Question& asked, const VehicleFile& file, const Rig& rig,
                  const Stance* stance, UsualSteps steps) {
   const Vehicle& vehicle = file.vehicle;
   const Motion& motion = FindMotion(MotionOf(asked));
-  const GridOptions grid = ParseGrid(asked, motion, steps);
+  const GridOptions grid = ParseGrid(asked, file, motion, steps);
   const std::string wheel = WordOf(asked, "--wheel");
-  const size_t moved = ParseWheel(motion, wheel);
+  const size_t moved = ParseWheel(file, motion, wheel);
   Swept swept;
   Ends low, high;
   if (motion.kind) {
@@ -178,7 +191,12 @@ Swept SweepAsked(const Question& asked, const VehicleFile& file, const Rig& rig,
   // Ends are looked for only as far as the rows that were asked for go.
   swept.cut_short = (grid.from && (low[0] || low[1])) || (grid.to && (high[0] || high[1]));
   swept.notes.push_back(RestNote(stance));
-  for (size_t i = 0; i < 2; ++i) {
+  AddOneAxle(vehicle,
+             motion.kind == MotionKind::kCrossed ? "travel between diagonals"
+             : motion.kind                       ? ""
+                                                 : "wheelbase and roll axis",
+             swept.notes);
+  for (const size_t i : AxlesOf(vehicle)) {
     const Axle& axle = vehicle.axles[i];
     if (!Moves(motion, axle, wheel) || grid.axle.value_or(i) != i) continue;
     const Dimension d = motion.dimension;

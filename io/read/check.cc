@@ -68,8 +68,15 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
   const Part bearing = PartAt(shaft, "center_bearing");
   const auto at = PointAt(bearing.node, "at");
   CheckApart(bearing, "at", output, "the output", report);
-  const Part axle = PartAt(axles, TextAt(shaft.node, "axle"));
-  if (!axle) return;
+  const std::string name = TextAt(shaft.node, "axle");
+  const Part axle = PartAt(axles, name);
+  if (!axle) {
+    if ((name == "front" || name == "rear") && Find(axles.node, name) == nullptr) {
+      AddErrorAt(report, shaft, "axle",
+                 "the file has no axles.{}; give that axle, or take this driveshaft out", name);
+    }
+    return;
+  }
   const Part pinion = PartAt(axle, "pinion");
   if (!pinion) {
     return AddError(
@@ -87,7 +94,14 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
   CheckApart(shaft, "output", yoke, "the pinion's yoke", report);
 }
 
-void CheckOpening(const Part& opening, Report& report) {
+//   axle   of the opening: "front"
+void CheckOpening(const Part& opening, bool has_axle, std::string_view axle, Report& report) {
+  if (!has_axle) {
+    AddError(report, opening.place, opening.path,
+             fmt::format("the file has no axles.{} to stand in it; give that axle, or take this "
+                         "opening out",
+                         axle));
+  }
   const auto lip = NumberAt(opening.node, "lip_y");
   const auto panel = NumberAt(opening.node, "inner_panel_y");
   if (!lip || !panel || *panel < *lip) return;
@@ -150,7 +164,10 @@ void CheckVehicle(const Node& root, const HousingMoved& moved, Report& report) {
   CheckShares(front, rear, "drive_share", report);
   CheckShares(front, rear, "brake_share", report);
   for (const Part& shaft : PartsAt(vehicle, "driveshafts")) CheckDriveshaft(shaft, axles, report);
-  for (const Part& opening : AxleParts(PartAt(vehicle, "openings"))) CheckOpening(opening, report);
+  for (const std::string_view axle : {"front", "rear"}) {
+    const Part opening = PartAt(PartAt(vehicle, "openings"), axle);
+    if (opening) CheckOpening(opening, Find(axles.node, axle) != nullptr, axle, report);
+  }
 }
 
 }  // namespace linkwright

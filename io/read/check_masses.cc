@@ -142,6 +142,14 @@ bool AllStandAbove(const Part& vehicle, double floor, Report& report) {
   return StandAbove(items, "what has weight", vehicle, floor, report) && axles_good && body_good;
 }
 
+// The masses of the whole vehicle, given where only one of its axles is.
+void RefuseMasses(const Part& masses, std::string_view axle, Report& report) {
+  AddError(report, masses.place, masses.path,
+           fmt::format("with axles.{} alone the file is geometry only, since one axle does not say "
+                       "how the whole stands: give axles.{} too, or take '{}' out",
+                       axle, axle == "front" ? "rear" : "front", masses.path));
+}
+
 void CheckUnsprung(const Part& vehicle, std::string_view because, Report& report) {
   for (const Part& axle : AxleParts(PartAt(vehicle, "axles"))) {
     if (Find(axle.node, "unsprung") != nullptr) continue;
@@ -156,7 +164,12 @@ void CheckUnsprung(const Part& vehicle, std::string_view because, Report& report
 
 void CheckMasses(const Part& vehicle, double floor, Report& report) {
   const Part ledger = PartAt(vehicle, "ledger");
-  if (ledger || PartAt(vehicle, "sprung")) {
+  const Part sprung = PartAt(vehicle, "sprung");
+  if (const auto only = OnlyAxle(vehicle)) {
+    for (const Part& masses : {ledger, sprung}) {
+      if (masses) RefuseMasses(masses, *only, report);
+    }
+  } else if (ledger || sprung) {
     CheckUnsprung(vehicle, ledger ? "ledger" : "sprung", report);
   }
   const bool above = AllStandAbove(vehicle, floor, report);

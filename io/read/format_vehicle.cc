@@ -41,8 +41,9 @@ BoundKey<Ledger> AxleScale(std::size_t axle, std::string_view name, std::string_
 Table<Vehicle> AxlesKeys() {
   return {"axles",
           "axles",
-          {Required(Map(Into(&Vehicle::axles, kFront), "front", "axle", "The front axle.")),
-           Required(Map(Into(&Vehicle::axles, kRear), "rear", "axle", "The rear axle."))}};
+          {Map(Into(&Vehicle::axles, kFront), "front", "axle", "The front axle."),
+           Map(Into(&Vehicle::axles, kRear), "rear", "axle", "The rear axle.")},
+          {{RuleKind::kAtLeastOne, {"front", "rear"}}}};
 }
 
 // They stand at the body.
@@ -102,11 +103,13 @@ double UsualPinionLow(const Driveshaft& shaft, const Axle& axle) {
   return axle.pinion && axle.pinion->p_CY.x() < axle.p_CW_l.x() ? -preset : preset;
 }
 
-// What no key says alone: the axles' names, the usual load, how low a pinion is wanted.
+// What no key says alone: the axles' names and which is there alone, the usual load, how low a
+// pinion is wanted.
 void Complete(const Node& map, Vehicle& vehicle) {
   for (const int index : {kFront, kRear}) {
     Axle& axle = vehicle.axles[static_cast<std::size_t>(index)];
     axle.name = index == kFront ? "front" : "rear";
+    if (Find(*Find(map, "axles"), axle.name) == nullptr) vehicle.only_axle = 1 - index;
     if (axle.unsprung) axle.unsprung->item = axle.name + " axle";
   }
   for (Driveshaft& shaft : vehicle.driveshafts) {
@@ -132,7 +135,10 @@ Table<Vehicle> KeysOf(Of<Vehicle>) {
           Default(Number(&Vehicle::floor_z, "floor", D::kLength, kAny,
                          "Height (z) of the floor under the tyres in the measured stance."),
                   "0"),
-          Required(Map(&AxlesKeys, "axles", "axles", "The two axles.")),
+          Required(Map(&AxlesKeys, "axles", "axles",
+                       "The two axles, or the one that is known: the file is then geometry only, "
+                       "and answers that "
+                       "take both axles are left out.")),
           Map(&Vehicle::driveshafts, "driveshafts", "driveshaft",
               "Driveshafts, each under a name of your own.", Many::kNamed),
           Map(&Vehicle::ledger, "ledger", "ledger",

@@ -188,7 +188,7 @@ Vehicle WeighedAnew(Vehicle measured, const Ledger& ledger) {
 
 Vehicle BuildFromStages(const std::vector<Stage>& stages, Report& report) {
   Vehicle measured = Build<Vehicle>(stages.front().root);  // coils and tyres not made yet
-  for (Axle& axle : measured.axles) CorrectPoints(axle);
+  for (const std::size_t i : AxlesOf(measured)) CorrectPoints(measured.axles[i]);
   Vehicle before = measured;
   ResolveWeighedLengths(before);
   ResolveTires(before);
@@ -197,7 +197,7 @@ Vehicle BuildFromStages(const std::vector<Stage>& stages, Report& report) {
     Vehicle now = Build<Vehicle>(stages[k].root);
     const bool weighed_anew = measured.ledger && now.ledger && news.Touches({"ledger", "weighed"});
     const Vehicle kept = weighed_anew ? WeighedAnew(measured, *now.ledger) : before;
-    for (std::size_t i = 0; i < 2; ++i) {
+    for (const std::size_t i : AxlesOf(now)) {
       KeepLinks(news, before.axles[i], now.axles[i]);
       KeepCoils(news, kept.axles[i], now.axles[i], report);
       KeepTires(news, kept.axles[i], now.axles[i], report);
@@ -206,7 +206,7 @@ Vehicle BuildFromStages(const std::vector<Stage>& stages, Report& report) {
     KeepShafts(news, before, now);
     ResolveWeighedLengths(now);
     ResolveTires(now);
-    for (std::size_t i = 0; i < 2; ++i) MarkWeighed(news, kept.axles[i], now.axles[i]);
+    for (const std::size_t i : AxlesOf(now)) MarkWeighed(news, kept.axles[i], now.axles[i]);
     before = std::move(now);
   }
   return before;

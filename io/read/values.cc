@@ -99,4 +99,12 @@ std::vector<Part> AxleParts(const Part& owner) {
   return parts;
 }
 
+std::optional<std::string_view> OnlyAxle(const Part& vehicle) {
+  const Part axles = PartAt(vehicle, "axles");
+  const bool front = Find(axles.node, "front") != nullptr;
+  const bool rear = Find(axles.node, "rear") != nullptr;
+  if (front == rear) return std::nullopt;
+  return front ? "front" : "rear";
+}
+
 }  // namespace linkwright

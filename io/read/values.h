@@ -52,4 +52,8 @@ struct Part {
 // Those of the parts called front and rear that are there.
 [[nodiscard]] std::vector<Part> AxleParts(const Part& owner);
 
+// "rear" where the file has the rear axle and no front one; nothing where it has both, or neither.
+//   vehicle   the whole document
+[[nodiscard]] std::optional<std::string_view> OnlyAxle(const Part& vehicle);
+
 }  // namespace linkwright

@@ -45,7 +45,7 @@ VehicleFile ReadVehicleFile(const std::string& path) {
     if (ValidateStages(*document, report)) {
       try {
         file.vehicle = BuildFromStages(document->stages, report);
-        for (std::size_t i = 0; i < 2; ++i) moved[i] = MovedBy(file.vehicle.axles[i]);
+        for (const std::size_t i : AxlesOf(file.vehicle)) moved[i] = MovedBy(file.vehicle.axles[i]);
       } catch (const ModelError& error) {
         impossible = error;
       }

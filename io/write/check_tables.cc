@@ -38,7 +38,7 @@ DataTable AxleTable(const Vehicle& vehicle, const CheckReport& report, UnitSyste
        [&](auto i) { return Within(freedom(i).fight, &LinkFight::bounce_rate); }},
       {"strain_roll_rate", "strain in roll", kRollRate, "roll stiffness that over-constraint adds",
        [&](auto i) { return Within(freedom(i).fight, &LinkFight::roll_rate); }}};
-  return ToTable(columns, kBothAxles, units);
+  return ToTable(columns, AxlesOf(vehicle), units);
 }
 
 DataTable CoilTable(const Vehicle& vehicle, const CheckReport& report, UnitSystem units) {
@@ -122,7 +122,7 @@ DataTable WeightTable(const Vehicle& vehicle, const CheckReport& report, UnitSys
       {"measured_height", "hub height measured", kLength, "wheel centre above the floor",
        [&](auto i) { return weight(i).measured_height; }}};
   std::vector<size_t> weighed;
-  for (const size_t i : kBothAxles) {
+  for (const size_t i : AxlesOf(vehicle)) {
     if (report.axles[i].weight) weighed.push_back(i);
   }
   return ToTable(columns, weighed, units);
@@ -164,7 +164,7 @@ std::vector<std::string> CheckNotes(const Vehicle& vehicle, const CheckReport& r
                                     UnitSystem units) {
   std::vector<std::string> notes;
   const NoteWriter writer{&vehicle, units, &notes};
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(vehicle)) {
     const std::string& axle = vehicle.axles[i].name;
     const Pose& moved = report.axles[i].moved;
     constexpr double kSeen = 5e-5;  // [m, rad] what a tape or a finder could show

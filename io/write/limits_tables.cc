@@ -366,15 +366,15 @@ std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport&
     add_table(name, ToTable(columns, rows, units));
   };
   std::vector<AxleLimit> bounce, crossed;
-  for (const size_t axle : kBothAxles) {
+  for (const size_t axle : AxlesOf(vehicle)) {
     for (const AxleLimit& limit : limits.bounce[axle]) bounce.push_back(limit);
     for (const CrossedLimit& limit : limits.crossed) crossed.push_back(limit.axles[axle]);
   }
   add("travel", TravelColumns(vehicle, advice), bounce);
-  add("crossed", CrossedColumns(vehicle), limits.crossed);
+  if (!vehicle.only_axle) add("crossed", CrossedColumns(vehicle), limits.crossed);
   add("crossed alone", CrossedAloneColumns(vehicle), crossed);
   add("in the way", InTheWayColumns(vehicle), advice.in_the_way);
-  for (const size_t axle : kBothAxles) {
+  for (const size_t axle : AxlesOf(vehicle)) {
     const std::string& name = vehicle.axles[axle].name;
     add_table(name + " margins", MarginTable(limits, axle, false, units));
     add_table(name + " joint margins", MarginTable(limits, axle, true, units));
@@ -404,7 +404,7 @@ std::vector<std::string> LimitsNotes(const Vehicle& vehicle, const LimitsReport&
         "what is in the way, stops and coils are judged in the travel wanted; lines that say 'as "
         "found' are of the vehicle as the file has it, without the parts advised");
   }
-  for (size_t axle = 0; axle < 2; ++axle) {
+  for (const size_t axle : AxlesOf(vehicle)) {
     if (vehicle.axles[axle].straps.empty()) {
       writer.Say(vehicle.axles[axle].name +
                  ": the file has no strap, so that something else must end droop");
@@ -415,7 +415,7 @@ std::vector<std::string> LimitsNotes(const Vehicle& vehicle, const LimitsReport&
     }
     SayWish(writer, axle, advice);
   }
-  for (size_t axle = 0; axle < 2; ++axle) SayUnwatched(writer, axle);
+  for (const size_t axle : AxlesOf(vehicle)) SayUnwatched(writer, axle);
   return notes;
 }
 

@@ -136,7 +136,7 @@ TableOf<RangeEnd> SweptColumns(const Vehicle& vehicle) {
 
 std::vector<RangeEnd> EndsOf(const OpeningsReport& report) {
   std::vector<RangeEnd> ends;
-  for (const size_t axle : kBothAxles) {
+  for (size_t axle = 0; axle < report.ranges.size(); ++axle) {
     for (const SweptRange& range : report.ranges[axle]) {
       if (range.motion == TireMotion::kRest) continue;
       ends.push_back({axle, range.motion, "-", range.low, range.ended_by[0]});
@@ -346,11 +346,14 @@ std::vector<std::string> OpeningsNotes(const Vehicle& vehicle, const OpeningsAns
   for (const CentringPlan& plan : answer.plans) SayPlan(writer, plan);
   if (!answer.plans.empty()) SayShafts(writer, answer.plans.front());
   if (answer.plans.empty()) {
-    writer.Say("no plan to centre the wheels: both axles must have an opening");
+    // Of one axle alone the command says that they are left out.
+    if (!vehicle.only_axle) {
+      writer.Say("no plan to centre the wheels: both axles must have an opening");
+    }
   } else {
     SayMasses(writer);
   }
-  for (size_t axle = 0; axle < 2; ++axle) {
+  for (const size_t axle : AxlesOf(vehicle)) {
     const NoteWriter of_axle = writer.About(vehicle.axles[axle].name + ": ");
     SayMissing(of_axle, answer.report, axle);
     SayUnended(of_axle, answer.report, axle);

@@ -66,8 +66,9 @@ DataTable RollTable(const SteeredAxle& steered, UnitSystem units) {
   return ToTable(RollColumns(steered.axle, rest_steer), steered.roll.rows, units);
 }
 
-TableOf<HandRow> LockColumns() {
-  return {
+//   wheelbase   known: both axles are there
+TableOf<HandRow> LockColumns(bool wheelbase) {
+  TableOf<HandRow> columns{
       {"left", "left wheel", kAngle, "steer at rest; + left", &HandRow::left},
       {"right", "right wheel", kAngle, "steer at rest; + left", &HandRow::right},
       {"difference", "inner less outer", kAngle, "what the tie rod gives", &HandRow::difference},
@@ -76,6 +77,8 @@ TableOf<HandRow> LockColumns() {
        &HandRow::wanted},
       {"toe_out", "toe-out error", kAngle, "given less wanted; - the front tyres scrub toe-in",
        [](auto& row) { return Less(row.difference, row.wanted); }}};
+  if (!wheelbase) columns.erase(columns.begin() + 3, columns.end());
+  return columns;
 }
 
 // The drag link, the track bar, or the second less the first.
@@ -199,7 +202,8 @@ std::vector<NamedTable> SteeringTables(const Vehicle& vehicle, const SteeringRep
     const AxleRow& rest = *AtRest(steered.travel).axles[steered.axle];
     add(" travel", ToTable(TravelColumns(steered.axle, rest), steered.travel.rows, units));
     add(" roll", RollTable(steered, units));
-    if (steered.tie_rod) add(" lock to lock", ToTable(LockColumns(), steered.lock, units));
+    if (steered.tie_rod)
+      add(" lock to lock", ToTable(LockColumns(!vehicle.only_axle), steered.lock, units));
     if (!steered.match) continue;
     add(" lines", ToTable(LineColumns(), LinesOf(*steered.match), units));
     add(" track bar moved", ToTable(MoveColumns(), steered.moves, units));

@@ -162,7 +162,7 @@ void AddRollAxis(SweepColumns& to, bool has_mass) {
 void AddAxles(SweepColumns& to, const Vehicle& vehicle, const std::optional<size_t>& only,
               bool has_mass, const char* part, const std::vector<AxleColumn>& columns) {
   for (const AxleColumn& each : columns) {
-    for (const size_t i : kBothAxles) {
+    for (const size_t i : AxlesOf(vehicle)) {
       const Axle& axle = vehicle.axles[i];
       if (only.value_or(i) != i || each.only.value_or(i) != i) continue;
       if (!each.there({axle, has_mass})) continue;
@@ -212,7 +212,7 @@ void AddShafts(SweepColumns& to, const Vehicle& vehicle, const std::optional<siz
 // One drag link in most vehicles; where the rear axle steers too, its column carries the axle's
 // name.
 void AddSteer(SweepColumns& to, const Vehicle& vehicle, const std::optional<size_t>& only) {
-  for (const size_t i : kBothAxles) {
+  for (const size_t i : AxlesOf(vehicle)) {
     if (!vehicle.axles[i].steering || only.value_or(i) != i) continue;
     to.push_back({i == kRear && vehicle.axles[kFront].steering ? "rear_steer" : "steer", "steer",
                   kAngle,

@@ -19,6 +19,12 @@ Floor FloorUnder(const std::array<Eigen::Vector3d, 2>& p_CA, const std::array<do
   return floor;
 }
 
+Floor LevelFloorUnder(const Eigen::Vector3d& p_CA, double radius) {
+  Floor floor;
+  floor.offset = floor.n.dot(p_CA) - radius;
+  return floor;
+}
+
 double HeightAbove(const Floor& floor, const Eigen::Vector3d& p_C) {
   return floor.n.dot(p_C) - floor.offset;
 }

@@ -24,6 +24,13 @@ struct Floor {
 [[nodiscard]] Floor FloorUnder(const std::array<Eigen::Vector3d, 2>& p_CA,
                                const std::array<double, 2>& radius);
 
+// The floor of a vehicle known by one axle: its chassis stands level as measured, and the other
+// axle counts as one that rises with this one, so that the floor's axes are those of C.
+//   p_CA     the housing centre, from Co, in C [m]
+//   radius   loaded [m]
+//   source   docs/theory.md (20a)
+[[nodiscard]] Floor LevelFloorUnder(const Eigen::Vector3d& p_CA, double radius);
+
 // Height of a point of C above the floor [m].
 [[nodiscard]] double HeightAbove(const Floor& floor, const Eigen::Vector3d& p_C);
 

@@ -19,6 +19,16 @@ double LengthOf(const Link& link) { return link.length.value_or(MeasuredLength(l
 
 double MeasuredLength(const Span& span) { return (span.p_CQ - span.p_CP).norm(); }
 
+std::span<const size_t> AxlesOf(const Vehicle& vehicle) {
+  static constexpr std::array<size_t, 2> kBoth{kFront, kRear};
+  const std::span<const size_t> both(kBoth);
+  return vehicle.only_axle ? both.subspan(*vehicle.only_axle, 1) : both;
+}
+
+bool IsThere(const Vehicle& vehicle, size_t axle) {
+  return vehicle.only_axle.value_or(axle) == axle;
+}
+
 std::string WheelName(const Vehicle& vehicle, size_t wheel) {
   return vehicle.axles[wheel / 2].name + (wheel % 2 == 0 ? " left" : " right");
 }

@@ -10,6 +10,7 @@
 #include <Eigen/Core>
 #include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -347,6 +348,9 @@ struct Vehicle {
   std::string title;
   double floor_z = 0.0;       // of the floor in the measured stance, in C [m]
   std::array<Axle, 2> axles;  // front, rear
+  // The axle that is there, where the vehicle is known by one alone: geometry only, and of the
+  // other nothing but its name. Absent: both are there.
+  std::optional<size_t> only_axle = {};
   std::vector<Driveshaft> driveshafts;
   std::optional<SprungMass> sprung;  // as given; absent with a ledger or in a geometry-only file
   std::optional<Ledger> ledger;
@@ -356,6 +360,10 @@ struct Vehicle {
   std::optional<LeafOriginal>
       leaf_original;  // of the vehicle the body came from; absent: not given
 };
+
+// The axles that are there, front first: indices into Vehicle::axles.
+[[nodiscard]] std::span<const size_t> AxlesOf(const Vehicle& vehicle);
+[[nodiscard]] bool IsThere(const Vehicle& vehicle, size_t axle);
 
 // "front right": a wheel by its number, front left, front right, rear left, rear right.
 [[nodiscard]] std::string WheelName(const Vehicle& vehicle, size_t wheel);

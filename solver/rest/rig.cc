@@ -24,7 +24,7 @@ ModelError CannotFit(const AxleFrame& frame, const FittedPose& fitted) {
 
 Rig PrepareRig(const Vehicle& vehicle) {
   Rig rig{.vehicle = &vehicle, .axles = {}};
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(vehicle)) {
     const Axle& axle = vehicle.axles[i];
     RigAxle& prepared = rig.axles[i];
     prepared.frame = PrepareAxle(axle);

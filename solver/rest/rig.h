@@ -20,7 +20,7 @@ struct RigAxle {
 // Refers to the vehicle it was made from, which must outlive it.
 struct Rig {
   const Vehicle* vehicle;
-  std::array<RigAxle, 2> axles;
+  std::array<RigAxle, 2> axles;  // of one that is not there nothing is of meaning
 };
 
 // errors: ModelError where an axle's links leave it free to move, or fight one another so hard that

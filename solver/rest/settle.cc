@@ -12,6 +12,13 @@ namespace linkwright {
 namespace {
 
 void RequireSettleable(const Vehicle& vehicle) {
+  if (vehicle.only_axle) {
+    throw ModelError({"axles"},
+                     "the file has the " + vehicle.axles[*vehicle.only_axle].name +
+                         " axle only; how a vehicle stands, leans and rides takes both axles and "
+                         "its masses, while check, sweep, limits, driveline, steering and openings "
+                         "answer for the one");
+  }
   if (IsGeometryOnly(vehicle)) {
     throw ModelError({},
                      "the file gives no masses, so there is nothing to settle: give a ledger, or "

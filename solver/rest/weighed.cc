@@ -94,7 +94,7 @@ void ResolveEach(Axle& axle, const AxleFrame& frame, const Question& question) {
 }  // namespace
 
 void ResolveWeighedLengths(Vehicle& vehicle) {
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(vehicle)) {
     Axle& axle = vehicle.axles[i];
     bool any = false;
     for (const Spring& spring : axle.springs) any = any || spring.weighed;
@@ -116,7 +116,7 @@ void ResolveWeighedLengths(Vehicle& vehicle) {
 }
 
 void ResolveTires(Vehicle& vehicle) {
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(vehicle)) {
     Axle& axle = vehicle.axles[i];
     if (!axle.tire.rate || axle.tire.radius) continue;
     if (!vehicle.ledger) {

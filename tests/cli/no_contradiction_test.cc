@@ -79,6 +79,12 @@ class NoContradiction : public testing::TestWithParam<std::string> {
     EXPECT_NEAR(x.get<double>(), y.get<double>(), within) << a_key << " and " << b_key;
   }
 
+  // The file has one axle only: its travel's table lacks the other.
+  bool OneAxle() {
+    return Row("limits", "travel", "front bump") == nullptr ||
+           Row("limits", "travel", "rear bump") == nullptr;
+  }
+
   // The note that begins so, the beginning left off; empty where there is none.
   std::string Note(const std::string& command, const std::string& beginning) {
     const Json& said = Of(command);
@@ -151,25 +157,28 @@ void NoContradiction::InACrossing() {
   ASSERT_FALSE(limits.is_null() || sweep.is_null());
   for (const std::string way : {"crossed +", "crossed -"}) {
     const Json* both = Row("limits", "crossed", way);
-    if ((*both)["cross_deg"].is_null()) continue;
+    ASSERT_EQ(both == nullptr, OneAxle());
+    if (both != nullptr && (*both)["cross_deg"].is_null()) continue;
     double first = 1e3;
     for (const std::string axle : {"front", "rear"}) {
       const Json* alone = Row("limits", "crossed alone", axle + " " + way);
+      if (alone == nullptr && OneAxle()) continue;
       if (!(*alone)["cross_deg"].is_null()) {
         first = std::min(first, std::abs((*alone)["cross_deg"].get<double>()));
       }
     }
-    const double told = std::abs((*both)["cross_deg"].get<double>());
+    const double told = both == nullptr ? first : std::abs((*both)["cross_deg"].get<double>());
     EXPECT_NEAR(told, first, kAtEnd);
     const Json& rows = sweep["rows"]["rows"];
     const double last = (way == "crossed +" ? rows.back() : rows.front())["cross_deg"];
     EXPECT_GE(std::abs(last), told - kAtEnd);
+    ++compared_;
+    if (both == nullptr) continue;
     // Half the tracks' sum times its sine, whichever way (71).
     EXPECT_NEAR(std::abs((*both)["diagonal_travel_mm"].get<double>()),
                 (*both)["front_wheel_travel_mm"].get<double>() +
                     (*both)["rear_wheel_travel_mm"].get<double>(),
                 kAtEnd);
-    ++compared_;
   }
 }
 
@@ -254,7 +263,7 @@ TEST_P(NoContradiction, BetweenTwoCommands) {
   InTheRest();
   InTheShafts();
   InTheTyres();
-  EXPECT_GT(compared_, 10) << "hardly anything was compared";
+  EXPECT_GT(compared_, OneAxle() ? 5 : 10) << "hardly anything was compared";
 }
 
 INSTANTIATE_TEST_SUITE_P(Fixtures, NoContradiction, testing::ValuesIn(Vehicles()),

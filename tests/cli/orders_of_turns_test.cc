@@ -213,7 +213,7 @@ TEST_P(TurnOrders, YokesTurnedAsToldHaveThePromisedNetAngle) {
 // (65): the bar that centres an axle, and the drag link that follows.
 TEST_P(TurnOrders, TheBarSoChangedCentresTheAxle) {
   const Stood before(Read(GetParam()));
-  for (const size_t axle : {kFront, kRear}) {
+  for (const size_t axle : AxlesOf(before.vehicle)) {
     const Axle& part = before.vehicle.axles[axle];
     const SidewaysCure cure = CentreAxle(before.rig, before.standing, before.FirstLoad(), axle);
     EXPECT_NEAR(cure.offset, before.standing.level[axle].pose.y, kSame);
@@ -281,7 +281,7 @@ Greatest GreatestOnOwnTravel(const Stood& stood, size_t axle) {
 
 TEST_P(TurnOrders, ATrackBarMovedAsToldDoesWhatItsRowSays) {
   const Stood before(Read(GetParam()));
-  for (const size_t axle : {kFront, kRear}) {
+  for (const size_t axle : AxlesOf(before.vehicle)) {
     const auto match = MatchBar(before.rig, before.standing, axle);
     if (!match) continue;
     const Pose& rest = before.standing.level[axle].pose;

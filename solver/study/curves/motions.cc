@@ -134,13 +134,14 @@ const MotionRow& AtRest(const MotionSweep& sweep) {
 
 MotionSweep SweepMotion(const Walks& walks, const MotionRequest& request) {
   const Rig& rig = *walks.rig;
-  const std::optional<size_t>& only = request.grid.axle;
+  const std::optional<size_t> only = OneAxleOf(request.grid, *rig.vehicle);
   const std::array<Axle, 2>& axles = rig.vehicle->axles;
   if (request.kind == MotionKind::kSteer && !axles[0].steering && !axles[1].steering) {
     throw ModelError({"axles"}, "no axle steers: steering: {drag_link: ...} is wanted at one");
   }
   const GridWalk walked = WalkToEnds(walks, request.kind, request.wheel, request.grid);
   MotionSweep sweep{.request = request, .rows = {}, .low = {}, .high = {}};
+  sweep.request.grid.axle = only;
   for (size_t i = 0; i < 2; ++i) {
     if (!walked.moves[i]) continue;
     sweep.low[i] = walked.low[i].end, sweep.high[i] = walked.high[i].end;

@@ -82,7 +82,7 @@ FightAtExtremes FightIn(const MotionRow& row, size_t index, const Axle& axle) {
 
 std::vector<GapAtLeast> FindGaps(const Walks& walks) {
   std::vector<GapAtLeast> gaps;
-  for (size_t i = 0; i < 2; ++i) AddGaps(walks, i, gaps);
+  for (const size_t i : AxlesOf(*walks.rig->vehicle)) AddGaps(walks, i, gaps);
   return gaps;
 }
 
@@ -97,10 +97,13 @@ std::vector<FightAtExtremes> FindFights(const Walks& walks) {
   request.grid.step = 1.0;  // [rad] only the ends and 0 are wanted
   const MotionSweep crossed = SweepMotion(walks, request);
   // The first axle to end a crossing stops both.
-  const auto both = [](const MotionRow& row) { return row.axles[0] && row.axles[1]; };
-  const auto first = std::find_if(crossed.rows.begin(), crossed.rows.end(), both);
-  const auto last = std::find_if(crossed.rows.rbegin(), crossed.rows.rend(), both);
-  for (size_t i = 0; i < 2; ++i) {
+  const std::span<const size_t> axles = AxlesOf(*rig.vehicle);
+  const auto all = [&](const MotionRow& row) {
+    return std::all_of(axles.begin(), axles.end(), [&](size_t i) { return row.axles[i]; });
+  };
+  const auto first = std::find_if(crossed.rows.begin(), crossed.rows.end(), all);
+  const auto last = std::find_if(crossed.rows.rbegin(), crossed.rows.rend(), all);
+  for (const size_t i : axles) {
     if (rig.axles[i].frame.links.size() <= 4) continue;
     const FightAtExtremes low = FightIn(*first, i, rig.vehicle->axles[i]);
     const FightAtExtremes high = FightIn(*last, i, rig.vehicle->axles[i]);

@@ -17,7 +17,7 @@ Sweep SweepBounce(const Walks& walks, const SweepOptions& options) {
   const SweepBasis basis = PrepareSweep(rig, walks.stance);
   const GridWalk walked = WalkToEnds(walks, MotionKind::kBounce, 0, options);
   Sweep sweep;
-  sweep.axle = options.axle;
+  sweep.axle = OneAxleOf(options, *rig.vehicle);
   if (walks.stance != nullptr) sweep.stance = *walks.stance;
   for (size_t i = 0; i < 2; ++i) {
     if (!walked.moves[i]) continue;
@@ -26,7 +26,7 @@ Sweep SweepBounce(const Walks& walks, const SweepOptions& options) {
   for (const double travel : walked.grid) {
     sweep.rows.push_back(EvaluateRow(
         basis, travel, {PlaceIn(rig, walked, kFront, travel), PlaceIn(rig, walked, kRear, travel)},
-        options.axle));
+        sweep.axle));
   }
   const SweepRow rest = AtRest(sweep);
   for (SweepRow& row : sweep.rows) SubtractRest(rest, row);

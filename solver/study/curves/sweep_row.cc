@@ -93,7 +93,7 @@ double MeanRadius(const Stance* stance, const Rig& rig, size_t index) {
 SweepBasis PrepareSweep(const Rig& rig, const Stance* stance) {
   SweepBasis basis{
       .rig = &rig, .stance = stance, .start = {0.0, 0.0}, .radius = {}, .knuckles = {}};
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(*rig.vehicle)) {
     const AxleFrame& frame = rig.axles[i].frame;
     if (stance != nullptr) basis.start[i] = stance->motion[i].pose.z - frame.measured.z;
     basis.radius[i] = MeanRadius(stance, rig, i);
@@ -104,6 +104,9 @@ SweepBasis PrepareSweep(const Rig& rig, const Stance* stance) {
 }
 
 Floor FloorUnder(const SweepBasis& basis, const std::array<HousingMotion, 2>& rest) {
+  if (const std::optional<size_t>& only = basis.rig->vehicle->only_axle) {
+    return LevelFloorUnder(CentreOf(rest[*only]), basis.radius[*only]);
+  }
   return FloorUnder({CentreOf(rest[0]), CentreOf(rest[1])}, basis.radius);
 }
 
@@ -116,7 +119,7 @@ SweepRow EvaluateRow(const SweepBasis& basis, double travel, const std::array<Ro
   const Vehicle& vehicle = *basis.rig->vehicle;
   const std::array<HousingMotion, 2> motion{places[0].motion, places[1].motion};
   const std::array<Eigen::Vector3d, 2> centre{CentreOf(motion[0]), CentreOf(motion[1])};
-  const Floor floor = FloorUnder(centre, basis.radius);
+  const Floor floor = FloorUnder(basis, motion);
   const double wheelbase = WheelbaseOn(floor, motion);
   const bool settled = basis.stance != nullptr;
   const double cg_height =

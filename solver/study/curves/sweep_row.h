@@ -19,7 +19,8 @@ struct SweepBasis {
 
 [[nodiscard]] SweepBasis PrepareSweep(const Rig& rig, const Stance* stance);
 
-// The floor under both housings as they stand in the row at 0, and the wheelbase along it.
+// The floor under the housings as they stand in one row, and the wheelbase along it, which takes
+// both.
 [[nodiscard]] Floor FloorUnder(const SweepBasis& basis, const std::array<HousingMotion, 2>& rest);
 [[nodiscard]] double WheelbaseOn(const Floor& floor, const std::array<HousingMotion, 2>& motion);
 

@@ -38,7 +38,7 @@ void AddTwins(std::vector<Mismatch>& to, size_t axle, const std::vector<Member>&
 
 void AddMismatches(const Vehicle& vehicle, std::vector<Mismatch>& to) {
   const double most = vehicle.aims.mirror;
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(vehicle)) {
     const Axle& axle = vehicle.axles[i];
     AddMismatch(to, i, "wheel centres", axle.p_CW_l, axle.p_CW_r, most);
     AddTwins(to, i, axle.links, most);
@@ -111,7 +111,7 @@ WeightCheck CheckWeight(const Vehicle& vehicle, size_t index, const AxleFrame& f
 
 CheckReport CheckVehicle(const Vehicle& vehicle) {
   CheckReport report;
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(vehicle)) {
     const Axle& axle = vehicle.axles[i];
     const AxleFrame frame = PrepareAxle(axle);
     report.axles[i].links = frame.links.size();

@@ -77,7 +77,7 @@ void AddAxle(const Axle& axle, Inventory& to) {
 Inventory InventoryOf(const Vehicle& vehicle) {
   using enum DifferenceKind;
   Inventory all;
-  for (const Axle& axle : vehicle.axles) AddAxle(axle, all);
+  for (const size_t i : AxlesOf(vehicle)) AddAxle(vehicle.axles[i], all);
   for (const Driveshaft& shaft : vehicle.driveshafts) {
     all.places[shaft.name + " shaft, output"] = shaft.p_CO;
   }
@@ -129,7 +129,8 @@ Differences DifferencesOf(const Vehicle& first, const Vehicle& second) {
   }
   one_sided(a.places, b.places, DifferenceKind::kGone);
   one_sided(b.places, a.places, DifferenceKind::kNew);
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(first)) {
+    if (!IsThere(second, i)) continue;
     const Pose from = HeldAt(first.axles[i]), to = HeldAt(second.axles[i]);
     differences.axle_moved[i] = {.x = to.x - from.x,
                                  .y = to.y - from.y,

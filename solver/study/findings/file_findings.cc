@@ -36,14 +36,16 @@ void AddBelowFloor(const Vehicle& vehicle, size_t axle, const char* group,
   }
 }
 
-void AddLinks(const Axle& axle, size_t index, double wheelbase, std::vector<Finding>& to) {
+//   wheelbase   absent: one axle alone is there
+void AddLinks(const Axle& axle, size_t index, std::optional<double> wheelbase,
+              std::vector<Finding>& to) {
   for (const Link& link : axle.links) {
     const double length = LengthOf(link);
     const auto tell = [&](FindingKind kind, double value) {
       Tell(kind, index, axle, "links", link.name, value, to);
     };
     if (length < kShortest) tell(FindingKind::kShortLink, length);
-    if (length > kLongShare * wheelbase) tell(FindingKind::kLongLink, length);
+    if (wheelbase && length > kLongShare * *wheelbase) tell(FindingKind::kLongLink, length);
     const double frame = FromAxleLine(link.span.p_CP, axle.p_CW_l);
     const double housing = FromAxleLine(link.span.p_CQ, axle.p_CW_l);
     // A bar across the vehicle has both ends near the axle line: only a reach along it tells.
@@ -172,8 +174,9 @@ void AddTriangle(const Axle& axle, size_t index, double least, std::vector<Findi
 std::vector<Finding> FindOddities(const Vehicle& vehicle, const CheckReport& report) {
   std::vector<Finding> oddities;
   const std::array<Axle, 2>& axles = vehicle.axles;
-  const double wheelbase = axles[0].p_CW_l.x() - axles[1].p_CW_l.x();
-  for (size_t i = 0; i < 2; ++i) {
+  std::optional<double> wheelbase;
+  if (!vehicle.only_axle) wheelbase = axles[0].p_CW_l.x() - axles[1].p_CW_l.x();
+  for (const size_t i : AxlesOf(vehicle)) {
     AddBelowFloor(vehicle, i, "links", axles[i].links, oddities);
     AddBelowFloor(vehicle, i, "springs", axles[i].springs, oddities);
     AddBelowFloor(vehicle, i, "dampers", axles[i].dampers, oddities);
@@ -182,6 +185,7 @@ std::vector<Finding> FindOddities(const Vehicle& vehicle, const CheckReport& rep
     AddLooseCoils(axles[i], i, report.coils, oddities);
     AddUnsprung(vehicle, i, oddities);
   }
+  if (vehicle.only_axle) return oddities;
   const double front = (axles[0].p_CW_l - axles[0].p_CW_r).norm();
   const double rear = (axles[1].p_CW_l - axles[1].p_CW_r).norm();
   if (std::max(front, rear) > kTrackRatio * std::min(front, rear)) {
@@ -196,7 +200,7 @@ std::vector<Finding> FindOddities(const Vehicle& vehicle, const CheckReport& rep
 
 std::vector<Finding> FileFindings(const Vehicle& vehicle, const CheckReport& report) {
   std::vector<Finding> findings;
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(vehicle)) {
     AddFreedom(vehicle.axles[i], i, report.axles[i].freedom, findings);
     if (report.axles[i].weight) AddWeight(vehicle, i, *report.axles[i].weight, findings);
   }
@@ -210,7 +214,7 @@ std::vector<Finding> FileFindings(const Vehicle& vehicle, const CheckReport& rep
                         .value = mismatch.distance,
                         .aim = vehicle.aims.mirror});
   }
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(vehicle)) {
     AddStops(vehicle, i, findings);
     AddTire(vehicle, i, findings);
     AddTriangle(vehicle.axles[i], i, vehicle.aims.triangulation, findings);

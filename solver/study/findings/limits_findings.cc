@@ -189,7 +189,7 @@ void AddCoilOrders(const Vehicle& vehicle, const PartsAdvice& advice, std::vecto
 std::vector<Finding> LimitsFindings(const Vehicle& vehicle, const LimitsReport& limits,
                                     const PartsAdvice* advice) {
   std::vector<Finding> found;
-  for (size_t axle = 0; axle < 2; ++axle) {
+  for (const size_t axle : AxlesOf(vehicle)) {
     const bool coils =
         advice == nullptr || !advice->wanted[axle].bump || !advice->wanted[axle].droop;
     const Axle& it = vehicle.axles[axle];
@@ -213,7 +213,7 @@ std::vector<Finding> LimitsFindings(const Vehicle& vehicle, const LimitsReport& 
 
 std::vector<Finding> AdviceFindings(const Vehicle& vehicle, const PartsAdvice& advice) {
   std::vector<Finding> found;
-  for (size_t axle = 0; axle < 2; ++axle) {
+  for (const size_t axle : AxlesOf(vehicle)) {
     if (advice.reached[axle]) continue;
     found.push_back({.kind = FindingKind::kLinksFollowNot,
                      .axle = axle,

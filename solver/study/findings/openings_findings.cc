@@ -33,7 +33,7 @@ std::vector<Finding> OpeningsFindings(const Vehicle& vehicle, const OpeningsRepo
                               .steer = least->steer};
     add(std::move(near), clearance.axle);
   }
-  for (size_t axle = 0; axle < 2; ++axle) {
+  for (const size_t axle : AxlesOf(vehicle)) {
     if (!report.steer_refused[axle]) continue;
     found.push_back({.kind = FindingKind::kSteerFollowsNot,
                      .axle = axle,

@@ -111,7 +111,7 @@ void KeepNearestHeight(std::vector<Finding>& findings) {
 std::vector<Finding> CurveFindings(const Walks& walks, const Sweep& sweep) {
   const Rig& rig = *walks.rig;
   std::vector<Finding> found;
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(*rig.vehicle)) {
     AddCurves(rig, i, sweep, found);
     AddSlopes(rig, i, StartMotion(walks, i).pose, found);
   }

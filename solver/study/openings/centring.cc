@@ -178,35 +178,36 @@ CentringPlan Centre(const Vehicle& vehicle, const Load* load, double share) {
   return plan;
 }
 
-std::array<Hanging, 2> HangAxles(const Walks& walks) {
-  std::array<Hanging, 2> hanging;
+std::vector<Hanging> HangAxles(const Walks& walks) {
+  std::vector<Hanging> all;
   const Rig& rig = *walks.rig;
   const MotionReach reach = ReachOf(*rig.vehicle, MotionKind::kBounce);
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(*rig.vehicle)) {
     const AxleWalk& walk = Walked(walks, i, MotionKind::kBounce, 0, -1.0, Watch::kAll);
     const LimitHit* end = FirstEnd(walk.hits, Watch::kAll, reach.real);
     const HousingMotion& rest = walk.places.front().motion;
-    hanging[i] = {.axle = i,
-                  .travel = end ? *end->at : -reach.unlimited,
-                  .ended_by = std::nullopt,
-                  .ahead = 0.0,
-                  .left = 0.0,
-                  .up = 0.0,
-                  .pitch = 0.0,
-                  .in_opening = std::nullopt};
-    if (end) hanging[i].ended_by = DescribeShort(end->limit);
+    Hanging hanging{.axle = i,
+                    .travel = end ? *end->at : -reach.unlimited,
+                    .ended_by = std::nullopt,
+                    .ahead = 0.0,
+                    .left = 0.0,
+                    .up = 0.0,
+                    .pitch = 0.0,
+                    .in_opening = std::nullopt};
+    if (end) hanging.ended_by = DescribeShort(end->limit);
     const HousingMotion down =
-        EvaluateMotion(rig.axles[i].frame, *PoseOn(rig, walk, hanging[i].travel));
+        EvaluateMotion(rig.axles[i].frame, *PoseOn(rig, walk, hanging.travel));
     const Pose& pose = down.pose;
-    hanging[i].ahead = pose.x - rest.pose.x;
-    hanging[i].left = pose.y - rest.pose.y;
-    hanging[i].up = pose.z - rest.pose.z;
+    hanging.ahead = pose.x - rest.pose.x;
+    hanging.left = pose.y - rest.pose.y;
+    hanging.up = pose.z - rest.pose.z;
     const AxleFrame& frame = rig.axles[i].frame;
-    hanging[i].pitch = HousingPitch(frame, down).v - HousingPitch(frame, rest).v;
+    hanging.pitch = HousingPitch(frame, down).v - HousingPitch(frame, rest).v;
     const auto& opening = rig.vehicle->axles[i].opening;
-    if (opening) hanging[i].in_opening = Offset{pose.x - opening->x, pose.z - opening->z};
+    if (opening) hanging.in_opening = Offset{pose.x - opening->x, pose.z - opening->z};
+    all.push_back(std::move(hanging));
   }
-  return hanging;
+  return all;
 }
 
 std::vector<Hanging> HangAxles(const Vehicle& vehicle, const Load* load, const BodyMove& move) {
@@ -217,8 +218,7 @@ std::vector<Hanging> HangAxles(const Vehicle& vehicle, const Load* load, const B
     stance = Settle(rig, WithBodyMoved(*load, move, vehicle));
     if (stance->status != StanceStatus::kRests) return {};
   }
-  const std::array<Hanging, 2> hanging = HangAxles({rig, stance ? &*stance : nullptr});
-  return {hanging.begin(), hanging.end()};
+  return HangAxles({rig, stance ? &*stance : nullptr});
 }
 
 }  // namespace linkwright

@@ -58,7 +58,7 @@ struct Hanging {
 };
 
 //   stance   as a sweep starts from; null: measured. source: docs/theory.md (79)
-[[nodiscard]] std::array<Hanging, 2> HangAxles(const Walks& walks);
+[[nodiscard]] std::vector<Hanging> HangAxles(const Walks& walks);
 
 // The same once a plan is carried out, settled again; empty where it finds no rest.
 [[nodiscard]] std::vector<Hanging> HangAxles(const Vehicle& vehicle, const Load* load,

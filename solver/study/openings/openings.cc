@@ -82,7 +82,7 @@ const NearestTire* LeastOf(const TireClearance& clearance) {
 OpeningsReport SweepOpenings(const Walks& walks, std::optional<double> lock) {
   OpeningsReport report;
   const Vehicle& vehicle = *walks.rig->vehicle;
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(vehicle)) {
     const Axle& axle = vehicle.axles[i];
     report.tires[i] = ShapeOfTire(vehicle, i);
     if (axle.kingpin && axle.kingpin->p_CK) {

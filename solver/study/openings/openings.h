@@ -71,8 +71,9 @@ struct OpeningsReport {
 // Every wheel that has an opening, about the stance a sweep starts from.
 //   lock     steer of the wheel inside the bend [rad]; absent: Steering::lock. An axle is steered
 //            where it has kingpin.at and a lock
-//   ranges   to the first end as FindLimits has it, tyres left out, of either axle in roll and
-//            crossed, of its own in bounce and one wheel; 100 mm or 10 deg where nothing ends it
+//   ranges   to the first end as FindLimits has it, tyres left out, of either axle that is there in
+//            roll and crossed, of its own in bounce and one wheel; 100 mm or 10 deg where nothing
+//            ends it
 //   errors   ModelError as PrepareKnuckle. source: docs/theory.md (74) to (77)
 [[nodiscard]] OpeningsReport SweepOpenings(const Walks& walks, std::optional<double> lock);
 

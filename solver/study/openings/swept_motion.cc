@@ -32,11 +32,12 @@ std::optional<SweptEnd> OwnEnd(const Walks& walks, size_t axle, TireMotion motio
   return SweptEnd{.at = *first->at, .axle = axle, .limit = first->limit};
 }
 
-// Both axles end a roll or a crossing.
+// Both axles end a roll or a crossing, where both are there.
 std::optional<SweptEnd> EndOf(const Walks& walks, TireMotion motion, size_t wheel, double sign) {
   const size_t axle = wheel / 2;
   std::optional<SweptEnd> own = OwnEnd(walks, axle, motion, wheel, sign);
   if (motion != TireMotion::kRoll && motion != TireMotion::kCrossed) return own;
+  if (!IsThere(*walks.rig->vehicle, 1 - axle)) return own;
   std::optional<SweptEnd> other = OwnEnd(walks, 1 - axle, motion, wheel, sign);
   return !own || (other && std::abs(other->at) < std::abs(own->at)) ? other : own;
 }

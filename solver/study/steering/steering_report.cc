@@ -14,7 +14,7 @@ Eigen::Vector3d AtHubHeight(const KingpinAxis& pin) {
   return pin.p_AK - pin.p_AK.z() / pin.axis_A.z() * pin.axis_A;
 }
 
-std::vector<HandRow> LockToLock(const SteeredAxle& steered, double wheelbase) {
+std::vector<HandRow> LockToLock(const SteeredAxle& steered, std::optional<double> wheelbase) {
   std::vector<HandRow> rows;
   for (const MotionRow& row : steered.hand.rows) {
     const auto& hand = row.axles[steered.axle]->hand;
@@ -24,8 +24,8 @@ std::vector<HandRow> LockToLock(const SteeredAxle& steered, double wheelbase) {
     const double inner = std::abs(to_left ? entry.left : entry.right);
     const double outer = std::abs(to_left ? entry.right : entry.left);
     entry.difference = inner - outer;
-    if (row.parameter != 0.0) {
-      entry.wanted = AckermannDifference(inner, steered.kingpin_spacing, wheelbase);
+    if (row.parameter != 0.0 && wheelbase) {
+      entry.wanted = AckermannDifference(inner, steered.kingpin_spacing, *wheelbase);
     }
     rows.push_back(entry);
   }
@@ -52,8 +52,12 @@ SteeredAxle ReportAxle(const Walks& walks, const Standing& standing, const Load*
   steered.kingpin_spacing = (AtHubHeight(PrepareKingpin(part, frame, 1.0)) -
                              AtHubHeight(PrepareKingpin(part, frame, -1.0)))
                                 .norm();
-  const Floor floor = FloorUnder(PrepareSweep(rig, walks.stance), standing.level);
-  steered.lock = LockToLock(steered, WheelbaseOn(floor, standing.level));
+  std::optional<double> wheelbase;
+  if (!rig.vehicle->only_axle) {
+    const Floor floor = FloorUnder(PrepareSweep(rig, walks.stance), standing.level);
+    wheelbase = WheelbaseOn(floor, standing.level);
+  }
+  steered.lock = LockToLock(steered, wheelbase);
   if (steered.match) steered.moves = MoveBar(rig, standing, load, axle, steered.match->link);
   return steered;
 }
@@ -63,10 +67,9 @@ SteeredAxle ReportAxle(const Walks& walks, const Standing& standing, const Load*
 SteeringReport ReportSteering(const Walks& walks, const Standing& standing, const Load* load,
                               double step, bool cures) {
   const Rig& rig = *walks.rig;
-  SteeringReport report{.axles = {},
-                        .sideways = {CentreAxle(rig, standing, load, kFront, cures),
-                                     CentreAxle(rig, standing, load, kRear, cures)}};
-  for (size_t i = 0; i < 2; ++i) {
+  SteeringReport report;
+  for (const size_t i : AxlesOf(*rig.vehicle)) {
+    report.sideways.push_back(CentreAxle(rig, standing, load, i, cures));
     if (!rig.vehicle->axles[i].steering) continue;
     report.axles.push_back(ReportAxle(walks, standing, load, i, step, cures));
   }

@@ -53,7 +53,7 @@ struct SidewaysCure {
 struct HandRow {
   double left, right;            // steer [rad]
   double difference;             // inner less outer [rad]
-  std::optional<double> wanted;  // by Ackermann [rad]; absent straight ahead
+  std::optional<double> wanted;  // by Ackermann [rad]; absent straight ahead and without wheelbase
 };
 
 struct SteeredAxle {
@@ -68,8 +68,8 @@ struct SteeredAxle {
 };
 
 struct SteeringReport {
-  std::vector<SteeredAxle> axles;  // those with a drag link
-  std::array<SidewaysCure, 2> sideways;
+  std::vector<SteeredAxle> axles;      // those with a drag link
+  std::vector<SidewaysCure> sideways;  // of every axle that is there
 };
 
 //   walks      from `standing`, which is under `load`; null: geometry only

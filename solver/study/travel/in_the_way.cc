@@ -57,7 +57,7 @@ std::vector<InTheWay> FindInTheWay(const LimitsReport& limits,
   std::vector<InTheWay> all;
   const Rig rig = PrepareRig(fitted);
   const Walks walks(rig, stance);
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(fitted)) {
     const std::array<AxleLimit, 2>& bounce = limits.bounce[i];
     const auto &bump = wanted[i].bump, &droop = wanted[i].droop;
     if (bump) AddInTheWay(bounce[0].hits, i, LimitMotion::kBump, *bump, all);

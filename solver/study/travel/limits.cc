@@ -51,7 +51,23 @@ void FillLeft(const AxleLimits& limits, const Pose& pose, std::vector<LimitHit>&
   }
 }
 
+// An axle that is there alone, crossed as far as it goes.
+CrossedLimit CrossedAlone(const Walks& walks, size_t axle, LimitMotion motion) {
+  CrossedLimit crossed{};
+  AxleLimit& limit = crossed.axles[axle] = LimitOf(walks, axle, motion);
+  crossed.angle = limit.parameter;
+  crossed.wheel_travel[axle] = limit.wheel_travel;
+  if (!limit.ended_by) return crossed;
+  crossed.first = axle;
+  const AxleWalk& walk = WalkOf(walks, axle, motion);
+  FillLeft(walk.limits, *PoseOn(*walks.rig, walk, crossed.angle), limit.hits);
+  return crossed;
+}
+
 CrossedLimit CrossedOf(const Walks& walks, LimitMotion motion) {
+  if (const std::optional<size_t>& only = walks.rig->vehicle->only_axle) {
+    return CrossedAlone(walks, *only, motion);
+  }
   CrossedLimit crossed{.angle = 0.0,
                        .first = std::nullopt,
                        .wheel_travel = {0.0, 0.0},
@@ -85,8 +101,8 @@ double WheelTravelCrossed(const Rig& rig, size_t axle, double angle) {
 }
 
 LimitsReport FindLimits(const Walks& walks) {
-  LimitsReport report;
-  for (size_t axle = 0; axle < 2; ++axle) {
+  LimitsReport report{};
+  for (const size_t axle : AxlesOf(*walks.rig->vehicle)) {
     for (size_t i = 0; i < 2; ++i) {
       const LimitMotion motion = i == 0 ? LimitMotion::kBump : LimitMotion::kDroop;
       AxleLimit limit = LimitOf(walks, axle, motion);

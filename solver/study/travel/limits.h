@@ -24,7 +24,8 @@ struct AxleLimit {
   std::vector<LimitHit> hits;  // as in AxleWalk
 };
 
-// Both axles crossed one way: the first of them to end stops both.
+// Both axles crossed one way: the first of them to end stops both. Of an axle that is there alone,
+// its own crossing; there are no diagonals then.
 struct CrossedLimit {
   double angle;                        // [rad]
   std::optional<size_t> first;         // axle that ends it; absent: none
@@ -33,6 +34,7 @@ struct CrossedLimit {
   std::array<AxleLimit, 2> axles;      // each by itself, its `left` at `angle`
 };
 
+// Of an axle that is not there nothing is of meaning.
 struct LimitsReport {
   std::array<std::array<AxleLimit, 2>, 2> bounce;  // front, rear; bump, droop
   std::array<CrossedLimit, 2> crossed;             // angle above 0, below 0

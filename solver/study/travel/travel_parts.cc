@@ -273,7 +273,7 @@ PartsAdvice AdviseFrom(const Rig& rig, const Stance* stance,
   PartsAdvice advice;
   advice.wanted = wanted;
   const std::array<double, 2> start = StartOf(rig, stance);
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(*rig.vehicle)) {
     const Axle& axle = rig.vehicle->axles[i];
     const AxleFrame& frame = rig.axles[i].frame;
     Poses poses = PosesOf(rig.axles[i], start[i], wanted[i]);
@@ -332,7 +332,8 @@ std::optional<Stance> RestTheyMake(const Rig& rig, const Stance& now, const Load
 
 PartsAdvice AdviseParts(const Rig& rig, const Load* load, const Stance* stance,
                         const LimitsReport& limits, const TravelWish& wish, double damper_reserve) {
-  const std::array<WantedTravel, 2> wanted{WantedOf(wish, limits, 0), WantedOf(wish, limits, 1)};
+  std::array<WantedTravel, 2> wanted;
+  for (const size_t i : AxlesOf(*rig.vehicle)) wanted[i] = WantedOf(wish, limits, i);
   const auto in_the_way = [&](const PartsAdvice& advice, const LimitsReport& found,
                               const Stance* from) {
     return FindInTheWay(found, wanted, WithStopsAndStraps(*rig.vehicle, advice), from);

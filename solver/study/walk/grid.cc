@@ -7,6 +7,7 @@ namespace linkwright {
 namespace {
 
 bool Moves(const Vehicle& vehicle, MotionKind motion, size_t wheel, size_t axle) {
+  if (!IsThere(vehicle, axle)) return false;
   if (motion == MotionKind::kOneWheel) return wheel / 2 == axle;
   if (motion == MotionKind::kSteer) return vehicle.axles[axle].steering.has_value();
   return true;
@@ -41,6 +42,10 @@ std::vector<double> Grid(double low, double high, const GridOptions& options) {
   return grid;
 }
 
+std::optional<size_t> OneAxleOf(const GridOptions& options, const Vehicle& vehicle) {
+  return options.axle ? options.axle : vehicle.only_axle;
+}
+
 OneWay WalkOneWay(const Walks& walks, size_t axle, MotionKind motion, size_t wheel,
                   std::optional<double> asked, double sign) {
   constexpr double kSame = 1e-9;  // [m, rad] an end at what was asked for does not come before it
@@ -66,14 +71,14 @@ GridWalk WalkToEnds(const Walks& walks, MotionKind motion, size_t wheel,
                   .slack = std::max(2e-9, 1e-6 * options.step)};
   // As far as the farthest; one that nothing ends goes at least as far as the other's end.
   double low = 0.0, high = 0.0;
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(*walks.rig->vehicle)) {
     walked.low[i] = WalkOneWay(walks, i, motion, wheel, options.from, -1.0);
     walked.high[i] = WalkOneWay(walks, i, motion, wheel, options.to, 1.0);
     walked.moves[i] = options.axle.value_or(i) == i && Moves(*walks.rig->vehicle, motion, wheel, i);
     if (!walked.moves[i]) continue;
     low = std::min(low, walked.low[i].reached), high = std::max(high, walked.high[i].reached);
   }
-  for (size_t i = 0; i < 2; ++i) {
+  for (const size_t i : AxlesOf(*walks.rig->vehicle)) {
     if (!walked.low[i].end) walked.low[i].reached = std::min(low, walked.low[i].reached);
     if (!walked.high[i].end) walked.high[i].reached = std::max(high, walked.high[i].reached);
   }
@@ -90,6 +95,7 @@ GridWalk WalkToEnds(const Walks& walks, MotionKind motion, size_t wheel,
 }
 
 RowPlace PlaceIn(const Rig& rig, const GridWalk& walked, size_t axle, double parameter) {
+  if (!IsThere(*rig.vehicle, axle)) return {.motion = {}, .past = true, .folded = false};
   const OneWay& way = (parameter < 0.0 ? walked.low : walked.high)[axle];
   const AxleFrame& frame = rig.axles[axle].frame;
   if (parameter == 0.0) return {way.walk->places.front().motion, false, false};

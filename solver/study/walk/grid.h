@@ -12,8 +12,11 @@ namespace linkwright {
 struct GridOptions {
   std::optional<double> from, to;   // absent: to the ends of travel
   double step = 0.01;               // above 0
-  std::optional<size_t> axle = {};  // rows of this axle alone; absent: of both
+  std::optional<size_t> axle = {};  // rows of this axle alone; absent: of all that are there
 };
+
+// The one axle that rows are of: asked for, or alone there; absent: both.
+[[nodiscard]] std::optional<size_t> OneAxleOf(const GridOptions& options, const Vehicle& vehicle);
 
 // from, from + step, ... up to `to`, with 0 among them, ascending; multiples of the step where an
 // end is not asked for, and then that end itself.
@@ -22,9 +25,9 @@ struct GridOptions {
 
 // One axle walked one way to where its rows end.
 struct OneWay {
-  const AxleWalk* walk;
+  const AxleWalk* walk = nullptr;  // null: the axle is not there
   std::optional<LimitHit> end;  // absent: nothing in the file, or nothing before what was asked for
-  double reached;               // the parameter there; MotionReach::unlimited where nothing ends it
+  double reached = 0.0;         // the parameter there; MotionReach::unlimited where nothing ends it
 };
 
 //   asked   as far as this, whichever side of 0 it is on; absent: to the end. Links that line up
@@ -34,7 +37,7 @@ struct OneWay {
 [[nodiscard]] OneWay WalkOneWay(const Walks& walks, size_t axle, MotionKind motion, size_t wheel,
                                 std::optional<double> asked, double sign);
 
-// Both axles walked, each to its own end or as far as is asked.
+// The axles that are there walked, each to its own end or as far as is asked.
 struct GridWalk {
   MotionKind motion;
   std::array<bool, 2> moves;        // axles that the motion moves; another stays, and ends nothing
@@ -50,7 +53,7 @@ struct GridWalk {
 // Where one axle is in a row.
 struct RowPlace {
   HousingMotion motion;  // past its end: as at its end, gone on rising or falling with the row
-  bool past;             // its end lies before this row
+  bool past;             // its end lies before this row, or it is not there
   bool folded;           // its links line up here: it has a pose and no slopes
 };
 [[nodiscard]] RowPlace PlaceIn(const Rig& rig, const GridWalk& walked, size_t axle,

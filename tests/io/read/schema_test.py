@@ -56,7 +56,9 @@ REQUIRED = {"units", "axles", "front", "rear", "wheel_center", "links", "frame",
             "free_length", "mass", "at", "item", "caster", "drag_link", "roll_rate", "yoke", "angle",
             "output", "output_angle", "weighed", "front_left", "rear_right", "cg_height", "center"}
 OPTIONAL_AS_WELL = {("openings", "front"), ("openings", "rear"), ("driveshafts", "rear"),
-                    ("driveshafts", "front"), ("kingpin", "at")}
+                    ("driveshafts", "front"), ("kingpin", "at"),
+                    # One of them may be: masses that then say too much are not for a schema.
+                    ("axles", "front"), ("axles", "rear")}
 NAMES = {"links", "springs", "bump_stops", "dampers", "driveshafts", "marks", "loads"}
 
 

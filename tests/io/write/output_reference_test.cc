@@ -156,10 +156,9 @@ std::vector<Block> LimitsBlocks() {
     blocks.push_back({"limits " + name, ColumnReference(named.table.columns)});
   }
   const CentringPlan plan = Centre(file.vehicle, &file.vehicle.loads[0], 1.0);
-  const auto hanging = HangAxles({rig, &stance});
   const OpeningsAnswer answer{.report = SweepOpenings({rig, &stance}, 0.5),
                               .plans = {plan},
-                              .hanging = {hanging.begin(), hanging.end()},
+                              .hanging = HangAxles({rig, &stance}),
                               .hanging_moved = {}};
   for (const NamedTable& named : OpeningsTables(file.vehicle, answer, UnitSystem::kMetric)) {
     blocks.push_back({"openings " + named.name, ColumnReference(named.table.columns)});
