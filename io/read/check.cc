@@ -72,8 +72,10 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
   const Part axle = PartAt(axles, name);
   if (!axle) {
     if ((name == "front" || name == "rear") && Find(axles.node, name) == nullptr) {
-      AddErrorAt(report, shaft, "axle",
-                 "the file has no axles.{}; give that axle, or take this driveshaft out", name);
+      AddError(report, BlameFor(axles.node, name, Find(shaft.node, "axle")->place),
+               JoinPath(shaft.path, "axle"),
+               fmt::format("the file has no axles.{}; give that axle, or take this driveshaft out",
+                           name));
     }
     return;
   }
@@ -95,9 +97,9 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
 }
 
 //   axle   of the opening: "front"
-void CheckOpening(const Part& opening, bool has_axle, std::string_view axle, Report& report) {
-  if (!has_axle) {
-    AddError(report, opening.place, opening.path,
+void CheckOpening(const Part& opening, const Part& axles, std::string_view axle, Report& report) {
+  if (Find(axles.node, axle) == nullptr) {
+    AddError(report, BlameFor(axles.node, axle, opening.place), opening.path,
              fmt::format("the file has no axles.{} to stand in it; give that axle, or take this "
                          "opening out",
                          axle));
@@ -166,7 +168,7 @@ void CheckVehicle(const Node& root, const HousingMoved& moved, Report& report) {
   for (const Part& shaft : PartsAt(vehicle, "driveshafts")) CheckDriveshaft(shaft, axles, report);
   for (const std::string_view axle : {"front", "rear"}) {
     const Part opening = PartAt(PartAt(vehicle, "openings"), axle);
-    if (opening) CheckOpening(opening, Find(axles.node, axle) != nullptr, axle, report);
+    if (opening) CheckOpening(opening, axles, axle, report);
   }
 }
 

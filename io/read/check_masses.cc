@@ -143,11 +143,12 @@ bool AllStandAbove(const Part& vehicle, double floor, Report& report) {
 }
 
 // The masses of the whole vehicle, given where only one of its axles is.
-void RefuseMasses(const Part& masses, std::string_view axle, Report& report) {
-  AddError(report, masses.place, masses.path,
+void RefuseMasses(const Part& vehicle, const Part& masses, std::string_view axle, Report& report) {
+  const std::string_view missing = axle == "front" ? "rear" : "front";
+  AddError(report, BlameFor(PartAt(vehicle, "axles").node, missing, masses.place), masses.path,
            fmt::format("with axles.{} alone the file is geometry only, since one axle does not say "
                        "how the whole stands: give axles.{} too, or take '{}' out",
-                       axle, axle == "front" ? "rear" : "front", masses.path));
+                       axle, missing, masses.path));
 }
 
 void CheckUnsprung(const Part& vehicle, std::string_view because, Report& report) {
@@ -167,7 +168,7 @@ void CheckMasses(const Part& vehicle, double floor, Report& report) {
   const Part sprung = PartAt(vehicle, "sprung");
   if (const auto only = OnlyAxle(vehicle)) {
     for (const Part& masses : {ledger, sprung}) {
-      if (masses) RefuseMasses(masses, *only, report);
+      if (masses) RefuseMasses(vehicle, masses, *only, report);
     }
   } else if (ledger || sprung) {
     CheckUnsprung(vehicle, ledger ? "ledger" : "sprung", report);

@@ -137,8 +137,7 @@ Table<Vehicle> KeysOf(Of<Vehicle>) {
                   "0"),
           Required(Map(&AxlesKeys, "axles", "axles",
                        "The two axles, or the one that is known: the file is then geometry only, "
-                       "and answers that "
-                       "take both axles are left out.")),
+                       "and answers that take both axles are left out.")),
           Map(&Vehicle::driveshafts, "driveshafts", "driveshaft",
               "Driveshafts, each under a name of your own.", Many::kNamed),
           Map(&Vehicle::ledger, "ledger", "ledger",

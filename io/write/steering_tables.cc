@@ -202,8 +202,9 @@ std::vector<NamedTable> SteeringTables(const Vehicle& vehicle, const SteeringRep
     const AxleRow& rest = *AtRest(steered.travel).axles[steered.axle];
     add(" travel", ToTable(TravelColumns(steered.axle, rest), steered.travel.rows, units));
     add(" roll", RollTable(steered, units));
-    if (steered.tie_rod)
+    if (steered.tie_rod) {
       add(" lock to lock", ToTable(LockColumns(!vehicle.only_axle), steered.lock, units));
+    }
     if (!steered.match) continue;
     add(" lines", ToTable(LineColumns(), LinesOf(*steered.match), units));
     add(" track bar moved", ToTable(MoveColumns(), steered.moves, units));

@@ -320,6 +320,20 @@ TEST(OneAxleFile, SweepsAsTheWholeFileDoes) {
   }
 }
 
+// Where the old axles sat takes no axle of the new vehicle; how its openings are spaced takes both.
+TEST(OneAxleFile, TellsOfTheLeafSprungOriginal) {
+  const Folder folder;
+  const std::string cut =
+      folder.Write("cut.yaml", fmt::format("base: {}harbour_van_old_springs.yaml\n"
+                                           "remove: [axles.front, openings.front, ledger]\n",
+                                           kFolder));
+  const Outcome said = RunProgram({"original", cut});
+  ASSERT_EQ(said.exit, 0) << said.err;
+  EXPECT_THAT(said.out, testing::HasSubstr("the design wheelbase is "));
+  EXPECT_THAT(said.out, testing::HasSubstr("the file has the rear axle only, so nothing is said of "
+                                           "how far apart its two openings are"));
+}
+
 class OneAxleFixture : public testing::TestWithParam<std::string> {};
 
 // What takes both axles is refused in one sentence; what does not answers.

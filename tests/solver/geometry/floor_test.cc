@@ -60,5 +60,24 @@ TEST(Floor, RakeIsNoseUp) {
   EXPECT_NEAR(Rake(nose_up), std::asin(0.05 / 2.0), kTol);
 }
 
+// (20a): the line of both tyres, whatever the other axle does fore and aft, as long as it rises
+// along with this one from a chassis level as measured.
+TEST(LevelFloor, IsTheLineOfBothWhereTheOtherRisesAlong) {
+  constexpr double kGround = 0.07, kRear = 0.31, kFront = 0.36;  // [m] floor in C, loaded radii
+  for (const double t : {-0.2, 0.0, 0.13}) {
+    const Eigen::Vector3d rear(-2.53 + 0.1 * t, -0.02, kGround + kRear + t);
+    const Floor alone = LevelFloorUnder(rear, kRear);
+    for (const double forward : {-0.3, 0.0, 0.4}) {
+      const Eigen::Vector3d front(forward, 0.01, kGround + kFront + t);
+      const Floor both = FloorUnder({front, rear}, {kFront, kRear});
+      EXPECT_TRUE(Near(alone.e, both.e, kTol));
+      EXPECT_TRUE(Near(alone.n, both.n, kTol));
+      EXPECT_NEAR(alone.offset, both.offset, kTol);
+    }
+    EXPECT_NEAR(HeightAbove(alone, rear), kRear, kTol);
+    EXPECT_EQ(Rake(alone), 0.0);
+  }
+}
+
 }  // namespace
 }  // namespace linkwright
