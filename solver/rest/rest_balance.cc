@@ -111,7 +111,8 @@ class WayOfStep {
   WayOfStep(const Pose& from, const Pose& to) : from_(from), to_(to) {}
 
   [[nodiscard]] const Eigen::Isometry3d& At(size_t look) {
-    if (!poses_[look]) poses_[look] = Transform(Between(from_, to_, double(look) / kLooks));
+    if (!poses_[look])
+      poses_[look] = Transform(Between(from_, to_, static_cast<double>(look) / kLooks));
     return *poses_[look];
   }
 

@@ -62,10 +62,11 @@ std::vector<Case> Cases() {
     for (Stop& stop : axle.bump_stops) stop.cone_on_axle = true;
   }
   for (Stop& stop : narrow.axles[0].bump_stops) stop.pad_radius = 0.004;
-  return {
-      {van.axles[0], 0.01, 0.0},     {van.axles[1], -0.03, 0.02},   {van.axles[0], 0.047, 0.0},
-      {van.axles[1], 0.043, 0.03},   {van.axles[0], 0.03, -0.05},   {other.axles[0], 0.047, 0.0},
-      {other.axles[1], 0.043, 0.03}, {other.axles[0], 0.03, -0.05}, {narrow.axles[0], 0.048, 0.045}};
+  return {{van.axles[0], 0.01, 0.0},      {van.axles[1], -0.03, 0.02},
+          {van.axles[0], 0.047, 0.0},     {van.axles[1], 0.043, 0.03},
+          {van.axles[0], 0.03, -0.05},    {other.axles[0], 0.047, 0.0},
+          {other.axles[1], 0.043, 0.03},  {other.axles[0], 0.03, -0.05},
+          {narrow.axles[0], 0.048, 0.045}};
 }
 
 HousingMotion MotionAt(const AxleFrame& frame, double travel, double roll) {
