@@ -17,6 +17,10 @@ std::string Describe(const Contact& contact, const Axle& axle, UnitSystem units)
       return fmt::format("{} touches: squeezed {}, pushing {}", who,
                          ShowAmount(contact.deflection, Dimension::kLength, units),
                          ShowAmount(contact.force, Dimension::kForce, units));
+    case ContactKind::kConeOffPad:
+      return fmt::format(
+          "{} misses its pad: its cone points {} beside the pad's centre and carries nothing", who,
+          ShowAmount(contact.deflection, Dimension::kLength, units));
     case ContactKind::kCoilUnseated:
       return fmt::format("{} is off its seat by {}", who,
                          ShowAmount(contact.deflection, Dimension::kLength, units));

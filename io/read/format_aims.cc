@@ -54,6 +54,10 @@ Table<Aims> KeysOf(Of<Aims>) {
        Aim(&Aims::damper_reserve, "damper_reserve", D::kLength, "1/2 in",
            "Least length left in a damper, closed and open, wherever stops and straps let "
            "the axle go: `limits` orders dampers with it (common practice)."),
+       Aim(&Aims::damper_dead_length, "damper_dead_length", D::kLength, "25 mm",
+           "What the body, eyes and piston of a damper take beside its stroke: `limits` calls an "
+           "order impossible that is shorter closed than its stroke and this (the least that any "
+           "damper has; common practice: 100 mm and more)."),
        Aim(&Aims::damper_left, "damper_left", D::kLength, "2 in",
            "Least length left in a damper at rest, either way (street-rod inspection "
            "lists)."),

@@ -187,6 +187,13 @@ Table<Stop> KeysOf(Of<Stop>) {
                        "last the stop is solid."),
               Number(Into(&Stop::law, &ForceLaw::rate), "rate", D::kRate, kPositive,
                      "Force per deflection, where there is no curve."),
+              Default(Word(Into(&Stop::cone_on_axle, "axle"), "cone_on", {"frame", "axle"},
+                           "Which end carries the cone; the other one is its pad. The cone points "
+                           "at the pad's point as measured."),
+                      "frame"),
+              Number(&Stop::pad_radius, "pad_radius", D::kLength, kPositive,
+                     "Of the pad about its point: beyond it the cone misses and carries nothing; "
+                     "without it the pad is taken to have no rim."),
           }),
           {{RuleKind::kExactlyOne, {"curve", "rate"}}}};
 }

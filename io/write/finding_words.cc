@@ -284,6 +284,10 @@ constexpr KindWords kFindingWords[]{
     {K::kDamperAtRest, Of::kAxle, kLength, "{value} left at rest before {detail}, less than {aim}"},
     {K::kNoStop, Of::kAxle, kNumber,
      "no bump stop is in the file, so that something else ends bump"},
+    {K::kConeMissesPad, Of::kAxle, kLength,
+     "{member} misses its pad {where}: there it carries nothing and ends no travel; move one of "
+     "its "
+     "ends, or make the pad wider"},
     {K::kDamperIsStop, Of::kAxle, kLength,
      "the damper is the stop {where}: {detail}; {in_droop:a strap spares it|it breaks before a "
      "stop or a strap would}"},
@@ -337,6 +341,13 @@ constexpr KindWords kFindingWords[]{
      "{member}: as high as advised it {value:>is squeezed by {value}|no longer touches} at rest, "
      "so that the {axle} then stands {first:abs} {first:>higher|lower} than now; the parts here "
      "are for that"},
+    {K::kNoSuchDamper, Of::kAxle, kLength,
+     "the order for {member} is impossible: closed it would be {value} too short for its stroke "
+     "and "
+     "{aim} of body and eyes (aims.damper_dead_length); {first:>move its chassis end {first} "
+     "farther "
+     "from the axle, along the damper|no place of its chassis end within reach mends "
+     "that}{second:>, or want {second} less bump}"},
     {K::kOrderUnseatsCoil, Of::kAxle, kLength,
      "{member}: {value:<off its seat by {value:abs} where it is longest in the wanted travel: keep "
      "it in, or shorten the strap|{value} of preload in the wanted travel, aim {aim} or more}"},

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 #include "io/write/name_in.h"
@@ -18,10 +19,10 @@ constexpr const char* kAxleAndName = "axle and name";
 constexpr const char* kNoEnd = "nothing in the file";
 
 const char* EndWord(LimitKind end) {
-  constexpr std::array kWords{"closed",      "open",         "bound",      "solid",
-                              "lined up",    "out of reach", "taut",       "out of reach",
-                              "at its lock", "over centre",  "unseated",   "at its limit",
-                              "bottomed",    "parted",       "at the lip", "at the panel"};
+  constexpr std::array kWords{
+      "closed",   "open",         "bound",       "solid",        "lined up",   "out of reach",
+      "taut",     "out of reach", "at its lock", "over centre",  "unseated",   "at its limit",
+      "bottomed", "parted",       "at the lip",  "at the panel", "off its pad"};
   return NameIn(kWords, end);
 }
 
@@ -151,21 +152,24 @@ const char* TabWords(const DamperAdvice& damper) {
 }
 
 TableOf<DamperAdvice> DamperColumns(const Vehicle& vehicle) {
-  return {{"damper", "damper", kNumber, kAxleAndName, MemberNameIn(vehicle)},
-          {"at_rest", "at rest", kLength, "eye to eye", &DamperAdvice::at_rest},
-          {"at_bump", "at bump", kLength, "eye to eye at the wanted bump, both wheels",
-           &DamperAdvice::at_bump},
-          {"at_droop", "at droop", kLength, "eye to eye at the wanted droop, both wheels",
-           &DamperAdvice::at_droop},
-          {"least", "least", kLength,
-           "wherever the stops and straps below let the axle go, one wheel up and the other down",
-           &DamperAdvice::least},
-          {"greatest", "greatest", kLength, "the same", &DamperAdvice::greatest},
-          {"closed", "order: closed", kLength, "eye to eye, no longer than this",
-           &DamperAdvice::closed},
-          {"open", "order: open", kLength, "eye to eye, no shorter than this", &DamperAdvice::open},
-          {"stroke", "order: stroke", kLength, "open less closed",
-           [](auto& damper) { return damper.open - damper.closed; }}};
+  return {
+      {"damper", "damper", kNumber, kAxleAndName, MemberNameIn(vehicle)},
+      {"at_rest", "at rest", kLength, "eye to eye", &DamperAdvice::at_rest},
+      {"at_bump", "at bump", kLength, "eye to eye at the wanted bump, both wheels",
+       &DamperAdvice::at_bump},
+      {"at_droop", "at droop", kLength, "eye to eye at the wanted droop, both wheels",
+       &DamperAdvice::at_droop},
+      {"least", "least", kLength,
+       "wherever the stops and straps below let the axle go, one wheel up and the other down; of "
+       "left and right the lesser",
+       &DamperAdvice::least},
+      {"greatest", "greatest", kLength, "the same, of left and right the greater",
+       &DamperAdvice::greatest},
+      {"closed", "order: closed", kLength, "eye to eye, no longer than this",
+       &DamperAdvice::closed},
+      {"open", "order: open", kLength, "eye to eye, no shorter than this", &DamperAdvice::open},
+      {"stroke", "order: stroke", kLength, "open less closed",
+       [](auto& damper) { return damper.open - damper.closed; }}};
 }
 
 TableOf<DamperAdvice> TabColumns(const Vehicle& vehicle) {
@@ -182,16 +186,36 @@ TableOf<DamperAdvice> TabColumns(const Vehicle& vehicle) {
   return columns;
 }
 
+TableOf<DamperAdvice> ImpossibleColumns(const Vehicle& vehicle) {
+  const auto of = [](std::optional<double> ImpossibleOrder::*what) {
+    return [what](const DamperAdvice& damper) { return Cell((*damper.impossible).*what); };
+  };
+  return {{"damper", "impossible order", kNumber, kAxleAndName, MemberNameIn(vehicle)},
+          {"short_by", "closed short by", kLength,
+           "closed it is shorter than its stroke and aims.damper_dead_length by this, as no damper "
+           "is",
+           [](auto& damper) { return damper.impossible->short_by; }},
+          {"tab_move", "chassis end up by", kLength,
+           "along the damper, away from the axle: from there an order can be had; empty where none "
+           "within 300 mm",
+           of(&ImpossibleOrder::tab_move)},
+          {"less_bump", "or bump less by", kLength,
+           "both wheels, the chassis end where it is; empty where even no bump is too much",
+           of(&ImpossibleOrder::less_bump)}};
+}
+
 TableOf<StopAdvice> StopColumns(const Vehicle& vehicle) {
   return {{"stop", "stop", kNumber, kAxleAndName, MemberNameIn(vehicle)},
           {"gap_at_rest", "gap at rest", kLength, "before it touches; below 0: squeezed",
            &StopAdvice::gap_at_rest},
           {"solid_height", "height solid", kLength,
-           "seat to seat at the wanted bump; below 0: its pad would be past its seat",
+           "along its cone from seat to pad at the wanted bump, of left and right the lower; below "
+           "0: its pad would be past its seat",
            &StopAdvice::solid},
           {"height_now", "height now", kLength, "free, in the file", &StopAdvice::height_now},
           {"height", "height wanted", kLength,
-           "free, so that it is solid at the wanted bump; empty without a curve, or past its seat",
+           "free, so that it is solid at the wanted bump; empty without a curve, past its seat, or "
+           "where its cone misses its pad",
            &StopAdvice::height},
           {"spacer", "taller by", kLength, "wanted less now; below 0: cut that off",
            [](auto& stop) { return Less(stop.height, stop.height_now); }}};
@@ -205,7 +229,8 @@ TableOf<StrapAdvice> StrapColumns(const Vehicle& vehicle) {
                     strap.member;
            }},
           {"length_now", "length now", kLength, "in the file", &StrapAdvice::length_now},
-          {"length", "length wanted", kLength, "eye to eye, pulled taut, at the wanted droop",
+          {"length", "length wanted", kLength,
+           "eye to eye, pulled taut, at the wanted droop, of left and right the longer",
            &StrapAdvice::length}};
 }
 
@@ -317,8 +342,11 @@ DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, Unit
        In(*up, left)},
       {"crossed_down", "crossed -", d, "the same the other way", In(*down, left)}};
   std::vector<LimitHit> all = bump->hits;
-  std::erase_if(all,
-                [&](auto& each) { return !each.at_rest || IsAngle(each.limit.id.kind) != joints; });
+  std::erase_if(all, [&](const LimitHit& each) {
+    const bool measured = each.at_rest || each.left;
+    const bool of_pad = each.limit.id.kind == LimitKind::kConeOffPad;  // its rim is no end
+    return !measured || of_pad || IsAngle(each.limit.id.kind) != joints;
+  });
   std::stable_sort(all.begin(), all.end(), [](const LimitHit& a, const LimitHit& b) {
     return a.limit.id.kind != b.limit.id.kind ? a.limit.id.kind < b.limit.id.kind
                                               : a.limit.name < b.limit.name;
@@ -382,6 +410,10 @@ std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport&
   }
   add("dampers", DamperColumns(vehicle), advice.dampers);
   add("tabs", TabColumns(vehicle), advice.dampers);
+  std::vector<DamperAdvice> impossible;
+  std::copy_if(advice.dampers.begin(), advice.dampers.end(), std::back_inserter(impossible),
+               [](const DamperAdvice& damper) { return damper.impossible.has_value(); });
+  add("impossible dampers", ImpossibleColumns(vehicle), impossible);
   add("stops", StopColumns(vehicle), advice.stops);
   add("straps", StrapColumns(vehicle), advice.straps);
   add("coils", CoilColumns(vehicle), advice.coils);

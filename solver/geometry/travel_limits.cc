@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <limits>
 
 #include "solver/geometry/driveshaft.h"
 #include "solver/model/force_law.h"
@@ -78,7 +80,10 @@ std::optional<double> GapOf(Look& look, LimitKind kind, size_t side) {
 
 std::optional<double> LeftIn(Look& look, size_t index) {
   const AxleLimits& limits = *look.limits;
-  if (index < limits.lengths.size()) return LeftOf(limits.lengths[index], *look.X_CA);
+  if (index < limits.lengths.size()) {
+    const double left = LeftOf(limits.lengths[index], *look.X_CA);
+    return std::isfinite(left) ? std::optional(left) : std::nullopt;
+  }
   const LimitId& id = limits.list[index].id;
   switch (id.kind) {
     case LimitKind::kDragLinkOutOfReach:
@@ -108,6 +113,26 @@ void AddSeats(const Axle& axle, const AxleFrame& frame, std::vector<LengthLimit>
     to.push_back(LengthOf(Named(LimitKind::kCoilUnseated, i, spring.name, role), frame, spring.span,
                           spring.law.free_length, true));
   }
+}
+
+// A cone misses its pad where it would touch but is beside it.
+void AddPads(const Axle& axle, const AxleFrame& frame, std::vector<LengthLimit>& to) {
+  for (size_t i = 0; i < axle.bump_stops.size(); ++i) {
+    const Stop& stop = axle.bump_stops[i];
+    to.push_back(StopLimit(Named(LimitKind::kConeOffPad, i, stop.name, LimitRole::kPassed), stop,
+                           frame, stop.law.free_length));
+  }
+}
+
+// Of a stop whose cone is on its pad, or of which that is asked.
+double LeftOfCone(const LengthLimit& limit, const Eigen::Isometry3d& X_CA) {
+  constexpr double kInfinity = std::numeric_limits<double>::infinity();
+  const ConePlace<double> place = PlaceOf(*limit.cone, X_CA);
+  const bool of_pad = limit.limit.id.kind == LimitKind::kConeOffPad;
+  if (!(place.lean > 0.0)) return of_pad ? std::min(place.lean, -kEndTolerance) : kInfinity;
+  const double along = place.length - limit.end;
+  const double inside = limit.cone->pad_radius.value_or(kInfinity) - OffPadPoint(place);
+  return std::max(along, of_pad ? inside : -inside);
 }
 
 void ListJoints(const Axle& axle, std::vector<TravelLimit>& to) {
@@ -150,8 +175,15 @@ void ListTires(const Axle& axle, std::vector<TravelLimit>& to) {
 }  // namespace
 
 double LeftOf(const LengthLimit& limit, const Eigen::Isometry3d& X_CA) {
+  if (limit.cone) return LeftOfCone(limit, X_CA);
   const double length = (X_CA * limit.p_AQ - limit.p_CP).norm();
   return limit.longest ? limit.end - length : length - limit.end;
+}
+
+LengthLimit StopLimit(TravelLimit limit, const Stop& stop, const AxleFrame& frame, double end) {
+  LengthLimit made = LengthOf(std::move(limit), frame, stop.span, end, false);
+  made.cone = PrepareCone(stop, frame);
+  return made;
 }
 
 std::vector<LengthLimit> EndLengths(const Axle& axle, const AxleFrame& frame) {
@@ -173,7 +205,8 @@ std::vector<LengthLimit> EndLengths(const Axle& axle, const AxleFrame& frame) {
   for (size_t i = 0; i < axle.bump_stops.size(); ++i) {
     const Stop& stop = axle.bump_stops[i];
     if (stop.law.curve.empty()) continue;
-    add(LimitKind::kStopSolid, i, stop, SolidBelow(stop.law), false);
+    all.push_back(StopLimit(Named(LimitKind::kStopSolid, i, stop.name, LimitRole::kEndsRows), stop,
+                            frame, SolidBelow(stop.law)));
   }
   for (size_t i = 0; i < axle.straps.size(); ++i) {
     add(LimitKind::kStrapTaut, i, axle.straps[i], axle.straps[i].length, true);
@@ -198,7 +231,10 @@ AxleLimits PrepareLimits(const Vehicle& vehicle, size_t index, const AxleFrame& 
                     .lengths = EndLengths(axle, frame),
                     .knuckle = std::nullopt,
                     .tire = {}};
-  if (watch != Watch::kRows) AddSeats(axle, frame, limits.lengths);
+  if (watch != Watch::kRows) {
+    AddSeats(axle, frame, limits.lengths);
+    AddPads(axle, frame, limits.lengths);
+  }
   for (const LengthLimit& length : limits.lengths) limits.list.push_back(length.limit);
   if (axle.steering) {
     limits.knuckle = PrepareKnuckle(axle, frame);
@@ -228,6 +264,12 @@ std::vector<std::optional<double>> LeftOfAll(const AxleLimits& limits,
   left.reserve(limits.list.size());
   for (size_t i = 0; i < limits.list.size(); ++i) left.push_back(LeftIn(look, i));
   return left;
+}
+
+bool IsMissed(const AxleLimits& limits, size_t index, const Eigen::Isometry3d& X_CA) {
+  if (limits.list[index].id.kind != LimitKind::kStopSolid) return false;
+  const StopCone& cone = *limits.lengths[index].cone;
+  return !MeetsPad(cone, PlaceOf(cone, X_CA));
 }
 
 bool IsAngle(LimitKind kind) { return kind == LimitKind::kJointAtLimit; }
@@ -270,6 +312,7 @@ constexpr std::array kSayings{
     Saying{K::kShaftParted, "NAME parts"},
     Saying{K::kTireOnLip, "NAME touches its opening"},
     Saying{K::kTireOnPanel, "NAME touches its inner panel"},
+    Saying{K::kConeOffPad, "NAME misses its pad"},
 };
 
 }  // namespace

@@ -11,6 +11,7 @@
 #include "solver/geometry/steering.h"
 #include "solver/geometry/tire_clearance.h"
 #include "solver/pose/motion.h"
+#include "solver/pose/stop_cone.h"
 
 namespace linkwright {
 
@@ -33,6 +34,7 @@ enum class LimitKind {
   kShaftParted,    // its spline pulled out
   kTireOnLip,      // the tyre at its opening's lip
   kTireOnPanel,    // the tyre at its inner panel
+  kConeOffPad,     // a stop that would touch, but whose cone is beside its pad
 };
 
 // Which limit of one axle. Of two that are reached together the lower one comes first.
@@ -66,16 +68,24 @@ struct TravelLimit {
 // A member that is not to be shorter, or longer, than a length.
 struct LengthLimit {
   TravelLimit limit;
-  Eigen::Vector3d p_CP, p_AQ;  // its ends on the chassis, in C, and on the housing, in A [m]
-  double end;                  // the length at which it ends [m]
-  bool longest;                // else shortest
+  Eigen::Vector3d p_CP, p_AQ;         // its ends on the chassis, in C, and on the housing, in A [m]
+  double end;                         // the length at which it ends [m]
+  bool longest;                       // else shortest
+  std::optional<StopCone> cone = {};  // of a stop, whose length is its cone's; absent: its ends'
 };
 
-// Left before the end, along the member [m]; below 0 past it.
+// Left before the end, along the member [m]; below 0 past it. Of a stop the greater of that and of
+// how far its cone is beside its pad, for only a cone on its pad can be past its end; infinite
+// where it points away. Of kConeOffPad the greater of what is left before it touches and of how
+// far it is inside the pad's rim.
 [[nodiscard]] double LeftOf(const LengthLimit& limit, const Eigen::Isometry3d& X_CA);
 
-// Dampers, straps, coils that bind and stops that go solid: what ends the rows of a sweep and holds
-// a vehicle that is pushed that far.
+// A stop's end at a length of its cone.
+[[nodiscard]] LengthLimit StopLimit(TravelLimit limit, const Stop& stop, const AxleFrame& frame,
+                                    double end);
+
+// Dampers, straps, coils that bind and stops that go solid on their pads: what ends the rows of a
+// sweep and holds a vehicle that is pushed that far.
 [[nodiscard]] std::vector<LengthLimit> EndLengths(const Axle& axle, const AxleFrame& frame);
 
 // What is watched of an axle, or counts as an end of its travel.
@@ -95,12 +105,13 @@ struct AxleLimits {
   size_t axle;
   const AxleFrame* frame;
   std::vector<TravelLimit> list;     // the lengths first, in their order
-  std::vector<LengthLimit> lengths;  // coils off their seats among them
+  std::vector<LengthLimit> lengths;  // coils off their seats, cones off their pads among them
   std::optional<Knuckle> knuckle;    // where the axle steers
   TireShape tire;
 };
 
-// A coil without keep_seated passes its end; whatever else is watched ends travel.
+// A coil without keep_seated passes its end, as a cone that misses its pad does; whatever else is
+// watched ends travel.
 //   errors   ModelError as PrepareKnuckle. source: docs/theory.md (70)
 [[nodiscard]] AxleLimits PrepareLimits(const Vehicle& vehicle, size_t axle, const AxleFrame& frame,
                                        Watch watch);
@@ -113,6 +124,10 @@ struct AxleLimits {
 // The same of one alone, by its index in the list.
 [[nodiscard]] std::optional<double> LeftOf(const AxleLimits& limits, size_t index,
                                            const Eigen::Isometry3d& X_CA);
+
+// Whether a limit is a stop's whose cone is beside its pad at a pose: what is left is then nothing
+// along the member.
+[[nodiscard]] bool IsMissed(const AxleLimits& limits, size_t index, const Eigen::Isometry3d& X_CA);
 
 // Whether what is left is an angle [rad] and no length.
 [[nodiscard]] bool IsAngle(LimitKind kind);

@@ -33,13 +33,14 @@ struct Aims {
   double gap;           // between a point of the chassis and one of the axle [m]
   std::optional<double> link_force = {};  // from links fighting one another at crossed extremes [N]
   // Of `limits` and `openings` alone:
-  double damper_reserve;    // left in a damper where stops end travel [m]
-  double damper_left;       // left in a damper either way at rest [m]
-  double slip_at_bump;      // left before a spline bottoms at full bump [m]
-  double slip_at_droop;     // left engaged in a spline at full droop [m]
-  double joint_reserve;     // left in a joint where travel ends [rad]
-  double tire_clearance;    // a tyre to its lip or panel [m]
-  double wheel_off_center;  // a hub in its opening at rest, either way [m]
+  double damper_reserve;      // left in a damper where stops end travel [m]
+  double damper_dead_length;  // of a damper beside its stroke: what it has closed [m]
+  double damper_left;         // left in a damper either way at rest [m]
+  double slip_at_bump;        // left before a spline bottoms at full bump [m]
+  double slip_at_droop;       // left engaged in a spline at full droop [m]
+  double joint_reserve;       // left in a joint where travel ends [rad]
+  double tire_clearance;      // a tyre to its lip or panel [m]
+  double wheel_off_center;    // a hub in its opening at rest, either way [m]
 };
 
 }  // namespace linkwright

@@ -138,10 +138,14 @@ struct Spring {
   bool keep_seated = false;            // nothing holds it in: letting go of its seats ends travel
 };
 
+// A cone on one body that meets a pad on the other; its span goes from its end on the chassis to
+// its end on the housing, whichever of them carries the cone.
 struct Stop {
   MemberName name;
   Span span;
-  ForceLaw law;  // solid beyond the last point of its curve
+  ForceLaw law;                           // solid beyond the last point of its curve
+  bool cone_on_axle = false;              // the housing carries the cone and the chassis the pad
+  std::optional<double> pad_radius = {};  // about the pad's point [m]; absent: it ends nowhere
 };
 
 struct Damper {

@@ -61,6 +61,10 @@ Vector3<T> ConstantVector(const Eigen::Vector3d& a) {
   return Vector3<T>{} + a;
 }
 template <typename T>
+Vector3<double> WithoutDerivatives(const Vector3<T>& a) {
+  return {WithoutDerivatives(a[0]), WithoutDerivatives(a[1]), WithoutDerivatives(a[2])};
+}
+template <typename T>
 Eigen::Vector3d ValueOf(const Vector3<T>& a) {
   return {WithoutDerivatives(a[0]), WithoutDerivatives(a[1]), WithoutDerivatives(a[2])};
 }

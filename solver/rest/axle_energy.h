@@ -12,10 +12,10 @@ namespace linkwright {
 
 // Coils and stops, with their housing ends expressed in A once.
 struct Pusher {
-  const ForceLaw* law;   // of the vehicle the rig was made from, which must outlive it
-  Eigen::Vector3d p_CP;  // chassis seat [m]
-  Eigen::Vector3d p_AQ;  // housing seat [m]
-  bool coil;             // a coil, or a stop
+  const ForceLaw* law;           // of the vehicle the rig was made from, which must outlive it
+  Eigen::Vector3d p_CP;          // chassis seat [m]
+  Eigen::Vector3d p_AQ;          // housing seat [m]
+  std::optional<StopCone> cone;  // of a stop; absent: a coil
 };
 
 [[nodiscard]] std::vector<Pusher> PreparePushers(const Axle& axle, const AxleFrame& frame);
@@ -26,7 +26,7 @@ struct AxleEnergy {
   Taylor bar;      // anti-roll bar [J]
 };
 
-// source: docs/theory.md (30), (31)
+// source: docs/theory.md (30), (31), (38)
 [[nodiscard]] AxleEnergy StoredEnergy(const Axle& axle, const AxleFrame& frame,
                                       const std::vector<Pusher>& pushers,
                                       const HousingMotion& motion);

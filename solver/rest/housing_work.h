@@ -33,13 +33,32 @@ struct HousingWork {
 
   // A force on a point of the housing, in C [N].
   void Add(const Vector3<T>& force, const Eigen::Vector3d& p_AQ) {
-    const Vector3<T> moment = Cross(Rotate(R, p_AQ), force);
+    AddFrom(Rotate(R, p_AQ), force);
+  }
+  // The same on the point that is `arm` from its centre, in C [m].
+  void AddFrom(const Vector3<T>& arm, const Vector3<T>& force) {
+    const Vector3<T> moment = Cross(arm, force);
     const std::array<T, 6> done{force[0],  force[1],
                                 moment[2], -Dot(LateralAxis(R), moment),
                                 force[2],  Dot(forward, moment)};
     for (size_t i = 0; i < 6; ++i) work[i] = work[i] + done[i];
   }
 };
+
+// What a stop does to its housing: along the normal of the pad where the cone's axis meets it,
+// whichever body carries the cone. source: docs/theory.md (38)
+template <typename T>
+void AddStop(const ForceLaw& law, const StopCone& cone, HousingWork<T>& to) {
+  const ConePlace<T> place = PlaceOf(cone, to.p, to.R);
+  const ConePlace<double> here{WithoutDerivatives(place.length), WithoutDerivatives(place.lean),
+                               WithoutDerivatives(place.normal), WithoutDerivatives(place.contact),
+                               WithoutDerivatives(place.pad)};
+  if (!MeetsPad(cone, here)) return;
+  const LawState state = Evaluate(law, here.length);
+  if (state.force == 0.0 && state.rate == 0.0) return;
+  const T force = Chain(place.length, state.force, -state.rate) / place.lean;
+  to.AddFrom(place.contact - to.p, force * place.normal);
+}
 
 // Its coils, stops and anti-roll bar, and a weight at its unsprung mass's centre.
 //   axle, prepared   with unsprung mass
@@ -48,6 +67,10 @@ template <typename T>
 void AddLoads(const Axle& axle, const RigAxle& prepared, const Eigen::Vector3d& weight_C,
               HousingWork<T>& to) {
   for (const Pusher& pusher : prepared.pushers) {
+    if (pusher.cone) {
+      AddStop(*pusher.law, *pusher.cone, to);
+      continue;
+    }
     const Vector3<T> d = Rotate(to.R, pusher.p_AQ) + to.p - pusher.p_CP;
     const T length = Norm(d);
     const LawState law = Evaluate(*pusher.law, WithoutDerivatives(length));

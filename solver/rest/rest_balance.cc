@@ -90,13 +90,72 @@ std::optional<RestState> Moved(const Rig& rig, const RestState& from, const Rest
   return state;
 }
 
+namespace {
+
+// Straight from one pose to another, which is nearly how the links lead.
+Pose Between(const Pose& a, const Pose& b, double share) {
+  const auto at = [&](double Pose::*q) { return a.*q + share * (b.*q - a.*q); };
+  return {.x = at(&Pose::x),
+          .y = at(&Pose::y),
+          .steer = at(&Pose::steer),
+          .pitch = at(&Pose::pitch),
+          .z = at(&Pose::z),
+          .roll = at(&Pose::roll)};
+}
+
+// Poses on a step of one axle, its ends among them; made where a stop asks first.
+class WayOfStep {
+ public:
+  static constexpr size_t kLooks = 16;
+
+  WayOfStep(const Pose& from, const Pose& to) : from_(from), to_(to) {}
+
+  [[nodiscard]] const Eigen::Isometry3d& At(size_t look) {
+    if (!poses_[look])
+      poses_[look] = Transform(Between(from_, to_, static_cast<double>(look) / kLooks));
+    return *poses_[look];
+  }
+
+ private:
+  Pose from_, to_;
+  std::array<std::optional<Eigen::Isometry3d>, kLooks + 1> poses_{};
+};
+
+// A stop's squeeze goes over a crest within the step, or over the rim of its pad.
+std::optional<DeadPoint> DeadPointOf(const StopCone& cone, const ForceLaw& law, WayOfStep& way) {
+  constexpr double kRounding = 1e-9;                                 // [m]
+  const size_t looks = cone.pad_radius ? 1 : WayOfStep::kLooks / 2;  // a plane has but wide crests
+  const auto squeezed = [&](size_t look) {
+    const ConePlace<double> place = PlaceOf(cone, way.At(look));
+    return MeetsPad(cone, place) ? std::max(0.0, law.free_length - place.length) : 0.0;
+  };
+  const double ends = std::max(squeezed(0), squeezed(WayOfStep::kLooks));
+  double most = 0.0;
+  for (size_t look = looks; look < WayOfStep::kLooks; look += looks) {
+    most = std::max(most, squeezed(look));
+  }
+  const bool on_first = MeetsPad(cone, PlaceOf(cone, way.At(0)));
+  const bool on_last = MeetsPad(cone, PlaceOf(cone, way.At(WayOfStep::kLooks)));
+  const bool over_rim = on_first != on_last && std::max(ends, most) > 0.0;
+  if (!over_rim && most <= ends + kRounding) return std::nullopt;
+  return DeadPoint{law.free_length - std::max(ends, most) < SolidBelow(law)};
+}
+
+}  // namespace
+
 std::optional<DeadPoint> DeadPointBetween(const Rig& rig, const RestState& from,
                                           const RestState& to) {
   std::optional<DeadPoint> found;
   for (size_t i = 0; i < 2; ++i) {
     const Eigen::Isometry3d before = Transform(from.motion[i].pose);
     const Eigen::Isometry3d after = Transform(to.motion[i].pose);
+    WayOfStep way(from.motion[i].pose, to.motion[i].pose);
     for (const Pusher& pusher : rig.axles[i].pushers) {
+      if (pusher.cone) {
+        const std::optional<DeadPoint> dead = DeadPointOf(*pusher.cone, *pusher.law, way);
+        if (dead && (!found || dead->solid)) found = dead;
+        continue;
+      }
       const Eigen::Vector3d d = before * pusher.p_AQ - pusher.p_CP;
       const Eigen::Vector3d step = after * pusher.p_AQ - before * pusher.p_AQ;
       const double share = -d.dot(step) / step.squaredNorm();

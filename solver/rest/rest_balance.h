@@ -73,12 +73,13 @@ class NewtonSystem {
 [[nodiscard]] std::optional<RestState> Moved(const Rig& rig, const RestState& from,
                                              const RestVector& step);
 
-// A coil or stop that a straight step squeezes most in its middle: it goes over its dead point.
+// A coil or stop that a straight step squeezes most in its middle: it goes over its dead point. So
+// does a squeezed cone that goes over the rim of its pad.
 struct DeadPoint {
   bool solid;  // squeezed past the end of its curve there: it cannot be passed
 };
 
-//   returns   absent where none is squeezed most on the way; a solid one first
+//   returns   absent where none does; a solid one first
 [[nodiscard]] std::optional<DeadPoint> DeadPointBetween(const Rig& rig, const RestState& from,
                                                         const RestState& to);
 

@@ -31,7 +31,7 @@ std::optional<CoilSpread> SpreadOfCoils(const Rig& rig, const Stance& stance, si
   double least = 0.0, most = 0.0, stiffness = 0.0;
   bool any = false;
   for (const Pusher& pusher : rig.axles[axle].pushers) {
-    if (!pusher.coil) continue;
+    if (pusher.cone) continue;
     const double y = pusher.p_AQ.y();
     const double length = DistanceTo(stance.motion[axle], pusher.p_CP, pusher.p_AQ).v;
     stiffness += Evaluate(*pusher.law, length).rate * y * y;

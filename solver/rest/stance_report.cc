@@ -101,10 +101,17 @@ std::vector<Contact> ListContacts(const Rig& rig, const Stance& stance) {
     const Eigen::Isometry3d X_CA = Transform(stance.motion[i].pose);
     const auto length = [&](const Span& span) { return LengthAt(span, rig.axles[i].frame, X_CA); };
     for (const Stop& stop : axle.bump_stops) {
-      const double squeeze = stop.law.free_length - length(stop.span);
-      if (squeeze <= 0.0) continue;
+      const StopCone cone = PrepareCone(stop, rig.axles[i].frame);
+      const ConePlace<double> place = PlaceOf(cone, X_CA);
+      const double squeeze = stop.law.free_length - place.length;
+      if (squeeze <= 0.0 && place.lean > 0.0) continue;
+      if (!MeetsPad(cone, place)) {
+        contacts.push_back(
+            {ContactKind::kConeOffPad, i, DisplayName(stop.name), OffPadPoint(place), 0.0});
+        continue;
+      }
       contacts.push_back({ContactKind::kStopTouches, i, DisplayName(stop.name), squeeze,
-                          Evaluate(stop.law, length(stop.span)).force});
+                          Evaluate(stop.law, place.length).force});
     }
     for (const Spring& spring : axle.springs) {
       const double gap = length(spring.span) - spring.law.free_length;

@@ -39,14 +39,15 @@ struct StanceReport {
 //   stance   at rest (kRests). source: docs/theory.md (36) to (44)
 [[nodiscard]] StanceReport ReportStance(const Rig& rig, const Stance& stance);
 
-enum class ContactKind { kStopTouches, kCoilUnseated, kWheelLifted };
+enum class ContactKind { kStopTouches, kConeOffPad, kCoilUnseated, kWheelLifted };
 
 // Something that touches which need not, or has let go of what it should touch.
 struct Contact {
   ContactKind kind;
   size_t axle;
   std::string member;  // "cone left"; for a wheel "left wheel"
-  double deflection;   // of a stop, or the gap of a coil [m]; 0 for a wheel
+  double deflection;   // of a stop; of one off its pad, where its axis meets the pad's plane, from
+                       // the pad's point; the gap of a coil [m]; 0 for a wheel
   double force;        // of a stop [N]; else 0
 };
 

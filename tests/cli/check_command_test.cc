@@ -154,7 +154,7 @@ TEST(CheckCommand, PointsAtALoadThatFindsNoRest) {
                          "  loads.bricks: [{item: bricks, mass: 4000, at: [-2150, 0, 840]}]\n");
   EXPECT_NE(RunProgram({"check", file})
                 .out.find("look at this: under 'bricks' it finds no resting position: before it "
-                          "rests, rear cone left is solid\n"),
+                          "rests, rear cone right is solid\n"),
             std::string::npos);
 }
 

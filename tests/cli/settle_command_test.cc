@@ -54,8 +54,8 @@ TEST(SettleCommand, SaysUnderEachLoadWhatTouches) {
   EXPECT_TRUE(
       HasLine(outcome.out, "empty: no stop touches, every coil is seated, every wheel is down"));
   EXPECT_TRUE(HasLine(outcome.out,
-                      "deliveries: rear cone left touches: squeezed 16.3 mm, pushing 847 N; rear "
-                      "cone right touches: squeezed 11.7 mm, pushing 548 N"))
+                      "deliveries: rear cone left touches: squeezed 16.3 mm, pushing 846 N; rear "
+                      "cone right touches: squeezed 11.8 mm, pushing 550 N"))
       << outcome.out;
 }
 
@@ -137,7 +137,7 @@ TEST_F(Overloaded, TheLoadThatFindsNoRestIsNamedAtItsPlaceAndTheAnswerIsNo) {
   EXPECT_EQ(outcome.exit, 1);
   EXPECT_EQ(outcome.err,
             file_ +
-                ":5:3: loads.bricks: no resting position: before it rests, rear cone left "
+                ":5:3: loads.bricks: no resting position: before it rests, rear cone right "
                 "is solid\n"
                 "    5 |   loads.bricks: [{item: bricks, mass: 4000, at: [-2150, 0, 840]}]\n"
                 "      |   ^\n");

@@ -115,7 +115,7 @@ TEST(SweepGrid, RowsEndWhereAMemberEndsTravelAndANoteNamesIt) {
   EXPECT_EQ(NoteOf("harbour_van", options, "front axle, bump:"),
             "front axle, bump: travel ends at 77.6 mm: cone right is solid");
   EXPECT_EQ(NoteOf("harbour_van", options, "rear axle, bump:"),
-            "rear axle, bump: travel ends at 57.7 mm: cone right is solid");
+            "rear axle, bump: travel ends at 57.6 mm: cone right is solid");
 }
 
 TEST(SweepGrid, ARangeThatEveryAxleReachesSaysSo) {

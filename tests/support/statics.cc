@@ -5,6 +5,7 @@
 
 #include "solver/model/force_law.h"
 #include "solver/model/masses.h"
+#include "tests/support/cone_by_hand.h"
 
 namespace linkwright::check {
 namespace {
@@ -59,7 +60,9 @@ double LeftOnHousing(const Rig& rig, const Stance& stance, size_t index) {
     known += Push(spring.law, spring.span.p_CP, carried(spring.span.p_CQ));
   }
   for (const Stop& stop : axle.bump_stops) {
-    known += Push(stop.law, stop.span.p_CP, carried(stop.span.p_CQ));
+    const ConeByHand cone =
+        ConeAt(stop, Transform(stance.motion[index].pose) * rig.axles[index].frame.X_CA.inverse());
+    if (cone.on(stop)) known += At(cone.meets, Evaluate(stop.law, cone.length).force * cone.push);
   }
   for (size_t wheel = 2 * index; wheel < 2 * index + 2; ++wheel) {
     known += At(WheelCentre(rig, stance, wheel), stance.wheel_load[wheel] * stance.up_C);

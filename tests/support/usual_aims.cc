@@ -34,6 +34,7 @@ Aims UsualAims() {
   aims.hub_height = 0.012;
   aims.gap = kInch;
   aims.damper_reserve = kInch / 2;
+  aims.damper_dead_length = 0.025;
   aims.damper_left = 2 * kInch;
   aims.slip_at_bump = 0.75 * kInch;
   aims.slip_at_droop = 1.5 * kInch;

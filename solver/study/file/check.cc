@@ -6,15 +6,14 @@
 #include "solver/model/arms_kept.h"
 #include "solver/model/masses.h"
 #include "solver/pose/fit_links.h"
+#include "solver/model/twins.h"
 
 namespace linkwright {
 namespace {
 
-Eigen::Vector3d Mirrored(const Eigen::Vector3d& p) { return {p.x(), -p.y(), p.z()}; }
-
 void AddMismatch(std::vector<Mismatch>& to, size_t axle, const std::string& what,
                  const Eigen::Vector3d& left, const Eigen::Vector3d& right, double most) {
-  const double distance = (Mirrored(right) - left).norm();
+  const double distance = ApartMirrored(left, right);
   if (distance > most) to.push_back({axle, what, distance});
 }
 
@@ -22,17 +21,13 @@ void AddMismatch(std::vector<Mismatch>& to, size_t axle, const std::string& what
 template <typename Member>
 void AddTwins(std::vector<Mismatch>& to, size_t axle, const std::vector<Member>& members,
               double most) {
-  for (const Member& left : members) {
-    const std::string name = DisplayName(left.name);
-    const size_t at = name.find("left");
-    if (at == std::string::npos) continue;
-    std::string twin = name;
-    twin.replace(at, 4, "right");
-    for (const Member& right : members) {
-      if (DisplayName(right.name) != twin) continue;
-      AddMismatch(to, axle, name + " and right, frame end", left.span.p_CP, right.span.p_CP, most);
-      AddMismatch(to, axle, name + " and right, axle end", left.span.p_CQ, right.span.p_CQ, most);
-    }
+  for (size_t i = 0; i < members.size(); ++i) {
+    const std::optional<size_t> twin = TwinOf(members, i);
+    if (!twin) continue;
+    const Span &left = members[i].span, &right = members[*twin].span;
+    const std::string name = DisplayName(members[i].name) + " and right, ";
+    AddMismatch(to, axle, name + "frame end", left.p_CP, right.p_CP, most);
+    AddMismatch(to, axle, name + "axle end", left.p_CQ, right.p_CQ, most);
   }
 }
 

@@ -40,6 +40,7 @@ constexpr std::array kTraits{
     FindingTrait{K::kRollSteers, "roll-steer", kWears, kWithin},
     FindingTrait{K::kDamperAtRest, "damper-at-rest", kHits, kAtLeast},
     FindingTrait{K::kNoStop, "no-bump-stop", kHits, kNone},
+    FindingTrait{K::kConeMissesPad, "cone-misses-pad", kHits, kNone},
     FindingTrait{K::kDamperIsStop, "damper-is-stop", kHits, kNone},
     FindingTrait{K::kEndsBeforeStop, "ends-before-stop", kHits, kNone},
     FindingTrait{K::kShortBump, "short-bump", kHits, kAtLeast},
@@ -62,6 +63,7 @@ constexpr std::array kTraits{
     FindingTrait{K::kNoStopSoShort, "no-stop-so-short", kHits, kNone},
     FindingTrait{K::kStopHeightNotHad, "no-stop-height", kHits, kNone},
     FindingTrait{K::kStopMovesRest, "stop-moves-rest", kLooksWrong, kNone},
+    FindingTrait{K::kNoSuchDamper, "no-such-damper", kHits, kNone},
     FindingTrait{K::kOrderUnseatsCoil, "order-unseats-coil", kHits, kAtLeast},
     FindingTrait{K::kOrderBindsCoil, "order-binds-coil", kHits, kAtLeast},
     FindingTrait{K::kWheelOffCenter, "wheel-off-center", kLooksWrong, kAtMost},
@@ -178,6 +180,7 @@ std::vector<std::string> PartOf(const Vehicle& vehicle, size_t axle, const Limit
     case LimitKind::kCoilUnseated:
       return of("springs", KeyOf(it.springs, id.member));
     case LimitKind::kStopSolid:
+    case LimitKind::kConeOffPad:
       return of("bump_stops", KeyOf(it.bump_stops, id.member));
     case LimitKind::kStrapTaut:
       return of("straps", KeyOf(it.straps, id.member));

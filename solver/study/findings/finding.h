@@ -50,6 +50,7 @@ enum class FindingKind {
   kDamperAtRest,    // left in it [m]
   // Over the travel.
   kNoStop,
+  kConeMissesPad,    // wheel travel where a cone that would touch is beside its pad [m]
   kDamperIsStop,     // wheel travel where it ends it [m]
   kEndsBeforeStop,   // the same of something that is no stop, strap or damper
   kShortBump,        // bump left at rest [m]; detail: what ends it
@@ -74,6 +75,8 @@ enum class FindingKind {
   kNoStopSoShort,     // its pad past its seat in the bump wanted [m]
   kStopHeightNotHad,  // squeeze at rest that no height is found for [m]
   kStopMovesRest,     // squeeze at rest with the height advised [m]; how far the truck rises [m]
+  kNoSuchDamper,      // its order is short by, closed [m]; what makes it possible, each alone, 0:
+                      // nothing does: chassis end moved away, less bump [m]; aim: its dead length
   kOrderUnseatsCoil,  // as kCoilUnseats, in the travel wanted
   kOrderBindsCoil,    // as kCoilNearSolid, in the travel wanted
   // Openings.

@@ -105,6 +105,26 @@ void AddLeft(const Vehicle& vehicle, const AxleLimit& limit, bool ends, bool coi
   }
 }
 
+// Stops that would touch on the way but are beside their pads; at rest they are so at once.
+//   reach   how far the motion goes
+void AddMissed(const Vehicle& vehicle, const AxleLimit& limit, double reach,
+               std::vector<Finding>& to) {
+  for (const LimitHit& hit : limit.hits) {
+    if (hit.limit.id.kind != LimitKind::kConeOffPad) continue;
+    const bool at_rest = hit.at_rest && *hit.at_rest < 0.0;
+    if (!at_rest && !(hit.at && std::abs(*hit.at) <= std::abs(reach))) continue;
+    const double wheel_travel = at_rest ? 0.0 : hit.wheel_travel.value_or(0.0);
+    Finding missed = {.kind = FindingKind::kConeMissesPad,
+                      .axle = limit.axle,
+                      .place = PlaceOf(limit),
+                      .value = wheel_travel};
+    missed.place->parameter = at_rest ? 0.0 : *hit.at;
+    missed.place->wheel_travel = wheel_travel;
+    if (at_rest) missed.place->motion = TireMotion::kRest;
+    to.push_back(About(std::move(missed), vehicle, limit.axle, hit.limit));
+  }
+}
+
 // What is left at rest, where bump begins.
 void AddRest(const Vehicle& vehicle, const AxleLimit& bump, std::vector<Finding>& to) {
   const Aims& aims = vehicle.aims;
@@ -151,6 +171,14 @@ void AddInTheWay(const Vehicle& vehicle, const PartsAdvice& advice, std::vector<
   }
 }
 
+// Of the member that is displayed so: what twins share.
+template <typename Member>
+std::string SharedKey(const std::vector<Member>& members, const std::string& displayed) {
+  return std::find_if(members.begin(), members.end(),
+                      [&](const Member& each) { return DisplayName(each.name) == displayed; })
+      ->name.key;
+}
+
 void AddStopOrders(const Vehicle& vehicle, const PartsAdvice& advice, std::vector<Finding>& to) {
   for (const StopAdvice& stop : advice.stops) {
     const auto tell = [&](FindingKind kind, double value, std::vector<double> more) {
@@ -161,6 +189,15 @@ void AddStopOrders(const Vehicle& vehicle, const PartsAdvice& advice, std::vecto
                     .value = value,
                     .more = std::move(more)});
     };
+    if (stop.misses) {
+      tell(FindingKind::kConeMissesPad, *advice.wanted[stop.axle].bump, {});
+      to.back().twins = SharedKey(vehicle.axles[stop.axle].bump_stops, stop.member) + " as wanted";
+      to.back().place = FindingPlace{.motion = TireMotion::kBounce,
+                                     .parameter = *advice.wanted[stop.axle].bump,
+                                     .wheel_travel = *advice.wanted[stop.axle].bump,
+                                     .steer = {}};
+      continue;
+    }
     if (stop.solid <= 0.0) tell(FindingKind::kNoStopSoShort, -stop.solid, {});
     if (!stop.rest_squeeze) continue;
     if (advice.rest_moves) {
@@ -168,6 +205,21 @@ void AddStopOrders(const Vehicle& vehicle, const PartsAdvice& advice, std::vecto
     } else {
       tell(FindingKind::kStopHeightNotHad, *stop.rest_squeeze, {});
     }
+  }
+}
+
+void AddDamperOrders(const Vehicle& vehicle, const PartsAdvice& advice, std::vector<Finding>& to) {
+  for (const DamperAdvice& damper : advice.dampers) {
+    if (!damper.impossible) continue;
+    to.push_back({.kind = FindingKind::kNoSuchDamper,
+                  .axle = damper.axle,
+                  .member = damper.member,
+                  .twins = SharedKey(vehicle.axles[damper.axle].dampers, damper.member),
+                  .part = {"axles", vehicle.axles[damper.axle].name, "dampers"},
+                  .value = damper.impossible->short_by,
+                  .aim = vehicle.aims.damper_dead_length,
+                  .more = {damper.impossible->tab_move.value_or(0.0),
+                           damper.impossible->less_bump.value_or(0.0)}});
   }
 }
 
@@ -200,12 +252,14 @@ std::vector<Finding> LimitsFindings(const Vehicle& vehicle, const LimitsReport& 
     for (const AxleLimit& limit : limits.bounce[axle]) {
       AddEnd(vehicle, limit, found);
       AddLeft(vehicle, limit, true, coils, found);
+      AddMissed(vehicle, limit, limit.parameter, found);
     }
     for (const CrossedLimit& crossed : limits.crossed) {
       const AxleLimit& limit = crossed.axles[axle];
       const bool first = crossed.first == axle;
       if (first) AddEnd(vehicle, limit, found);
       AddLeft(vehicle, limit, first, coils, found);
+      AddMissed(vehicle, limit, crossed.angle, found);
     }
   }
   return found;
@@ -221,6 +275,7 @@ std::vector<Finding> AdviceFindings(const Vehicle& vehicle, const PartsAdvice& a
   }
   AddInTheWay(vehicle, advice, found);
   AddStopOrders(vehicle, advice, found);
+  AddDamperOrders(vehicle, advice, found);
   AddCoilOrders(vehicle, advice, found);
   return found;
 }

@@ -29,7 +29,7 @@ std::optional<double> Times(double factor, std::optional<double> value) {
 std::optional<double> CoilRatio(const RigAxle& prepared, const HousingMotion& motion) {
   double squares = 0.0, count = 0.0;
   for (const Pusher& pusher : prepared.pushers) {
-    if (!pusher.coil) continue;
+    if (pusher.cone) continue;
     const double slope = DistanceTo(motion, pusher.p_CP, pusher.p_AQ).z;
     squares += slope * slope;
     count += 1.0;

@@ -43,10 +43,12 @@ AxleLimit LimitOf(const Walks& walks, size_t axle, LimitMotion motion) {
 
 // What each has left where the travel ends.
 void FillLeft(const AxleLimits& limits, const Pose& pose, std::vector<LimitHit>& hits) {
-  const std::vector<std::optional<double>> left = LeftOfAll(limits, Transform(pose));
+  const Eigen::Isometry3d X_CA = Transform(pose);
+  const std::vector<std::optional<double>> left = LeftOfAll(limits, X_CA);
   for (LimitHit& hit : hits) {
     for (size_t i = 0; i < left.size(); ++i) {
-      if (limits.list[i].id == hit.limit.id) hit.left = left[i];
+      if (limits.list[i].id != hit.limit.id) continue;
+      hit.left = left[i] && IsMissed(limits, i, X_CA) ? std::nullopt : left[i];
     }
   }
 }

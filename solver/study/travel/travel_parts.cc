@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "solver/model/force_law.h"
+#include "solver/model/twins.h"
 #include "solver/numeric/roots.h"
 #include "solver/rest/settle.h"
 #include "solver/study/travel/reachable.h"
@@ -35,6 +36,26 @@ Range RangeOf(const Span& span, const AxleFrame& frame, const Poses& poses) {
   return range;
 }
 
+Range RangeOfBoth(const Range& a, const Range& b) {
+  return {std::min(a.least, b.least), std::max(a.greatest, b.greatest)};
+}
+
+// One damper, or two that are ordered as one.
+using Ordered = std::vector<const Damper*>;
+
+// Where they stand, their chassis ends moved along each one's own line at rest [m].
+Range RangeOf(const Ordered& dampers, const AxleFrame& frame, const Poses& poses, double move) {
+  std::optional<Range> range;
+  for (const Damper* damper : dampers) {
+    Span span = damper->span;
+    const Eigen::Vector3d lower = poses.rest * OnHousing(frame, span.p_CQ);
+    span.p_CP += move * (span.p_CP - lower).normalized();
+    const Range own = RangeOf(span, frame, poses);
+    range = range ? RangeOfBoth(*range, own) : own;
+  }
+  return *range;
+}
+
 Poses PosesOf(const RigAxle& axle, double start, const WantedTravel& wanted) {
   Poses poses;
   poses.rest = *PoseAtTravels(axle, start, 0.0, 0.0);
@@ -49,33 +70,28 @@ Holds HoldsOf(const Axle& axle, size_t index, const AxleFrame& frame, const Part
   Holds holds{.members = {},
               .bump = {advice.wanted[index].bump, advice.wanted[index].bump},
               .droop = {advice.wanted[index].droop, advice.wanted[index].droop}};
-  const auto add = [&](const Span& span, double length, bool stop) {
-    const LimitKind kind = stop ? LimitKind::kStopSolid : LimitKind::kStrapTaut;
-    holds.members.push_back({{{kind, holds.members.size()}, "", "", LimitRole::kEndsRows},
-                             span.p_CP,
-                             OnHousing(frame, span.p_CQ),
-                             length,
-                             !stop});
-    auto& wheels = stop ? holds.bump : holds.droop;
+  const auto limit = [&](LimitKind kind) {
+    return TravelLimit{{kind, holds.members.size()}, "", "", LimitRole::kEndsRows};
+  };
+  const auto served = [](const Span& span, std::array<std::optional<double>, 2>& wheels) {
     if (span.p_CQ.y() >= 0.0) wheels[0].reset();
     if (span.p_CQ.y() <= 0.0) wheels[1].reset();
   };
   for (const StopAdvice& each : advice.stops) {
+    if (each.axle != index || each.misses || each.solid <= 0.0) continue;
     for (const Stop& stop : axle.bump_stops) {
-      if (each.axle == index && DisplayName(stop.name) == each.member && each.solid > 0.0) {
-        add(stop.span, each.solid, true);
-      }
+      if (DisplayName(stop.name) != each.member) continue;
+      holds.members.push_back(StopLimit(limit(LimitKind::kStopSolid), stop, frame, each.solid));
+      served(stop.span, holds.bump);
     }
   }
   for (const StrapAdvice& each : advice.straps) {
-    if (each.axle == index) add(each.span, each.length, false);
+    if (each.axle != index) continue;
+    holds.members.push_back({limit(LimitKind::kStrapTaut), each.span.p_CP,
+                             OnHousing(frame, each.span.p_CQ), each.length, true});
+    served(each.span, holds.droop);
   }
   return holds;
-}
-
-Span WithTab(Span span, const Eigen::Vector3d& along, double move) {
-  span.p_CP += move * along;
-  return span;
 }
 
 // The moves of a tab, along the damper, from which one of a damper's ends can be kept: those at or
@@ -97,15 +113,14 @@ TabBound FindBound(double low, double high, bool wanted_above,
   return {0.5 * (closed.above + closed.below), false, false};
 }
 
-void FitDamper(const Damper& damper, const AxleFrame& frame, const Poses& poses, double reserve,
-               DamperAdvice& advice) {
+//   dampers   this one and what is ordered with it
+void FitDamper(const Damper& damper, const Ordered& dampers, const AxleFrame& frame,
+               const Poses& poses, double reserve, DamperAdvice& advice) {
   if (!damper.shortest || !damper.longest) return;
   const double lacking = (advice.open - advice.closed) - (*damper.longest - *damper.shortest);
   const Eigen::Vector3d lower = poses.rest * OnHousing(frame, damper.span.p_CQ);
   const Eigen::Vector3d along = (damper.span.p_CP - lower).normalized();
-  const auto range = [&](double move) {
-    return RangeOf(WithTab(damper.span, along, move), frame, poses);
-  };
+  const auto range = [&](double move) { return RangeOf(dampers, frame, poses, move); };
   const double nearest = -std::min(kFarTab, 0.5 * advice.least);  // not past its other end
   const TabBound low = FindBound(nearest, kFarTab, true, [&](double move) {
     return range(move).least - reserve - *damper.shortest;
@@ -134,47 +149,66 @@ void FitDamper(const Damper& damper, const AxleFrame& frame, const Poses& poses,
   advice.p_CP = damper.span.p_CP + *advice.tab_move * along;
 }
 
-// How far a pad is from its seat; below 0 once it has come to the other side of it.
-double ReachLeft(const Span& span, const AxleFrame& frame, const Poses& poses,
-                 const Eigen::Isometry3d& X_CA) {
-  const Eigen::Vector3d p_AQ = OnHousing(frame, span.p_CQ);
-  const Eigen::Vector3d at_rest = poses.rest * p_AQ - span.p_CP, there = X_CA * p_AQ - span.p_CP;
-  return std::copysign(there.norm(), there.dot(at_rest));
-}
-
 // What a stop of another height is squeezed by in a stance; absent where neither it nor the one
-// there touches.
+// there touches, beside its pad neither.
 std::optional<double> RestSqueeze(const Stop& stop, double height, const AxleFrame& frame,
                                   const Stance* stance, size_t index) {
   constexpr double kSame = 1e-6;  // [m] no other stop than the one there
   if (stance == nullptr || std::abs(height - stop.law.free_length) < kSame) return std::nullopt;
-  const double length = LengthAt(stop.span, frame, Transform(stance->motion[index].pose));
-  if (std::max(height, stop.law.free_length) <= length) return std::nullopt;
-  return height - length;
+  const StopCone cone = PrepareCone(stop, frame);
+  const ConePlace<double> place = PlaceOf(cone, Transform(stance->motion[index].pose));
+  if (!MeetsPad(cone, place)) return std::nullopt;
+  if (std::max(height, stop.law.free_length) <= place.length) return std::nullopt;
+  return height - place.length;
 }
 
+//   mirror   how far twins may be off their mirror images and be ordered alike [m]
 void AdviseStops(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
-                 const Stance* stance, std::vector<StopAdvice>& to) {
+                 const Stance* stance, double mirror, std::vector<StopAdvice>& to) {
   if (!poses.bump) return;
+  const size_t first = to.size();
   for (const Stop& stop : axle.bump_stops) {
-    StopAdvice advice{.axle = index,
-                      .member = DisplayName(stop.name),
-                      .gap_at_rest = LengthAt(stop.span, frame, poses.rest) - stop.law.free_length,
-                      .solid = ReachLeft(stop.span, frame, poses, *poses.bump),
-                      .height_now = stop.law.free_length,
-                      .height = std::nullopt,
-                      .rest_squeeze = std::nullopt};
-    if (!stop.law.curve.empty() && advice.solid > 0.0) {
-      advice.height = advice.solid + stop.law.curve.back().deflection;
-      advice.rest_squeeze = RestSqueeze(stop, *advice.height, frame, stance, index);
-    }
-    to.push_back(advice);
+    const StopCone cone = PrepareCone(stop, frame);
+    const ConePlace<double> at_bump = PlaceOf(cone, *poses.bump);
+    to.push_back({.axle = index,
+                  .member = DisplayName(stop.name),
+                  .gap_at_rest = PlaceOf(cone, poses.rest).length - stop.law.free_length,
+                  .solid = at_bump.length,
+                  .misses = !MeetsPad(cone, at_bump),
+                  .height_now = stop.law.free_length,
+                  .height = std::nullopt,
+                  .rest_squeeze = std::nullopt});
+  }
+  // The lower of both goes solid at the wanted bump on one side and just after it on the other.
+  for (const std::vector<size_t>& pair : Pairs(axle.bump_stops, mirror)) {
+    double solid = to[first + pair[0]].solid;
+    for (const size_t i : pair) solid = std::min(solid, to[first + i].solid);
+    for (const size_t i : pair) to[first + i].solid = solid;
+  }
+  for (size_t i = 0; i < axle.bump_stops.size(); ++i) {
+    const Stop& stop = axle.bump_stops[i];
+    StopAdvice& advice = to[first + i];
+    if (stop.law.curve.empty() || advice.misses || advice.solid <= 0.0) continue;
+    advice.height = advice.solid + stop.law.curve.back().deflection;
+    advice.rest_squeeze = RestSqueeze(stop, *advice.height, frame, stance, index);
+  }
+}
+
+// Of twins that are mirror images the longer is ordered: it is taut at the wanted droop, the other
+// just after it.
+template <typename Member>
+void OrderStrapsAlike(const std::vector<Member>& members, double mirror, StrapAdvice* straps) {
+  for (const std::vector<size_t>& pair : Pairs(members, mirror)) {
+    double length = 0.0;
+    for (const size_t i : pair) length = std::max(length, straps[i].length);
+    for (const size_t i : pair) straps[i].length = length;
   }
 }
 
 void AdviseStraps(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
-                  std::vector<StrapAdvice>& to) {
+                  double mirror, std::vector<StrapAdvice>& to) {
   if (!poses.droop) return;
+  const size_t first = to.size();
   const auto add = [&](const MemberName& name, const Span& span, std::optional<double> now,
                        bool beside) {
     to.push_back({.axle = index,
@@ -185,15 +219,88 @@ void AdviseStraps(const Axle& axle, size_t index, const AxleFrame& frame, const 
                   .span = span});
   };
   for (const Strap& strap : axle.straps) add(strap.name, strap.span, strap.length, false);
-  if (!axle.straps.empty()) return;
+  if (!axle.straps.empty()) return OrderStrapsAlike(axle.straps, mirror, to.data() + first);
   for (const Damper& damper : axle.dampers) add(damper.name, damper.span, std::nullopt, true);
+  OrderStrapsAlike(axle.dampers, mirror, to.data() + first);
 }
 
-void AdviseDampers(const Axle& axle, size_t index, const AxleFrame& frame, const Poses& poses,
-                   double reserve, std::vector<DamperAdvice>& to) {
-  if (!poses.bump || !poses.droop) return;
-  for (const Damper& damper : axle.dampers) {
-    const Range range = RangeOf(damper.span, frame, poses);
+// One axle's places with the stops and straps for what is wanted of it, which go into the advice;
+// none but the ends where the links do not reach those.
+Poses PlacesOf(const Rig& rig, size_t index, double start, const Stance* stance,
+               PartsAdvice& advice) {
+  const Axle& axle = rig.vehicle->axles[index];
+  const AxleFrame& frame = rig.axles[index].frame;
+  const WantedTravel& wanted = advice.wanted[index];
+  const double mirror = rig.vehicle->aims.mirror;
+  Poses poses = PosesOf(rig.axles[index], start, wanted);
+  advice.reached[index] = (!wanted.bump || poses.bump) && (!wanted.droop || poses.droop);
+  AdviseStops(axle, index, frame, poses, stance, mirror, advice.stops);
+  AdviseStraps(axle, index, frame, poses, mirror, advice.straps);
+  if (!poses.bump || !poses.droop) return poses;
+  Reachable all = FindReachable(rig.axles[index], start, HoldsOf(axle, index, frame, advice));
+  advice.reached[index] = all.followed;
+  poses.all = std::move(all.poses);
+  return poses;
+}
+
+// What an order's closed length has more than its stroke and dead length; below 0: no damper is so.
+struct OrderRule {
+  double reserve, dead_length;  // [m]
+
+  [[nodiscard]] double Spare(const Range& range) const {
+    const double closed = range.least - reserve, open = range.greatest + reserve;
+    return closed - (open - closed) - dead_length;
+  }
+};
+
+// Absent where the order can be had. docs/theory.md (72a)
+std::optional<ImpossibleOrder> JudgeOrder(const Rig& rig, size_t index, double start,
+                                          const Ordered& dampers, const Poses& poses,
+                                          const WantedTravel& wanted, const OrderRule& rule) {
+  constexpr double kToTell = 1e-5;  // [m] finer than any tape
+  const AxleFrame& frame = rig.axles[index].frame;
+  const double spare = rule.Spare(RangeOf(dampers, frame, poses, 0.0));
+  if (spare >= 0.0) return std::nullopt;
+  ImpossibleOrder order{.short_by = -spare, .tab_move = std::nullopt, .less_bump = std::nullopt};
+  const auto moved = [&](double move) { return rule.Spare(RangeOf(dampers, frame, poses, move)); };
+  if (const double farthest = moved(kFarTab); farthest > 0.0) {
+    order.tab_move = CloseIn(moved, {kFarTab, farthest, 0.0, spare}, kTabFound).above;
+  }
+  const auto less = [&](double bump) -> std::optional<double> {
+    PartsAdvice trial;
+    trial.wanted[index] = {*wanted.bump - bump, wanted.droop};
+    const Poses there = PlacesOf(rig, index, start, nullptr, trial);
+    if (!there.bump || !there.droop) return std::nullopt;
+    return rule.Spare(RangeOf(dampers, frame, there, 0.0));
+  };
+  const std::optional<double> none = less(*wanted.bump);
+  if (none && *none > 0.0) {
+    order.less_bump = CloseIn(less, {*wanted.bump, *none, 0.0, spare}, kToTell).above;
+  }
+  return order;
+}
+
+void AdviseDampers(const Rig& rig, size_t index, double start, const Poses& poses,
+                   const WantedTravel& wanted, const OrderRule& rule,
+                   std::vector<DamperAdvice>& to) {
+  const Axle& axle = rig.vehicle->axles[index];
+  const AxleFrame& frame = rig.axles[index].frame;
+  const double reserve = rule.reserve;
+  std::vector<Ordered> with(axle.dampers.size());
+  for (const std::vector<size_t>& pair : Pairs(axle.dampers, rig.vehicle->aims.mirror)) {
+    for (const size_t i : pair) {
+      for (const size_t k : pair) with[i].push_back(&axle.dampers[k]);
+    }
+  }
+  std::optional<ImpossibleOrder> impossible;
+  const Ordered* judged = nullptr;
+  for (size_t i = 0; i < axle.dampers.size(); ++i) {
+    const Damper& damper = axle.dampers[i];
+    const Range range = RangeOf(with[i], frame, poses, 0.0);
+    if (judged == nullptr || *judged != with[i]) {
+      impossible = JudgeOrder(rig, index, start, with[i], poses, wanted, rule);
+      judged = &with[i];
+    }
     DamperAdvice advice{.axle = index,
                         .member = DisplayName(damper.name),
                         .at_rest = LengthAt(damper.span, frame, poses.rest),
@@ -206,8 +313,9 @@ void AdviseDampers(const Axle& axle, size_t index, const AxleFrame& frame, const
                         .fit = DamperFit::kUnknown,
                         .stroke_short = std::nullopt,
                         .tab_move = std::nullopt,
-                        .p_CP = std::nullopt};
-    FitDamper(damper, frame, poses, reserve, advice);
+                        .p_CP = std::nullopt,
+                        .impossible = impossible};
+    FitDamper(damper, with[i], frame, poses, reserve, advice);
     to.push_back(advice);
   }
 }
@@ -276,17 +384,10 @@ PartsAdvice AdviseFrom(const Rig& rig, const Stance* stance,
   for (const size_t i : AxlesOf(*rig.vehicle)) {
     const Axle& axle = rig.vehicle->axles[i];
     const AxleFrame& frame = rig.axles[i].frame;
-    Poses poses = PosesOf(rig.axles[i], start[i], wanted[i]);
-    const bool bump = !wanted[i].bump || poses.bump;
-    const bool droop = !wanted[i].droop || poses.droop;
-    advice.reached[i] = bump && droop;
-    AdviseStops(axle, i, frame, poses, stance, advice.stops);
-    AdviseStraps(axle, i, frame, poses, advice.straps);
+    const Poses poses = PlacesOf(rig, i, start[i], stance, advice);
     if (!poses.bump || !poses.droop) continue;
-    Reachable all = FindReachable(rig.axles[i], start[i], HoldsOf(axle, i, frame, advice));
-    advice.reached[i] = all.followed;
-    poses.all = std::move(all.poses);
-    AdviseDampers(axle, i, frame, poses, damper_reserve, advice.dampers);
+    const OrderRule rule{damper_reserve, rig.vehicle->aims.damper_dead_length};
+    AdviseDampers(rig, i, start[i], poses, wanted[i], rule, advice.dampers);
     AdviseCoils(axle, i, frame, poses, advice.coils);
   }
   return advice;
@@ -303,7 +404,8 @@ std::optional<Stance> RestWithStopsFor(const Rig& rig, const Load& load,
     if (!rest) return std::nullopt;
     const Poses poses = PosesOf(rig.axles[i], start[i], wanted[i]);
     if (wanted[i].bump && !poses.bump) return std::nullopt;
-    AdviseStops(rig.vehicle->axles[i], i, rig.axles[i].frame, poses, nullptr, advice.stops);
+    AdviseStops(rig.vehicle->axles[i], i, rig.axles[i].frame, poses, nullptr,
+                rig.vehicle->aims.mirror, advice.stops);
   }
   const Vehicle fitted = WithStopsAndStraps(*rig.vehicle, advice);
   Stance rest = Settle(PrepareRig(fitted), load);

@@ -21,6 +21,14 @@ enum class DamperFit {
   kTabTooFar,    // its stroke would do, but no tab within 300 mm
 };
 
+// What would make an order possible that no damper has; each alone.
+struct ImpossibleOrder {
+  double short_by;                  // closed, against its stroke and dead length [m]
+  std::optional<double> tab_move;   // its chassis end along the damper, away from the axle [m]
+  std::optional<double> less_bump;  // of both wheels [m]; absent: none at all is too much
+};
+
+// Of twins that are mirror images the order, its fit and its places are of both: the worse.
 struct DamperAdvice {
   size_t axle;
   std::string member;
@@ -32,16 +40,19 @@ struct DamperAdvice {
   std::optional<double>
       tab_move;  // kMoveTab: its chassis end along the damper, + away from the axle [m]
   std::optional<Eigen::Vector3d> p_CP;  // kMoveTab: to there, in C [m]
+  std::optional<ImpossibleOrder> impossible;
 };
 
 struct StopAdvice {
   size_t axle;
   std::string member;
   double gap_at_rest;  // before it touches as the vehicle rests now [m]; below 0: squeezed
-  double solid;        // its height when solid, at the wanted bump; below 0: past its seat [m]
+  double solid;        // its height when solid, at the wanted bump, of twins that are mirror images
+                       // the lower; below 0: past its seat [m]
+  bool misses;         // its cone is beside its pad there: no height makes it end the travel
   double height_now;   // free [m]
-  // Free, wanted [m]; absent without a curve, past its seat, or where no rest is found that it and
-  // the others would make.
+  // Free, wanted [m]; absent without a curve, past its seat, beside its pad, or where no rest is
+  // found that it and the others would make.
   std::optional<double> height;
   // Where the height wanted makes the vehicle rest otherwise: squeezed by it at the rest that the
   // advice counts from; below 0: it no longer touches [m].
@@ -53,7 +64,7 @@ struct StrapAdvice {
   std::string member;  // of the strap; without straps, of the damper it stands beside
   bool beside_damper;
   std::optional<double> length_now;
-  double length;  // wanted, pulled taut [m]
+  double length;  // wanted, pulled taut; of twins that are mirror images the longer [m]
   Span span;
 };
 
@@ -87,8 +98,9 @@ struct PartsAdvice {
 // Axles whose wanted bump or droop is absent get no advice on what would set it.
 //   load     the stance is a rest under it; null: geometry only
 //   stance   as for FindLimits
-//   damper_reserve   left in a damper at either end [m]
-//   source   docs/theory.md (72), (73)
+//   damper_reserve   left in a damper at either end [m]; what it has beside its stroke and how far
+//                    twins may be off their mirror images stand in the vehicle's aims
+//   source   docs/theory.md (72), (72a), (73)
 [[nodiscard]] PartsAdvice AdviseParts(const Rig& rig, const Load* load, const Stance* stance,
                                       const LimitsReport& limits, const TravelWish& wish,
                                       double damper_reserve);

@@ -227,9 +227,10 @@ AxleWalk WalkAxle(const Rig& rig, size_t axle, const AxlePath& path, const WalkR
           .limits = PrepareLimits(*rig.vehicle, axle, rig.axles[axle].frame, request.watch)};
   const Step stance = StepAt(way, 0.0, StartMotion(rig, axle, path).pose);
   AxleWalk walk{.axle = axle, .path = path, .limits = {}, .places = {stance.place}, .hits = {}};
+  const Eigen::Isometry3d X_CA = Transform(stance.place.motion.pose);
   for (size_t i = 0; i < way.limits.list.size(); ++i) {
     walk.hits.push_back({.limit = way.limits.list[i],
-                         .at_rest = stance.left[i],
+                         .at_rest = IsMissed(way.limits, i, X_CA) ? std::nullopt : stance.left[i],
                          .left = {},
                          .at = {},
                          .wheel_travel = {}});

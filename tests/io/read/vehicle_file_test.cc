@@ -246,6 +246,20 @@ TEST(VehicleFile, TakesCurvesForCoilsAndRatesForStops) {
   EXPECT_DOUBLE_EQ(rear.springs[0].law.curve[1].force, 300 * 4.4482216152605);
   EXPECT_DOUBLE_EQ(rear.bump_stops[0].law.rate, 1e6);
   EXPECT_EQ(rear.bump_stops.size(), 1U);
+  EXPECT_FALSE(rear.bump_stops[0].cone_on_axle);
+  EXPECT_FALSE(rear.bump_stops[0].pad_radius);
+}
+
+TEST(VehicleFile, TakesWhichBodyCarriesTheConeAndHowWideThePadIs) {
+  const Vehicle vehicle =
+      Read(BenchWith("    bump_stops:\n      block: {pair: true, frame: [-2537, 500, 560], axle: "
+                     "[-2536, 500, 458], "
+                     "free_length: 67, rate: 1 kN/mm, cone_on: axle, pad_radius: 1 1/2 in}\n"));
+  for (const Stop& stop : vehicle.axles[kRear].bump_stops) {
+    EXPECT_TRUE(stop.cone_on_axle);
+    EXPECT_NEAR(stop.pad_radius.value(), 0.0381, kRounding);
+  }
+  EXPECT_EQ(vehicle.axles[kRear].bump_stops.size(), 2U);
 }
 
 // A yoke ahead of the wheels comes up under power, one behind goes down: preset against it.

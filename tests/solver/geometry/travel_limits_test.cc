@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "solver/geometry/steering.h"
+#include "solver/model/force_law.h"
 #include "solver/pose/solve.h"
 #include "tests/support/vehicles.h"
 
@@ -125,6 +126,44 @@ TEST(TravelLimits, TheOneFarthestPastItsEndIsNamed) {
   ASSERT_NE(past, nullptr);
   EXPECT_EQ(past->limit.id.member, 1U);
   EXPECT_EQ(FarthestPast({}, Eigen::Isometry3d::Identity()), nullptr);
+}
+
+// A cone past its end ends travel on its pad alone; beside it, that is told.
+TEST(TravelLimits, AConeBesideItsPadEndsNothingAndIsTold) {
+  Measured van;
+  Stop& stop = van.axle().bump_stops[0];
+  stop.pad_radius = 0.020;
+  const AxleLimits limits = van.Prepare(Watch::kAll);
+  const auto at = [&](double up, double aside) {
+    Eigen::Isometry3d X_CA = van.frame->X_CA;
+    X_CA.translation() += Eigen::Vector3d(0.0, aside, up);
+    return X_CA;
+  };
+  const Eigen::Vector3d along = stop.span.p_CQ - stop.span.p_CP;
+  // Straight up by t the plane comes nearer by t times the slope of the axis; so does the place
+  // where it meets the axis, whose distance from the pad's point is that of the point from the
+  // axis.
+  const Eigen::Vector3d u = along.normalized();
+  const auto left = [&](LimitKind kind, double up, double aside) {
+    return Left(limits, kind, "cone left", at(up, aside)).value_or(9.0);
+  };
+  const auto length = [&](double up, double aside) {
+    return along.norm() + up * u.z() + aside * u.y();
+  };
+  const double solid = SolidBelow(stop.law), up = 0.080;
+  ASSERT_LT(length(up, 0.0), solid);
+  EXPECT_NEAR(left(LimitKind::kStopSolid, up, 0.010), length(up, 0.010) - solid, kRoundings);
+  EXPECT_GT(left(LimitKind::kConeOffPad, up, 0.010), 0.0);
+  const Eigen::Vector3d moved(0.0, 0.030, up);
+  const double beside = (moved - moved.dot(u) * u).norm();
+  EXPECT_NEAR(left(LimitKind::kStopSolid, up, 0.030), beside - 0.020, kRoundings);
+  EXPECT_NEAR(left(LimitKind::kConeOffPad, up, 0.030), 0.020 - beside, kRoundings);
+  EXPECT_GT(left(LimitKind::kConeOffPad, 0.0, 0.030), 0.0) << "clear of it, it misses nothing";
+  for (size_t i = 0; i < limits.list.size(); ++i) {
+    if (limits.list[i].id != LimitId{LimitKind::kStopSolid, 0, 0}) continue;
+    EXPECT_FALSE(IsMissed(limits, i, at(up, 0.010)));
+    EXPECT_TRUE(IsMissed(limits, i, at(up, 0.030)));
+  }
 }
 
 TEST(TravelLimits, WordsForEveryEnd) {

@@ -6,6 +6,7 @@
 #include "solver/model/masses.h"
 #include "solver/pose/solve.h"
 #include "solver/rest/settle.h"
+#include "tests/support/cone_by_hand.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {
@@ -26,7 +27,12 @@ double Left(const Rig& rig, size_t index, const HousingMotion& motion, const Eig
   };
   add(X_CA * OnHousing(prepared.frame, axle.unsprung->p_CM),
       -axle.unsprung->mass * kStandardGravity * up);
+  for (const Stop& stop : axle.bump_stops) {
+    const check::ConeByHand cone = check::ConeAt(stop, X_CA * prepared.frame.X_CA.inverse());
+    add(cone.meets, Evaluate(stop.law, cone.length).force * cone.push);
+  }
   for (const Pusher& pusher : prepared.pushers) {
+    if (pusher.cone) continue;
     const Eigen::Vector3d at = X_CA * pusher.p_AQ, along = at - pusher.p_CP;
     add(at, Evaluate(*pusher.law, along.norm()).force * along.normalized());
   }

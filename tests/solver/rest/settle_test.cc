@@ -6,6 +6,7 @@
 #include "solver/geometry/travel_limits.h"
 #include "solver/model/error.h"
 #include "solver/model/masses.h"
+#include "tests/support/cone_by_hand.h"
 #include "tests/support/matchers.h"
 #include "tests/support/statics.h"
 #include "tests/support/vehicles.h"
@@ -231,6 +232,61 @@ TEST(Settle, DoesNotJumpOverSlantedStops) {
     }
   }
   EXPECT_GE(touching, 3) << "the stops hold in few cases: the test proves little";
+}
+
+// A truck whose rear axle, on level links, goes up and along their arcs aside, so that its pads
+// leave their cones the farther the higher it stands.
+Vehicle OnNarrowPads(double pad_radius) {
+  Vehicle truck = sample::MakeFlatTruck({.tire = 200e3});
+  Axle& rear = truck.axles[kRear];
+  for (const double side : {1.0, -1.0}) {
+    const Eigen::Vector3d hub = rear.p_CW_l;
+    rear.bump_stops.push_back(
+        {.name = {"stop", side > 0.0 ? Side::kLeft : Side::kRight},
+         .span = {{hub.x(), side * 0.4, hub.z() + 0.19}, {hub.x(), side * 0.4, hub.z() + 0.10}},
+         .law = {.free_length = 0.08, .rate = 150e3, .curve = {}},
+         .cone_on_axle = false,
+         .pad_radius = pad_radius});
+  }
+  return truck;
+}
+
+// Two rests: on the stops, and past the pads' rims, where nothing but the coils holds it. The one
+// that the measured stance leads to counts; both are stationary, told by the statics of a housing
+// alone.
+TEST(Settle, OfTwoRestsTheOneFromTheMeasuredStanceCounts) {
+  const Load load = Carrying(420.0, {-2.6, 0.0, 0.75});
+  const auto travel = [&](double radius, const Stance* start) {
+    const Vehicle truck = OnNarrowPads(radius);
+    const Rig rig = PrepareRig(truck);
+    const Stance stance = Settle(rig, load, {}, start);
+    EXPECT_EQ(stance.status, StanceStatus::kRests) << stance.message;
+    ExpectBalanced(rig, stance);
+    return TravelsOfAxle(rig, stance, kRear).left;
+  };
+  const double on_wide = travel(1.0, nullptr);
+  const double without = travel(1e-9, nullptr);
+  ASSERT_GT(on_wide, 0.012) << "the stops do not touch: the test proves nothing";
+  ASSERT_GT(without, on_wide + 0.02) << "the stops carry little: the test proves nothing";
+  // A pad whose rim the axle has not come to where it rests on the stop, and has where it would
+  // rest without: the cone's meeting place goes back by the arc.
+  const auto gone = [](double t) {
+    const Vehicle truck = OnNarrowPads(1.0);
+    const Rig rig = PrepareRig(truck);
+    const RigAxle& axle = rig.axles[kRear];
+    const PoseSolution at = MovePose(axle.frame, axle.measured, axle.frame.measured.z + t, 0.0);
+    return check::ConeAt(truck.axles[kRear].bump_stops[0],
+                         Transform(at.pose) * axle.frame.X_CA.inverse())
+        .beside;
+  };
+  const double rim = 0.5 * (gone(on_wide) + gone(without));
+  ASSERT_GT(rim, gone(on_wide));
+  EXPECT_NEAR(travel(rim, nullptr), on_wide, kRestTol);
+  // From the other one the search stays there.
+  const Vehicle bare = OnNarrowPads(1e-9);
+  const Rig without_pads = PrepareRig(bare);
+  const Stance low = Settle(without_pads, load);
+  EXPECT_NEAR(travel(rim, &low), without, kRestTol);
 }
 
 // Both sides of an end: a coil solid just below and just above where it stands.

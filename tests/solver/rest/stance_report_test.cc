@@ -162,6 +162,28 @@ TEST(ListContacts, NamesWhatTouchesAndWhatLetGo) {
   EXPECT_GT(contacts[1].deflection, 0.0);
 }
 
+// Squeezed as far as it is, a stop beside its pad carries nothing, and that is a contact of its
+// own.
+TEST(ListContacts, AConeBesideItsPadIsNamed) {
+  Vehicle truck = sample::LevelTruck();
+  truck.axles[kFront].bump_stops.push_back({.name = {"stop", Side::kLeft},
+                                            .span = {{0.0, 0.3, 0.50}, {0.0, 0.3, 0.40}},
+                                            .law = {.free_length = 0.2, .rate = 10e3, .curve = {}},
+                                            .cone_on_axle = false,
+                                            .pad_radius = 1e-9});
+  const Rig rig = PrepareRig(truck);
+  // Without a load the housing stands where it was measured, the cone on its pad's point; a load
+  // behind moves it.
+  const Stance stance = Settle(rig, {"box", {{"box", 200.0, {-1.8, 0.0, 0.75}}}});
+  ASSERT_EQ(stance.status, StanceStatus::kRests) << stance.message;
+  const std::vector<Contact> contacts = ListContacts(rig, stance);
+  ASSERT_EQ(contacts.size(), 1u);
+  EXPECT_EQ(contacts[0].kind, ContactKind::kConeOffPad);
+  EXPECT_EQ(contacts[0].force, 0.0);
+  EXPECT_GT(contacts[0].deflection, 1e-9);
+  EXPECT_FALSE(StopTouches(rig, stance, kFront));
+}
+
 TEST(ListContacts, NothingWhereNothingTouches) {
   const Vehicle truck = sample::LevelTruck();
   const Rig rig = PrepareRig(truck);

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "solver/model/masses.h"
+#include "tests/support/cone_by_hand.h"
 #include "tests/support/differences.h"
 #include "tests/support/matchers.h"
 #include "tests/support/vehicles.h"
@@ -69,7 +70,8 @@ double EnergyByParts(const Vehicle& vehicle, const Rig& rig, const SprungMass& s
       sum += Evaluate(spring.law, (carried(spring.span.p_CQ) - spring.span.p_CP).norm()).energy;
     }
     for (const Stop& stop : axle.bump_stops) {
-      sum += Evaluate(stop.law, (carried(stop.span.p_CQ) - stop.span.p_CP).norm()).energy;
+      const check::ConeByHand cone = check::ConeAt(stop, X * frame.X_CA.inverse());
+      sum += Evaluate(stop.law, cone.length).energy;
     }
     if (axle.links.size() > 4) {
       for (const Link& link : axle.links) {
@@ -92,6 +94,7 @@ std::vector<Vehicle> Vehicles() {
   Vehicle low = sample::HarbourVan();
   for (Axle& axle : low.axles) {
     for (Stop& stop : axle.bump_stops) stop.law.free_length += 0.05;  // stops touch
+    axle.bump_stops[1].cone_on_axle = true;
     axle.tire.radius = *axle.tire.radius + 0.02;
   }
   return {sample::LevelTruck(), sample::HarbourVan(), low};

@@ -12,6 +12,7 @@
 #include "solver/pose/link_equations.h"
 #include "solver/rest/settle.h"
 #include "solver/rest/stance_report.h"
+#include "tests/support/cone_by_hand.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {
@@ -121,7 +122,12 @@ TEST(WindUp, OnRadiusArmsTheLoadsAreTheSlopeOfTheBushingsEnergy) {
     double sum = StrainOf(frame, stretch).energy;
     const Eigen::Isometry3d X = Transform(pose);
     for (const Pusher& pusher : rig.axles[kRear].pushers) {
+      if (pusher.cone) continue;
       sum += Evaluate(*pusher.law, (X * pusher.p_AQ - pusher.p_CP).norm()).energy;
+    }
+    for (const Stop& stop : van.axles[kRear].bump_stops) {
+      const check::ConeByHand cone = check::ConeAt(stop, X * frame.X_CA.inverse());
+      sum += Evaluate(stop.law, cone.length).energy;
     }
     return sum;
   };

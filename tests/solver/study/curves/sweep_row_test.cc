@@ -8,6 +8,7 @@
 #include "solver/rest/ride.h"
 #include "solver/rest/settle.h"
 #include "solver/study/curves/sweep.h"
+#include "tests/support/cone_by_hand.h"
 #include "tests/support/matchers.h"
 #include "tests/support/vehicles.h"
 
@@ -132,7 +133,13 @@ TEST_F(VanRow, RestFrequencyIsOfWhatWouldRestThere) {
       const Eigen::Isometry3d X_CA = Transform(PoseAt(i, travel));
       double sum = 0.0;
       for (const Pusher& pusher : rig.axles[i].pushers) {
+        if (pusher.cone) continue;
         sum += Evaluate(*pusher.law, (X_CA * pusher.p_AQ - pusher.p_CP).norm()).energy;
+      }
+      for (const Stop& stop : rig.vehicle->axles[i].bump_stops) {
+        const check::ConeByHand cone =
+            check::ConeAt(stop, X_CA * rig.axles[i].frame.X_CA.inverse());
+        sum += Evaluate(stop.law, cone.length).energy;
       }
       return sum;
     };

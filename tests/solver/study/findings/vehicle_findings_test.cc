@@ -121,6 +121,25 @@ TEST(VehicleFindings, ADamperThatIsTheStop) {
   EXPECT_EQ(Of(van, FindingKind::kShortBump).size(), 1U);  // 20 mm of damper are less than 2 in
 }
 
+// Only where it would touch, and where it first does.
+TEST(VehicleFindings, AConeThatMissesItsPad) {
+  Vehicle van = sample::HarbourVan();
+  for (Axle& axle : van.axles) {
+    for (Stop& stop : axle.bump_stops) stop.pad_radius = 0.1;
+  }
+  EXPECT_TRUE(Of(van, FindingKind::kConeMissesPad).empty());
+  for (Stop& stop : van.axles[kRear].bump_stops) stop.pad_radius = 0.001;
+  const std::vector<Finding> found = Of(van, FindingKind::kConeMissesPad);
+  ASSERT_EQ(found.size(), 1U) << "left and right are one";
+  ASSERT_TRUE(found[0].place);
+  EXPECT_EQ(found[0].place->motion, TireMotion::kBounce);
+  // Not before it would touch: 35 mm of gap as measured and what the truck stands lower than that.
+  EXPECT_GT(found[0].value, 0.010);
+  EXPECT_LT(found[0].value, 0.035);
+  for (Stop& stop : van.axles[kRear].bump_stops) stop.pad_radius.reset();
+  EXPECT_TRUE(Of(van, FindingKind::kConeMissesPad).empty());
+}
+
 TEST(VehicleFindings, NoStopAndAStopTakenAsRigid) {
   Vehicle van = sample::HarbourVan();
   EXPECT_TRUE(Of(van, FindingKind::kStopTakenRigid).empty());

@@ -13,6 +13,7 @@
 #include "solver/study/travel/travel_parts.h"
 #include "solver/study/walk/paths.h"
 #include "tests/solver/study/stood.h"
+#include "tests/support/cone_by_hand.h"
 #include "tests/support/vehicles.h"
 
 namespace linkwright {
@@ -42,7 +43,8 @@ double SlackAt(const Axle& axle, const AxleFrame& frame, const PartsAdvice& advi
   for (const StopAdvice& each : advice.stops) {
     for (const Stop& stop : axle.bump_stops) {
       if (!stops || each.axle != index || DisplayName(stop.name) != each.member) continue;
-      least = std::min(least, LengthAt(stop.span, frame, X_CA) - each.solid);
+      const check::ConeByHand cone = check::ConeAt(stop, X_CA * frame.X_CA.inverse());
+      least = std::min(least, cone.length - each.solid);
     }
   }
   for (const StrapAdvice& each : advice.straps) {
@@ -128,7 +130,8 @@ TEST_F(Reaching, ADamperIsShortestWhereOneSideIsSolidAndTheOtherTaut) {
     for (const Stop& stop : axle.bump_stops) {
       for (const StopAdvice& each : advice_.stops) {
         if (each.axle == i && DisplayName(stop.name) == each.member) {
-          holds.members.push_back(HoldOf(frame, stop.span, each.solid, true));
+          holds.members.push_back(StopLimit({{LimitKind::kStopSolid}, "", "", LimitRole::kEndsRows},
+                                            stop, frame, each.solid));
         }
       }
     }

@@ -173,6 +173,85 @@ TEST(TravelParts, AShortStrokeIsSaidWithHowMuchItLacks) {
   EXPECT_NEAR(*advice.stroke_short, 0.020, kLean);
 }
 
+// One order for left and right, and by it the travel that was wanted: the first of both ends it
+// there.
+TEST(TravelParts, OrderLeftAndRightAsAPair) {
+  Vehicle uneven = Roomy();
+  const Stood stood(uneven);
+  const TravelWish wish{.split = {}, .bump = 0.075, .droop = 0.095};
+  const PartsAdvice advice = Advise(stood, wish);
+  for (size_t i = 0; i < 4; i += 2) {
+    const DamperAdvice &left = advice.dampers[i], &right = advice.dampers[i + 1];
+    EXPECT_EQ(left.closed, right.closed);
+    EXPECT_EQ(left.open, right.open);
+    EXPECT_EQ(left.fit, right.fit);
+    EXPECT_EQ(*advice.stops[i].height, *advice.stops[i + 1].height);
+    EXPECT_EQ(advice.straps[i].length, advice.straps[i + 1].length);
+    // The track bar makes the two sides differ, so that the order is one's.
+    EXPECT_NE(left.at_droop, right.at_droop);
+    EXPECT_NEAR(std::max(left.at_droop, right.at_droop), advice.straps[i].length, kSame);
+    EXPECT_LE(left.closed, std::min(left.at_bump, right.at_bump) - kReserve + kSame);
+    EXPECT_GE(left.open, std::max(left.at_droop, right.at_droop) + kReserve - kSame);
+  }
+}
+
+TEST(TravelParts, OrderAloneWhatIsUnsymmetricalByMoreThanATapeShows) {
+  const TravelWish wish{.split = {}, .bump = 0.075, .droop = 0.095};
+  const auto differ = [&](double moved) {
+    Vehicle vehicle = Roomy();
+    vehicle.axles[kRear].dampers[1].span.p_CP.z() += moved;
+    const Stood stood(vehicle);
+    const PartsAdvice advice = Advise(stood, wish);
+    return std::abs(advice.dampers[2].closed - advice.dampers[3].closed);
+  };
+  EXPECT_EQ(differ(0.0015), 0.0);   // [m] a sixteenth of an inch is 1.5875 mm
+  EXPECT_GT(differ(0.0017), 1e-4);  // then the sides' own
+}
+
+// A damper mounted so short that its stroke is longer than its body leaves; each remedy is then
+// carried out, and the order is one that can just be had.
+TEST(TravelParts, AnOrderThatNoDamperHasIsToldWithWhatMendsIt) {
+  Vehicle vehicle = Roomy();
+  for (Damper& damper : vehicle.axles[kRear].dampers) {
+    damper.span.p_CP = damper.span.p_CQ + 0.62 * (damper.span.p_CP - damper.span.p_CQ);
+    damper.shortest.reset(), damper.longest.reset();
+  }
+  const TravelWish wish{.split = {}, .bump = 0.075, .droop = 0.095};
+  const auto spare = [](const DamperAdvice& each) {
+    return each.closed - (each.open - each.closed) - 0.025;
+  };
+  const Stood stood(vehicle);
+  const PartsAdvice advice = Advise(stood, wish);
+  EXPECT_FALSE(advice.dampers[0].impossible) << "the front ones have room";
+  const DamperAdvice& rear = advice.dampers[2];
+  ASSERT_TRUE(rear.impossible);
+  EXPECT_NEAR(rear.impossible->short_by, -spare(rear), 1e-12);
+  ASSERT_TRUE(rear.impossible->tab_move && rear.impossible->less_bump);
+  Vehicle moved = vehicle;
+  const Eigen::Isometry3d at_rest =
+      Transform(stood.stance.motion[kRear].pose) * stood.rig.axles[kRear].frame.X_CA.inverse();
+  for (Damper& damper : moved.axles[kRear].dampers) {
+    const Eigen::Vector3d along = damper.span.p_CP - at_rest * damper.span.p_CQ;
+    damper.span.p_CP += *rear.impossible->tab_move * along.normalized();
+  }
+  // [m] advice is made with the axle level, the line here is that of a stance that leans a little
+  EXPECT_NEAR(spare(Advise(Stood(moved), wish).dampers[2]), 0.0, 2e-4);
+  const TravelWish less{.split = {}, .bump = 0.075 - *rear.impossible->less_bump, .droop = 0.095};
+  EXPECT_NEAR(spare(Advise(stood, less).dampers[2]), 0.0, 5e-5);  // [m] it is told to 1e-5
+}
+
+// Where its cone is beside its pad at the wanted bump no height of a stop ends the travel.
+TEST(TravelParts, AStopBesideItsPadIsNotOrdered) {
+  Vehicle vehicle = Roomy();
+  for (Stop& stop : vehicle.axles[kRear].bump_stops) stop.pad_radius = 0.002;
+  const Stood stood(vehicle);
+  const PartsAdvice advice = Advise(stood, {.split = {}, .bump = 0.075, .droop = 0.095});
+  EXPECT_FALSE(advice.stops[0].misses);
+  EXPECT_TRUE(advice.stops[0].height);
+  EXPECT_TRUE(advice.stops[2].misses);
+  EXPECT_FALSE(advice.stops[2].height);
+}
+
 TEST(TravelParts, TellWhetherACoilStaysInItsSeat) {
   // Vertical coil and straight motion: free length less length at droop, by plain sums.
   const Stood stood(sample::LevelTruck());
