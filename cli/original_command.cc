@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/command.h"
 #include "io/write/original_tables.h"
+#include "io/write/weighed_tables.h"
 #include "solver/study/findings/original_findings.h"
 
 namespace linkwright {
@@ -22,8 +23,18 @@ Answer AnswerOriginal(const Question& asked) {
     notes.push_back("the file has the " + vehicle.axles[*vehicle.only_axle].name +
                     " axle only, so nothing is said of how far apart its two openings are");
   }
-  return {.tables = OriginalTables(vehicle, report, asked.units),
-          .findings = OriginalFindings(vehicle, report),
+  const WeighedOriginal weighed = WeighOriginal(vehicle);
+  std::vector<NamedTable> tables = WeighedTables(vehicle, weighed, asked.units);
+  for (NamedTable& named : OriginalTables(vehicle, report, asked.units)) {
+    tables.push_back(std::move(named));
+  }
+  std::vector<Finding> findings = WeighedFindings(vehicle, weighed);
+  for (Finding& finding : OriginalFindings(vehicle, report)) {
+    findings.push_back(std::move(finding));
+  }
+  return {.head = WeighedHead(vehicle, weighed, asked.units),
+          .tables = std::move(tables),
+          .findings = std::move(findings),
           .notes = notes,
           .cautions = Cautions() +
                       "A leaf spring holds energy too: hold axle and leaf before a shackle, an eye "

@@ -40,14 +40,28 @@ void CheckArcs(const Part& spring, Report& report) {
 }
 
 // The string between the eyes is never longer than the leaf, an eye rolled down apart.
-void CheckEyes(const Part& spring, Report& report) {
-  const auto eyes = NumberAt(spring.node, "eyes_now");
+void CheckEyes(const Part& spring, std::string_view key, Report& report) {
+  const auto eyes = NumberAt(spring.node, key);
   const auto fixed = NumberAt(spring.node, "arc_fixed");
   const auto shackled = NumberAt(spring.node, "arc_shackled");
   if (!eyes || !fixed || !shackled) return;
   const double eye_up = NumberOr(spring.node, "leaf_spring", "eye_up");
   if (*eyes <= *fixed + *shackled + 2.0 * std::abs(eye_up)) return;
-  AddErrorAt(report, spring, "eyes_now", "it is more than the whole leaf, {}", *fixed + *shackled);
+  AddErrorAt(report, spring, key, "it is more than the whole leaf, {}", *fixed + *shackled);
+}
+
+// A slip of a foot or of an inch mark; less is for `original` to weigh.
+void CheckBolts(const Part& spring, Report& report) {
+  constexpr double kFarOff = 0.1;  // of the distance between both points
+  const auto apart = NumberAt(spring.node, "bolts_apart");
+  const auto eye = SideOf(Find(spring.node, "fixed_eye"));
+  const auto pivot = SideOf(Find(spring.node, "shackle_pivot"));
+  if (!apart || !eye || !pivot) return;
+  const double between = (*pivot - *eye).norm();
+  if (std::abs(*apart - between) <= kFarOff * between) return;
+  AddErrorAt(report, spring, "bolts_apart",
+             "{} does not go with fixed_eye and shackle_pivot, which are {} apart", *apart,
+             between);
 }
 
 }  // namespace
@@ -56,7 +70,8 @@ void CheckLeafOriginal(const Part& vehicle, Report& report) {
   for (const Part& spring : AxleParts(PartAt(vehicle, "leaf_original"))) {
     CheckEnds(spring, report);
     CheckArcs(spring, report);
-    CheckEyes(spring, report);
+    for (const std::string_view key : {"eyes_now", "eyes_new"}) CheckEyes(spring, key, report);
+    CheckBolts(spring, report);
   }
 }
 

@@ -24,13 +24,17 @@ Table<LeafOriginal> KeysOf(Of<LeafOriginal>) {
            Length(&LeafOriginal::wheelbase_now, "wheelbase_now", kPositive,
                   "Hub to hub on the old vehicle as it stands now: a check, and with only one "
                   "spring given the base of the design wheelbase."),
+           Length(&LeafOriginal::wheelbase_design, "wheelbase_design", kPositive,
+                  "The wheelbase when new as the maker printed it: weighed against the readings."),
            SideView(
                &LeafOriginal::p_CD, "datum",
                "Where the old frame's datum (its x = 0, z = 0) lies in this file's axes once the "
                "body sits where you want it, [x, z], the old frame level with the new one. With it "
                "the designed wheel centres are compared with `openings`."),
            Formerly("limits",
-                    Map(&LeafOriginal::aims, "aims", "leaf_aims", "What `original` points at."))},
+                    Map(&LeafOriginal::aims, "aims", "leaf_aims", "What `original` points at.")),
+           Map(&LeafOriginal::tolerances, "tolerances", "leaf_tolerances",
+               "How far each kind of reading is usually off: by this `original` weighs them.")},
           {{RuleKind::kAtLeastOne, {"front", "rear"}}}};
 }
 
@@ -83,7 +87,53 @@ Table<LeafSpring> KeysOf(Of<LeafSpring>) {
        SideView(
            &LeafSpring::p_DB, "opening",
            "Centre of the body's wheel opening, [x, z] in the old frame's axes, measured on the "
-           "old vehicle: a check of camber_new.")}};
+           "old vehicle: a check of camber_new."),
+       Length(&LeafSpring::eyes_new, "eyes_new", kPositive,
+              "Eye to eye when new, as laden as for camber_new: a check of it."),
+       Number(&LeafSpring::lean_now, "shackle_lean_now", D::kAngle, kSlope,
+              "The shackle's lean from upright on the frame as it stands now, + with the leaf's "
+              "eye rearward of the bolt on the frame: a check of the shackle and the arcs."),
+       Length(&LeafSpring::bolts_apart, "bolts_apart", kPositive,
+              "From the fixed eye's bolt to the shackle's bolt on the frame, straight: a check of "
+              "both places."),
+       SideView(&LeafSpring::p_DW_now, "wheel_now",
+                "Centre of the wheel as it stands now, [x, z], plumbed to the same marks of the "
+                "old frame: a check of the spring as it is now."),
+       SideView(&LeafSpring::p_BW_now, "wheel_in_opening",
+                "The same from the centre of the body's opening, [ahead, up]: a check of opening "
+                "and camber_new.")}};
+}
+
+Table<LeafTolerances> KeysOf(Of<LeafTolerances>) {
+  const auto sigma = [](auto to, std::string_view name, D dimension, std::string_view text,
+                        std::string_view meaning) {
+    return Default(Number(to, name, dimension, kPositive, meaning), text);
+  };
+  return {"leaf_tolerances",
+          "leaf_original.tolerances",
+          {sigma(&LeafTolerances::tape, "tape", D::kLength, "3 mm",
+                 "A tape over a wheelbase; one sigma, as all of these: two readings in three are "
+                 "nearer than that (common practice)."),
+           sigma(&LeafTolerances::rule, "rule", D::kLength, "1.5 mm",
+                 "A tape or rule over a shorter part: arcs, shackle, eye to eye (common "
+                 "practice)."),
+           sigma(&LeafTolerances::plumb, "plumb", D::kLength, "2 mm",
+                 "A plumb bob: each coordinate of a bolt, a wheel or an opening (common "
+                 "practice)."),
+           sigma(&LeafTolerances::camber, "camber", D::kLength, "2 mm",
+                 "The camber now, by string or straightedge (common practice)."),
+           sigma(&LeafTolerances::camber_new, "camber_new", D::kLength, "6 mm",
+                 "The camber when new, which nobody knows to the quarter inch (common practice)."),
+           sigma(&LeafTolerances::angle, "angle", D::kAngle, "0.2 deg",
+                 "An angle finder on a shackle (common practice)."),
+           sigma(&LeafTolerances::maker, "maker", D::kLength, "1.5 mm",
+                 "A length that the maker printed: wheelbase_design, eyes_new (common practice)."),
+           sigma(&LeafTolerances::centred, "centred", D::kLength, "6 mm",
+                 "How far fore and aft a wheel stood off its opening's centre when new: an "
+                 "assumption (common practice)."),
+           sigma(&LeafTolerances::unmoved, "unmoved", D::kLength, "6 mm",
+                 "How far an axle whose spring is not given has moved since: an assumption "
+                 "(common practice).")}};
 }
 
 Table<LeafAims> KeysOf(Of<LeafAims>) {

@@ -317,11 +317,12 @@ Table<Opening> KeysOf(Of<Opening>) {
 }
 
 std::vector<Group> VehicleGroups() {
-  return {GroupOf<Vehicle>(),      GroupOf<Driveshaft>(), GroupOf<CenterBearing>(),
-          GroupOf<ShaftAims>(),    GroupOf<Ledger>(),     GroupOf(WeighedKeys()),
-          GroupOf<Mass>(),         GroupOf<SprungMass>(), GroupOf(AxlesKeys()),
-          GroupOf(OpeningsKeys()), GroupOf<Opening>(),    VariantGroup(),
-          GroupOf<LeafOriginal>(), GroupOf<LeafSpring>(), GroupOf<LeafAims>()};
+  return {GroupOf<Vehicle>(),       GroupOf<Driveshaft>(), GroupOf<CenterBearing>(),
+          GroupOf<ShaftAims>(),     GroupOf<Ledger>(),     GroupOf(WeighedKeys()),
+          GroupOf<Mass>(),          GroupOf<SprungMass>(), GroupOf(AxlesKeys()),
+          GroupOf(OpeningsKeys()),  GroupOf<Opening>(),    VariantGroup(),
+          GroupOf<LeafOriginal>(),  GroupOf<LeafSpring>(), GroupOf<LeafAims>(),
+          GroupOf<LeafTolerances>()};
 }
 
 }  // namespace linkwright

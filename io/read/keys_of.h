@@ -248,6 +248,7 @@ Table<Kingpin> KeysOf(Of<Kingpin>);
 Table<LeafAims> KeysOf(Of<LeafAims>);
 Table<LeafOriginal> KeysOf(Of<LeafOriginal>);
 Table<LeafSpring> KeysOf(Of<LeafSpring>);
+Table<LeafTolerances> KeysOf(Of<LeafTolerances>);
 Table<Ledger> KeysOf(Of<Ledger>);
 Table<Link> KeysOf(Of<Link>);
 Table<Mass> KeysOf(Of<Mass>);

@@ -220,6 +220,13 @@ constexpr std::string_view kSlipLeft =
     "before it {what} {where}, less than {aim}}|{value:<its slip joint {what}: {value:abs} too "
     "little|at worst {value} of its slip are left before it {what}{limit}}}";
 
+constexpr std::string_view kReadingDisagrees =
+    "{has_detail:the {member}: so it was assumed, but the rest says it was {first:abs} "
+    "{first:<behind|ahead}; left out of the answer|the {member} reads {second}, {value:abs} "
+    "{value:<less|more} than the {first} that the rest says: left out of the answer; take it "
+    "again, "
+    "or look for a slip in the file}";
+
 // In the order of FindingKind.
 constexpr KindWords kFindingWords[]{
     {K::kAxleFree, Of::kAxleItself, kNumber, "{detail}"},
@@ -430,6 +437,12 @@ constexpr KindWords kFindingWords[]{
     {K::kOpeningOffOld, Of::kVehicle, kLength,
      "the {axle} opening in this file is {value:abs} {value:<behind|ahead of} where the old axle "
      "was designed to be"},
+    {K::kLeafReadingDisagrees, Of::kVehicle, kLength, kReadingDisagrees},
+    {K::kLeafAngleDisagrees, Of::kVehicle, kAngle, kReadingDisagrees},
+    {K::kLeafReadingsDoubted, Of::kVehicle, kNumber,
+     "readings of the old springs disagree, {value:.1} times what is usual, and nothing tells "
+     "which "
+     "is off: one of {detail}; take them again"},
     {K::kNoStandInTurn, Of::kVehicle, kNumber, "at that acceleration it does not stand: {detail}"},
     {K::kEndInTurn, Of::kVehicle, kNumber,
      "at that acceleration {detail}; it is taken to hold there, as a strap would"},

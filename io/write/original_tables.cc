@@ -178,7 +178,9 @@ void SayDoubt(const NoteWriter& writer, const Axle& axle, const LeafAxle& leaf) 
 void SayWheelbase(const NoteWriter& writer, const OriginalReport& report) {
   const std::string changed = writer.Way(report.change, "longer", "shorter");
   if (const std::optional<double> design = DesignWheelbase(report)) {
-    writer.Say("the design wheelbase is {}; the old axles have made it {} since",
+    writer.Say("{} the design wheelbase is {}; the old axles have made it {} since",
+               report.fresh.centers ? "by bolts, arcs and cambers alone"
+                                    : "by the wheelbase now and one spring alone",
                writer.Length(*design), changed);
   } else {
     writer.Say(

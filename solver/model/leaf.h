@@ -28,6 +28,12 @@ struct LeafSpring {
   double to_wheel = 0.0;           // leaf to wheel centre, square to the leaf, not negative [m]
   std::optional<double> eyes_now;  // eye to eye, straight, as it stands now: a check [m]
   std::optional<Eigen::Vector2d> p_DB;  // centre of the body's wheel opening [x, z], in D [m]
+  // More roads to the same places, as read.
+  std::optional<double> eyes_new;           // eye to eye, straight, when new [m]
+  std::optional<double> lean_now;           // of the shackle from upright, eye end rearward + [rad]
+  std::optional<double> bolts_apart;        // fixed eye to shackle's pivot, straight [m]
+  std::optional<Eigen::Vector2d> p_DW_now;  // wheel centre as it stands now [x, z], in D [m]
+  std::optional<Eigen::Vector2d> p_BW_now;  // the same from the opening's centre [ahead, up] [m]
 };
 
 // What is pointed at. None has a standard behind it; the first two are the trade's quarter inch.
@@ -40,12 +46,27 @@ struct LeafAims {
                             // a small error of camber swings the shackle far
 };
 
+// One sigma of each kind of reading. None has a standard behind it: common practice.
+struct LeafTolerances {
+  double tape;        // over a wheelbase or between two openings [m]
+  double rule;        // tape or rule over a part or a spring [m]
+  double plumb;       // each coordinate of a point plumbed to the frame's marks or the opening [m]
+  double camber;      // string and rule, as it stands now [m]
+  double camber_new;  // from a sheet, or from a spring that has not sagged [m]
+  double angle;       // finder on a shackle [rad]
+  double maker;       // length printed by the maker [m]
+  double centred;     // wheel when new off its opening's centre, fore and aft: assumed [m]
+  double unmoved;     // what an axle without a spring has moved: assumed [m]
+};
+
 struct LeafOriginal {
   std::array<std::optional<LeafSpring>, 2> axles;  // front, rear; at least one
   std::optional<double> wheelbase_now;             // hub to hub, as it stands now [m]
+  std::optional<double> wheelbase_design;          // the same when new, as the maker gave it [m]
   std::optional<Eigen::Vector2d> p_CD;  // old datum in this file's chassis axes, the body where it
                                         // is wanted, both frames level to each other [m]
   LeafAims aims = {};
+  LeafTolerances tolerances = {};
 };
 
 }  // namespace linkwright

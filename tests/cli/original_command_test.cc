@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
@@ -49,8 +50,9 @@ TEST(OriginalCommand, JsonAndCsvHoldEveryTable) {
   for (const CsvRecord& row : sheet.rows) {
     if (tables.empty() || tables.back() != row.at(0)) tables.push_back(row.at(0));
   }
-  EXPECT_EQ(tables, (std::vector<std::string>{"front axle", "front camber", "rear axle",
-                                              "rear camber", "wheelbase", "openings"}));
+  EXPECT_EQ(tables,
+            (std::vector<std::string>{"design", "readings", "front axle", "front camber",
+                                      "rear axle", "rear camber", "wheelbase", "openings"}));
 }
 
 TEST(OriginalCommand, UnitsDoNotChangeTheAnswer) {
@@ -71,6 +73,125 @@ TEST(OriginalCommand, ReadingsThatDisagreeArePointedAt) {
   EXPECT_TRUE(Has(outcome, "look at this: the wheelbase now"));
   EXPECT_TRUE(Has(outcome, "look at this: the front spring has more camber now than when new"));
   EXPECT_TRUE(Has(outcome, "would have centred it"));
+}
+
+// The lines before the first table.
+std::vector<std::string> Opening(const Outcome& outcome) {
+  std::istringstream text(outcome.out);
+  std::vector<std::string> lines;
+  int blank = 0;
+  for (std::string line; blank < 2 && std::getline(text, line);) {
+    if (line.empty()) {
+      ++blank;
+    } else if (blank == 1) {
+      lines.push_back(line);
+    }
+  }
+  return lines;
+}
+
+TEST(OriginalCommand, OpensWithTheAnswer) {
+  for (const char* name :
+       {"harbour_van_old_springs", "harbour_van_old_springs_checked", "coast_taxi_old_springs"}) {
+    const std::vector<std::string> lines = Opening(RunProgram({"original", VehiclePath(name)}));
+    ASSERT_GE(lines.size(), 3U) << name;
+    EXPECT_LE(lines.size(), 6U) << name;
+    EXPECT_TRUE(lines[0].starts_with("The design wheelbase is ")) << lines[0];
+    EXPECT_NE(lines[0].find(", give or take "), std::string::npos) << lines[0];
+    EXPECT_NE(lines[1].find("disagree"), std::string::npos) << lines[1];
+  }
+}
+
+// The fixture has 1292 written for 1312: it is named, by about that.
+TEST(OriginalCommand, TheReadingThatDisagreesIsNamedAndLeftOut) {
+  const std::string path = VehiclePath("harbour_van_old_springs_checked");
+  const Outcome outcome = RunProgram({"original", path});
+  EXPECT_EQ(outcome.exit, 0);
+  EXPECT_TRUE(Opening(outcome)[1].starts_with(
+      "One reading disagrees and is left out: the rear eye to eye now reads 1292.0 mm, "))
+      << outcome.out;
+  EXPECT_TRUE(Has(outcome, "look at this: the rear eye to eye now reads 1292.0 mm"));
+  const auto json = nlohmann::json::parse(RunToJson({"original", path}));
+  int left_out = 0;
+  for (const auto& row : json["readings"]["rows"]) {
+    if (row["verdict"] != "disagrees, left out") continue;
+    ++left_out;
+    EXPECT_EQ(row["reading"], "rear eye to eye now");
+    EXPECT_NEAR(row["off_mm"].get<double>(), -20.0, 2.0 * 1.9);  // two sigma of both
+    EXPECT_LT(row["normalised"].get<double>(), -3.0);
+  }
+  EXPECT_EQ(left_out, 1);
+  EXPECT_EQ(json["angle readings"]["rows"].size(), 1U);
+  EXPECT_EQ(RunProgram({"original", path, "--strict"}).exit, 1);
+}
+
+// A slip of the tape in the file set right: nothing disagrees, and the answer is nearly the same.
+TEST(OriginalCommand, WithTheSlipMendedTheRestStaysWhereItWas) {
+  const Folder folder;
+  const std::string path = VehiclePath("harbour_van_old_springs_checked");
+  const std::string mended = Changed(folder, "harbour_van_old_springs_checked",
+                                     "change:\n  leaf_original.rear.eyes_now: 1312\n");
+  EXPECT_TRUE(Opening(RunProgram({"original", mended}))[1].starts_with("No reading disagrees"));
+  const auto design = [](const std::string& file) {
+    const auto row = nlohmann::json::parse(RunToJson({"original", file}))["design"]["rows"][0];
+    EXPECT_EQ(row["place"], "design wheelbase");
+    return std::pair(row["value_mm"].get<double>(), row["sigma_mm"].get<double>());
+  };
+  EXPECT_NEAR(design(path).first, design(mended).first, design(path).second);
+  EXPECT_LE(design(mended).second, design(path).second);
+}
+
+TEST(OriginalCommand, TolerancesAreTheFiles) {
+  const Folder folder;
+  const std::string base = "harbour_van_old_springs_checked";
+  const auto sigma = [&](const std::string& file) {
+    return nlohmann::json::parse(RunToJson({"original", file}))["design"]["rows"][0]["sigma_mm"]
+        .get<double>();
+  };
+  const double usual = sigma(VehiclePath(base));
+  EXPECT_LT(usual, 1.5);  // [mm] the maker's wheelbase alone
+  EXPECT_GT(sigma(Changed(folder, base, "add:\n  leaf_original.tolerances: {maker: 50}\n")), 1.5);
+  // A rule that is off by 20 mm as a rule makes a slip of 20 mm none.
+  EXPECT_TRUE(Opening(RunProgram({"original", Changed(folder, base,
+                                                      "add:\n  leaf_original.tolerances: "
+                                                      "{rule: 20}\n")}))[1]
+                  .starts_with("No reading disagrees"));
+}
+
+TEST(OriginalCommand, SaysWhereNothingChecksAndWhatWould) {
+  const Folder folder;
+  const Outcome outcome = RunProgram(
+      {"original",
+       Changed(folder, "bare_frame",
+               "remove: [openings]\nadd:\n  leaf_original:\n    wheelbase_now: 2600\n    rear:\n"
+               "      {shackled_end: rear, fixed_eye: [-1956, 601], shackle_pivot: "
+               "[-3225, 626], shackle_length: 95, arc_fixed: 640, arc_shackled: 690, "
+               "camber_new: 150, camber_now: 80, leaf: over_axle, leaf_to_wheel: "
+               "52}\n")});
+  EXPECT_EQ(outcome.exit, 0) << outcome.err;
+  EXPECT_TRUE(Has(outcome, "There is one road to everything here, so nothing checks it."))
+      << outcome.out;
+  EXPECT_TRUE(Has(outcome, "Nothing checks the "));
+  EXPECT_TRUE(Has(outcome, " would check it best."));
+  EXPECT_TRUE(Has(outcome, "Assumed: the axle without a spring has not moved within 6.0 mm"));
+}
+
+// One reading more than needed, and it is off: all that it is held against are under suspicion.
+TEST(OriginalCommand, SaysWhenNothingTellsWhichReadingIsOff) {
+  const Folder folder;
+  const Outcome outcome = RunProgram(
+      {"original", Changed(folder, "bare_frame",
+                           "remove: [openings]\nadd:\n  leaf_original:\n    rear:\n"
+                           "      {shackled_end: rear, fixed_eye: [-1956, 601], shackle_pivot: "
+                           "[-3225, 626], shackle_length: 95, arc_fixed: 640, arc_shackled: 690, "
+                           "camber_new: 150, camber_now: 80, leaf: over_axle, leaf_to_wheel: "
+                           "52, eyes_now: 1290}\n")});
+  EXPECT_EQ(outcome.exit, 0) << outcome.err;
+  EXPECT_TRUE(Has(outcome, "Nothing here tells the design wheelbase")) << outcome.out;
+  EXPECT_TRUE(Has(outcome, "Readings disagree and nothing tells which is off: the rear "))
+      << outcome.out;
+  EXPECT_TRUE(Has(outcome, "look at this: readings of the old springs disagree, "));
+  EXPECT_TRUE(Has(outcome, "may be off"));
 }
 
 struct LeafLimit {

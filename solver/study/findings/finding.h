@@ -111,6 +111,10 @@ enum class FindingKind {
   kWheelbaseDiffers,  // now, worked out less measured [m]; both [m]
   kSpacingDiffers,    // the file's openings over the old axles as designed [m]; their spacing [m]
   kOpeningOffOld,     // the file's opening ahead of where the old axle was designed to be [m]
+  // A reading, or with a detail an assumption: less what the rest says [m]; what that is, as read.
+  kLeafReadingDisagrees,
+  kLeafAngleDisagrees,   // the same of an angle [rad]
+  kLeafReadingsDoubted,  // how many times too far apart [-]; detail: those of which one is off
   // In a turn; detail: "left", "right"; shares of g.
   kNoStandInTurn,  // detail: why
   kEndInTurn,      // detail: what is at its end; it is taken to hold

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "solver/study/findings/original_findings.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace linkwright {
 namespace {
 
@@ -76,6 +79,38 @@ std::vector<Finding> OriginalFindings(const Vehicle& vehicle, const OriginalRepo
                            original.aims.off_centre));
     found.back().part = {"openings", axle.name};
   }
+  return found;
+}
+
+std::vector<Finding> WeighedFindings(const Vehicle& vehicle, const WeighedOriginal& weighed) {
+  std::vector<Finding> found;
+  const auto path_and_axle = [&](const LeafReading& reading, Finding& to) {
+    to.part = PathOf(reading, vehicle);
+    if (reading.axle) to.axle = static_cast<size_t>(*reading.axle);
+  };
+  for (size_t slip : weighed.slips) {
+    const WeighedReading& it = weighed.readings[slip];
+    Finding& finding = found.emplace_back(Finding{
+        .kind = it.reading.kind == LeafReadingKind::kLeanNow ? FindingKind::kLeafAngleDisagrees
+                                                             : FindingKind::kLeafReadingDisagrees,
+        .member = NameOf(it.reading, vehicle),
+        .value = it.reading.value - it.adjusted,
+        .detail = IsAssumed(it.reading.kind) ? "assumed" : "",
+        .more = {it.adjusted, it.reading.value}});
+    path_and_axle(it.reading, finding);
+  }
+  if (!weighed.doubt) return found;
+  const std::vector<size_t>& which = weighed.doubt->which;
+  std::string names;
+  double worst = 0.0;
+  for (size_t i : which) {
+    const WeighedReading& it = weighed.readings[i];
+    names += (names.empty() ? "" : ", ") + NameOf(it.reading, vehicle);
+    worst = std::max(worst, std::abs(it.normalised));
+  }
+  Finding& doubt = found.emplace_back(
+      Finding{.kind = FindingKind::kLeafReadingsDoubted, .value = worst, .detail = names});
+  path_and_axle(weighed.readings[which.front()].reading, doubt);
   return found;
 }
 

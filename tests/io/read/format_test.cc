@@ -108,6 +108,7 @@ TEST(KeysOf, BindNoTwoNumbersToOneMember) {
   GoesIntoItsOwnMember<LeafAims>();
   GoesIntoItsOwnMember<LeafOriginal>();
   GoesIntoItsOwnMember<LeafSpring>();
+  GoesIntoItsOwnMember<LeafTolerances>();
   GoesIntoItsOwnMember<Ledger>();
   GoesIntoItsOwnMember<Link>();
   GoesIntoItsOwnMember<Mass>();

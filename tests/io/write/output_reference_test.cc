@@ -22,6 +22,7 @@
 #include "io/write/settle_columns.h"
 #include "io/write/steering_tables.h"
 #include "io/write/sweep_columns.h"
+#include "io/write/weighed_tables.h"
 #include "solver/rest/settle.h"
 
 namespace linkwright {
@@ -124,7 +125,11 @@ std::vector<NamedTable> LeafTables() {
   vehicle.leaf_original = LeafOriginal{};
   OriginalReport report{};
   report.axles = {LeafAxle{}};
-  return OriginalTables(vehicle, report, UnitSystem::kMetric);
+  std::vector<NamedTable> tables = AllWeighedTables(vehicle);
+  for (NamedTable& named : OriginalTables(vehicle, report, UnitSystem::kMetric)) {
+    tables.push_back(std::move(named));
+  }
+  return tables;
 }
 
 std::vector<NamedTable> RollAndRide() {

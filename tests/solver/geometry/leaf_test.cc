@@ -28,7 +28,12 @@ LeafSpring RearSpring() {
           .over_axle = true,
           .to_wheel = 0.055,
           .eyes_now = std::nullopt,
-          .p_DB = std::nullopt};
+          .p_DB = std::nullopt,
+          .eyes_new = std::nullopt,
+          .lean_now = std::nullopt,
+          .bolts_apart = std::nullopt,
+          .p_DW_now = std::nullopt,
+          .p_BW_now = std::nullopt};
 }
 
 LeafPose PoseAt(const LeafSpring& spring, double camber) {
