@@ -140,7 +140,7 @@ void Surveyor::Opening(int axle, bool apart, double x_new) {
   survey.opening_x[a] = true;
   Read(R::kWasCentred, axle, 0.0);
   if (!own) return;
-  if (spring->p_DB) place.p_DO = *spring->p_DB;
+  if (spring->p_DB) place.p_DO.y() = spring->p_DB->y();
   Seek([=](LeafPlaces& places) -> double& { return places.axles[a].p_DO.y(); });
   survey.opening_z[a] = true;
   Read(R::kOpeningX, R::kOpeningZ, axle, spring->p_DB);

@@ -65,6 +65,29 @@ VectorXd StartOf(const LeafSurvey& survey) {
   return start;
 }
 
+// All readings weighed; where one is so far off that the steps do not end, a dropped decimal, the
+// farthest from the start is left out: what a spring cannot do without fits it exactly.
+Weighing WeighAll(const LeafSurvey& survey, std::vector<size_t>& left_out) {
+  std::vector<size_t> kept(survey.readings.size());
+  for (size_t i = 0; i < kept.size(); ++i) kept[i] = i;
+  const std::optional<LeafStand> stand = StandOf(survey.start);
+  const auto off = [&](size_t i) {
+    const LeafReading& r = survey.readings[i];
+    const double read = ModelledReading(r.kind, r.axle, survey.start, stand.value());
+    return std::abs(r.value - read) / r.sigma;
+  };
+  Weighing weighing = Weigh(survey, kept, StartOf(survey));
+  while (weighing.fit.status == AdjustStatus::kNotSettled) {
+    const auto worst = std::max_element(kept.begin(), kept.end(),
+                                        [&](size_t a, size_t b) { return off(a) < off(b); });
+    if (!(off(*worst) > kDisagrees)) break;
+    left_out.push_back(*worst);
+    kept.erase(worst);
+    weighing = Weigh(survey, kept, StartOf(survey));
+  }
+  return weighing;
+}
+
 // How far a reading is off by what the others say, to first order [m] or [rad].
 double SlipOf(const LeafSurvey& survey, const Weighing& weighing, size_t i) {
   const LeafReading& reading = survey.readings[weighing.kept[i]];
@@ -280,10 +303,8 @@ std::vector<WeighedPlace> PlacesOf(const LeafSurvey& survey, const Weighing& wei
 
 WeighedOriginal WeighOriginal(const Vehicle& vehicle, double limit) {
   const LeafSurvey survey = SurveyOf(vehicle);
-  std::vector<size_t> all(survey.readings.size());
-  for (size_t i = 0; i < all.size(); ++i) all[i] = i;
   WeighedOriginal weighed;
-  Weighing weighing = Weigh(survey, all, StartOf(survey));
+  Weighing weighing = WeighAll(survey, weighed.slips);
   std::vector<size_t> suspects;
   while (weighing.fit.status == AdjustStatus::kConverged) {
     suspects = Suspects(weighing, limit);

@@ -314,6 +314,18 @@ TEST(WeighOriginal, AReadingOffByTwentyMillimetresIsNamed) {
   EXPECT_GE(named, 43);  // of 86
 }
 
+// A dropped decimal point.
+TEST(WeighOriginal, AReadingOffByMetresIsNamed) {
+  const Known known = AllReadings();
+  Vehicle vehicle = known.vehicle;
+  *vehicle.leaf_original->wheelbase_design *= 10.0;
+  const WeighedOriginal weighed = WeighOriginal(vehicle);
+  ASSERT_EQ(weighed.status, AdjustStatus::kConverged);
+  ASSERT_EQ(weighed.slips.size(), 1U);
+  EXPECT_EQ(weighed.slips[0], IndexOf(weighed, R::kWheelbaseDesign, std::nullopt));
+  ExpectKnownPlaces(weighed, known);
+}
+
 TEST(WeighOriginal, TwoSlipsAreBothNamed) {
   const Known known = AllReadings();
   Vehicle vehicle = known.vehicle;
