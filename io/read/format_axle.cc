@@ -25,6 +25,16 @@ std::vector<BoundKey<Member>> MemberKeys(const std::vector<BoundKey<Member>>& mo
   return keys;
 }
 
+// Of a coil or a stop.
+template <typename Member>
+BoundKey<Member> Spacer(double Member::*to) {
+  return Default(Number(to, "spacer", D::kLength, kAny,
+                        "Thickness of the spacer under its chassis seat: the seat moves so far "
+                        "toward the axle seat, along the line between both; below 0 away from it, "
+                        "into a deeper pocket. Given again, the later value counts."),
+                 "0");
+}
+
 template <typename Member>
 BoundKey<Member> CurveKey(ForceLaw Member::*law, std::string_view meaning) {
   return Bound(Into(law, &ForceLaw::curve),
@@ -156,6 +166,7 @@ Table<Spring> KeysOf(Of<Spring>) {
           Flag(&Spring::keep_seated, "keep_seated",
                "true: nothing but its load holds it in, so that travel ends where it would let go "
                "of its seats (limits)."),
+          Spacer(&Spring::spacer),
       }),
       {{RuleKind::kExactlyOne, {"rate", "curve", "wire"}},
        {RuleKind::kNeeds, {"wire", "mean_diameter", "active_coils"}},
@@ -181,6 +192,7 @@ Table<Stop> KeysOf(Of<Stop>) {
                        "last the stop is solid."),
               Number(Into(&Stop::law, &ForceLaw::rate), "rate", D::kRate, kPositive,
                      "Force per deflection, where there is no curve."),
+              Spacer(&Stop::spacer),
           }),
           {{RuleKind::kExactlyOne, {"curve", "rate"}}}};
 }

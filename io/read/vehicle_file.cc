@@ -9,6 +9,7 @@
 #include "io/read/report.h"
 #include "io/read/validate.h"
 #include "io/read/variant.h"
+#include "solver/model/moves.h"
 #include "solver/rest/weighed.h"
 
 namespace linkwright {
@@ -33,6 +34,7 @@ VehicleFile ReadVehicleFile(const std::string& path) {
   file.places = BuildSourceMap(document->root, report);
   try {
     ResolveWeighedLengths(file.vehicle);
+    SeatOnSpacers(file.vehicle);  // under coils that have their lengths
   } catch (const ModelError& error) {
     throw Locate(file, error);
   }

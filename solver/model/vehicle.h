@@ -113,12 +113,16 @@ struct Spring {
   std::optional<CoilWire> wire;        // absent: the rate or a curve was given
   bool weighed = false;                // the free length follows from the ledger's weights
   bool keep_seated = false;            // nothing holds it in: letting go of its seats ends travel
+  // Under its chassis seat, which p_CP is once SeatOnSpacers has been over it (moves.h); below 0:
+  // the seat is set back [m].
+  double spacer = 0.0;
 };
 
 struct Stop {
   MemberName name;
   Span span;
-  ForceLaw law;  // solid beyond the last point of its curve
+  ForceLaw law;         // solid beyond the last point of its curve
+  double spacer = 0.0;  // as of a coil [m]
 };
 
 struct Damper {
@@ -156,8 +160,8 @@ struct Tire {
 // its axles.
 enum class FixedTo {
   kBody,     // with the body
-  kChassis,  // stays: on the chassis ahead of the cut
-  kRear,     // with the chassis behind the cut
+  kChassis,  // with the chassis, ahead of the cut or behind it by where it is
+  kRear,     // with the chassis behind the cut, wherever it is
 };
 
 // A lump of mass.
@@ -316,11 +320,17 @@ struct Vehicle {
   std::optional<SprungMass> sprung;  // as given; absent with a ledger or in a geometry-only file
   std::optional<Ledger> ledger;
   std::vector<Load> loads;  // at least one; a file without loads has one named "empty"
+  size_t default_load = 0;  // index of the one it stands under unless another is asked for
   std::vector<Mark> marks;
   Aims aims = {};
   std::optional<LeafOriginal>
       leaf_original;  // of the vehicle the body came from; absent: not given
 };
+
+// The load that a vehicle stands under unless another is asked for.
+[[nodiscard]] inline const Load& DefaultLoad(const Vehicle& vehicle) {
+  return vehicle.loads[vehicle.default_load];
+}
 
 // "front right": a wheel by its number, front left, front right, rear left, rear right.
 [[nodiscard]] std::string WheelName(const Vehicle& vehicle, size_t wheel);
