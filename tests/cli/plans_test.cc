@@ -73,8 +73,9 @@ TEST(OpeningsPlan, CentresBothWheelsWhereItIsAskedAboutAgain) {
       const Sheet settle = RunToSheet({"settle", plan, "--units", "metric"});
       for (const char* column : {"front_opening_ahead_mm", "front_opening_up_mm",
                                  "rear_opening_ahead_mm", "rear_opening_up_mm"}) {
-        // The load the plan was made for; settle lets the chassis roll, the plan holds it level:
-        // second order in a mean.
+        // The load the plan was made for. The plan has each axle at the mean of its wheels, settle
+        // each wheel at its own travel t: a link of length l that swings to both sides draws the
+        // housing back by t^2/(2 l), the shortest of them being 0.4 m long.
         EXPECT_NEAR(
             settle.Number(name == std::string("orchard_tractor_truck_spacer") ? 1 : 0, column), 0.0,
             kCentred)

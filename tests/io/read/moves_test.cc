@@ -57,7 +57,7 @@ std::map<std::string, Eigen::Vector3d> PlacesOf(Vehicle vehicle) {
 }
 
 // The file's way goes point by point through its keys, the solver's through the vehicle's members.
-TEST(Moves, OfAFileAreThoseOfTheVehicle) {
+TEST(MovesOfAFile, AreThoseOfTheVehicle) {
   const TempFolder folder;
   const std::filesystem::path vehicles =
       std::filesystem::path(LINKWRIGHT_SOURCE_DIR) / "fixtures/vehicles";
@@ -123,7 +123,8 @@ body: {move: [20, 10]}
   EXPECT_TRUE(check::Near(rear.links[0].span.p_CP, Eigen::Vector3d(-2.005, 0.430, 0.395), kTol));
   EXPECT_TRUE(check::Near(rear.links[1].span.p_CQ, Eigen::Vector3d(-2.600, -0.465, 0.300), kTol));
   EXPECT_TRUE(check::Near(rear.springs[1].span.p_CP, Eigen::Vector3d(-2.635, -0.420, 0.660), kTol));
-  EXPECT_TRUE(check::Near(moved.axles[0].links[0].span.p_CP, Eigen::Vector3d(-0.610, 0.410, 0.425), kTol));
+  EXPECT_TRUE(
+      check::Near(moved.axles[0].links[0].span.p_CP, Eigen::Vector3d(-0.610, 0.410, 0.425), kTol));
   EXPECT_NEAR(moved.axles[0].opening->x, 0.028, kTol);
   EXPECT_NEAR(moved.axles[0].opening->z, 0.372, kTol);
   EXPECT_TRUE(check::Near(moved.marks[0].p_CB, Eigen::Vector3d(-0.980, 0.700, 0.410), kTol));
