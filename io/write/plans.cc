@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <string>
+#include <utility>
 
 #include "io/write/note_writer.h"
 #include "solver/study/findings/steering_findings.h"
@@ -68,6 +70,44 @@ std::vector<const Member*> FirstOfEach(const std::vector<Member>& members) {
     if (member.name.side != Side::kRight) first.push_back(&member);
   }
   return first;
+}
+
+// Why a member as advised is none that the file takes: it is held against the measured stance, from
+// which everything is worked out. Empty where it is taken.
+std::string NotTaken(const PlanFor& is, const PartsAdvice& advice) {
+  const auto refuse = [&](size_t axle, const std::string& member, const char* why) {
+    return fmt::format(
+        "the {} axle's {}, as {} in the measured stance, which a file is held against; carry it "
+        "out, measure the vehicle as it then stands, and ask again",
+        is.vehicle->axles[axle].name, member, why);
+  };
+  for (size_t index = 0; index < 2; ++index) {
+    const Axle& axle = is.vehicle->axles[index];
+    for (const Stop& stop : axle.bump_stops) {
+      for (const StopAdvice& each : advice.stops) {
+        if (each.axle != index || each.member != DisplayName(stop.name) || !each.height) continue;
+        if (*each.height - stop.law.curve.back().deflection >= MeasuredLength(stop.span)) {
+          return refuse(index, stop.name.key, "high as advised, would be solid");
+        }
+      }
+    }
+    for (const StrapAdvice& each : advice.straps) {
+      if (each.axle == index && each.length < MeasuredLength(each.span)) {
+        return refuse(index, each.beside_damper ? "strap" : each.member,
+                      "long as advised, would be too short");
+      }
+    }
+    for (const Damper& damper : axle.dampers) {
+      for (const DamperAdvice& each : advice.dampers) {
+        if (each.axle != index || each.member != DisplayName(damper.name) || !each.p_CP) continue;
+        const double length = MeasuredLength({*each.p_CP, damper.span.p_CQ});
+        if (length < *damper.shortest || length > *damper.longest) {
+          return refuse(index, damper.name.key, "hung as advised, would be past its stroke");
+        }
+      }
+    }
+  }
+  return {};
 }
 
 void AddStops(const PlanFor& is, const PartsAdvice& advice, size_t index, Plan& plan) {
@@ -261,6 +301,7 @@ Plan PlanOfLimits(const PlanFor& is, const PartsAdvice& advice) {
     return Nothing(
         "its stops, straps and damper tabs are as they would be advised, or none can be");
   }
+  if (std::string why = NotTaken(is, advice); !why.empty()) return Nothing(std::move(why));
   if (advice.rest_moves) {
     plan.says.emplace_back(
         "The stops then touch at rest and hold it up; the travel counts from where it then "

@@ -188,7 +188,7 @@ TEST_F(Moves, DefaultLoadIsTheNearestFilesWord) {
               testing::ElementsAre("d.yaml:2:15 default_load: no load is called 'drivr'; did you "
                                    "mean 'driver'?"));
   EXPECT_THAT(ErrorsOf(folder_.Write("e.yaml", "base: loaded.yaml\nremove: [loads.driver]\n")),
-              testing::ElementsAre("loaded.yaml:23:15 default_load: no load is called 'driver'; "
+              testing::ElementsAre("loaded.yaml:25:15 default_load: no load is called 'driver'; "
                                    "the file has 'empty'"));
 }
 
