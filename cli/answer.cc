@@ -7,7 +7,6 @@
 
 #include "io/shown.h"
 #include "io/write/csv.h"
-#include "io/write/file.h"
 #include "io/write/finding_words.h"
 #include "io/write/long_table.h"
 #include "io/write/text_table.h"
@@ -67,6 +66,7 @@ void WriteFiles(const Answer& answer, const Question& asked, Document document) 
          ToCsv(answer.csv_is_long ? ToLongTable(document.tables) : answer.tables.front().table)});
   }
   if (IsGiven(asked, "--json")) outputs.push_back({WordOf(asked, "--json"), ToJson(document)});
+  if (answer.plan) outputs.push_back(*answer.plan);
   WriteTogether(outputs, inputs);
 }
 

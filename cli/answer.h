@@ -9,6 +9,7 @@
 
 #include "cli/question.h"
 #include "cli/run.h"
+#include "io/write/file.h"
 #include "io/write/json.h"
 #include "solver/study/findings/finding.h"
 
@@ -27,6 +28,7 @@ struct Answer {
   std::vector<std::string> notes = {};  // under the findings
   std::string cautions = Cautions();    // under the notes
   std::string complaint = {};           // for standard error: whole lines
+  std::optional<OutputFile> plan = {};  // what --write asks for
   ExitCode exit = kDone;                // kAnswerIsNo, kUnusable: the complaint says why
   // For --strict:
   bool amiss = false;         // something is to be looked at, whatever check finds
@@ -43,7 +45,7 @@ void AddNotes(const std::vector<std::string>& notes, Answer& to);
 [[nodiscard]] std::string ToTextTurning(const std::vector<NamedTable>& tables,
                                         const std::vector<std::string>& turned);
 
-// Writes what --csv and --json ask for, both or neither, then prints.
+// Writes what --csv, --json and --write ask for, all or none, then prints.
 //   command   its name in the JSON document
 //   returns   kAnswerIsNo under --strict where something in a file is to be looked at
 //   errors    WriteError

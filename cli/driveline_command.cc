@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/assumed.h"
 #include "cli/command.h"
+#include "cli/plan.h"
 #include "cli/standing.h"
 #include "io/write/driveline_tables.h"
 #include "solver/model/error.h"
@@ -30,6 +31,7 @@ Answer AnswerDriveline(const Question& asked) {
   answer.cautions +=
       "A shaft that bottoms breaks gearboxes, one that parts kills: prove both ends of travel by "
       "hand.\n";
+  Leave(PlanOfDriveline(PlanForFile(asked, at.load), reports), asked, answer);
   return answer;
 }
 
@@ -40,6 +42,7 @@ Command DrivelineCommand() {
           .help = "shafts: angles, plunge, cancelling and what to turn, speed, wind-up",
           .options = {FileOption(),
                       LoadOption(),
+                      WriteOption(),
                       {.name = "--speed",
                        .help = "of the output, in rpm; by default each shaft's top_speed_rpm",
                        .amounts = {FindKey("driveshaft", "top_speed_rpm")}},

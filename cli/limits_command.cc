@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/assumed.h"
 #include "cli/command.h"
+#include "cli/plan.h"
 #include "cli/standing.h"
 #include "io/write/limits_tables.h"
 #include "solver/study/findings/limits_findings.h"
@@ -49,6 +50,7 @@ Answer AnswerLimits(const Question& asked) {
       "Straps stretch: order one that is this long under load. Tabs, stops and straps carry hard "
       "blows;\nhow strong they and their welds must be is not said here.\n" +
       Cautions();
+  Leave(PlanOfLimits(PlanForFile(asked, at.load), advice), asked, answer);
   return answer;
 }
 
@@ -59,6 +61,7 @@ Command LimitsCommand() {
           .help = "what ends each axle's travel, what the rest has left, which parts would suit",
           .options = {FileOption(),
                       LoadOption(),
+                      WriteOption(),
                       {.name = "--split",
                        .help = "advise parts that make this share of the travel bump, in percent",
                        .amounts = {AmountKey(Dimension::kPercent, kShareRange)}},

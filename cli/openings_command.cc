@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/assumed.h"
 #include "cli/command.h"
+#include "cli/plan.h"
 #include "cli/standing.h"
 #include "io/write/openings_tables.h"
 #include "solver/study/findings/openings_findings.h"
@@ -44,6 +45,7 @@ Answer AnswerOpenings(const Question& asked) {
       "heating "
       "come first.\nNobody works under a body or an axle that one machine holds up.\n" +
       Cautions();
+  Leave(PlanOfOpenings(PlanForFile(asked, at.load), found), asked, answer);
   return answer;
 }
 
@@ -54,6 +56,7 @@ Command OpeningsCommand() {
           .help = "how near the tyres come to their openings, and how to centre them",
           .options = {FileOption(),
                       LoadOption(),
+                      WriteOption(),
                       {.name = "--lock",
                        .help = "steer of the wheel inside the bend at full lock; by default the "
                                "file's",

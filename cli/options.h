@@ -41,7 +41,9 @@ struct Given {
 
 [[nodiscard]] Option FileOption(const char* name = "FILE");
 [[nodiscard]] Option LoadOption(
-    const char* help = "stand it under this load first; by default the first");
+    const char* help =
+        "stand it under this load first; by default the file's default_load, else "
+        "the first");
 
 // An amount within a range, for Option::amounts; where it takes the place of a key of the file,
 // that key (FindKey). A plain number is in the vehicle file's own unit, whatever --units shows.

@@ -57,7 +57,7 @@ std::optional<double> AmountOf(const Question& asked, std::string_view option,
 }
 
 const Load& FindLoad(const Vehicle& vehicle, const std::string& name) {
-  if (name.empty()) return vehicle.loads.front();
+  if (name.empty()) return DefaultLoad(vehicle);
   std::string known;
   for (const Load& load : vehicle.loads) {
     if (load.name == name) return load;

@@ -39,11 +39,11 @@ struct Question {
 [[nodiscard]] std::optional<double> AmountOf(const Question& asked, std::string_view option,
                                              std::optional<Dimension> dimension = {});
 
-// The load of that name, the first one for an empty name. errors: UsageError naming those there
-// are.
+// The load of that name, the file's default one for an empty name. errors: UsageError naming those
+// there are.
 [[nodiscard]] const Load& FindLoad(const Vehicle& vehicle, const std::string& name);
 
-// The load that --load names, the first one where it is not given; null: geometry only.
+// The load that --load names, the file's default one where it is not given; null: geometry only.
 //   so       what the file then does, for the complaint
 //   errors   UsageError for a load that is not there or means nothing
 [[nodiscard]] const Load* AskedLoad(const Question& asked, const VehicleFile& file,

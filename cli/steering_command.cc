@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/assumed.h"
 #include "cli/command.h"
+#include "cli/plan.h"
 #include "cli/standing.h"
 #include "io/write/steering_tables.h"
 #include "solver/study/findings/steering_findings.h"
@@ -28,6 +29,7 @@ Answer AnswerSteering(const Question& asked) {
   answer.cautions +=
       "Steering parts that bind, run out of thread or touch kill: turn lock to lock at both ends "
       "of travel.\n";
+  Leave(PlanOfSteering(PlanForFile(asked, at.load), report), asked, answer);
   return answer;
 }
 
@@ -36,7 +38,7 @@ Answer AnswerSteering(const Question& asked) {
 Command SteeringCommand() {
   return {.name = "steering",
           .help = "drag link and track bar: steer over travel and roll, toe, caster, centring",
-          .options = {FileOption(), LoadOption()},
+          .options = {FileOption(), LoadOption(), WriteOption()},
           .answer = AnswerSteering};
 }
 

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "io/read/format.h"
+#include "io/read/moves.h"
 #include "io/read/path.h"
 #include "io/read/suggest.h"
 #include "io/read/values.h"
@@ -269,13 +270,14 @@ void Remove(const Node& paths, Node& root, Report& report) {
   for (const auto& [steps, at] : all_steps) RemoveAt(*at.parent, steps.back(), *at.place);
 }
 
-void TakeTitle(const Node& variant, Node& root) {
-  const Entry* title = FindEntry(variant, "title");
-  if (title == nullptr) return;
-  if (Entry* old = FindEntry(root, "title")) {
-    *old = *title;
+// What a variant says of its own over what its base says.
+void TakeOver(const Node& variant, std::string_view key, Node& root) {
+  const Entry* own = FindEntry(variant, key);
+  if (own == nullptr) return;
+  if (Entry* old = FindEntry(root, key)) {
+    *old = *own;
   } else {
-    root.entries.push_back(*title);
+    root.entries.push_back(*own);
   }
 }
 
@@ -283,7 +285,7 @@ void TakeTitle(const Node& variant, Node& root) {
 
 Touched ApplyVariant(const Node& variant, Node& root, Report& report) {
   Touched touched;
-  TakeTitle(variant, root);
+  for (const std::string_view key : {"title", "default_load"}) TakeOver(variant, key, root);
   if (const Node* change = Find(variant, "change")) {
     for (const Entry& entry : change->entries) Change(entry, root, touched, report);
   }
@@ -291,6 +293,7 @@ Touched ApplyVariant(const Node& variant, Node& root, Report& report) {
     for (const Entry& entry : add->entries) Add(entry, root, touched, report);
   }
   if (const Node* remove = Find(variant, "remove")) Remove(*remove, root, report);
+  ApplyMoves(variant, root);
   return touched;
 }
 

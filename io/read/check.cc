@@ -3,7 +3,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <string>
+#include <string_view>
 #include <utility>
+#include <vector>
+
+#include "io/read/suggest.h"
+#include "io/shown.h"
 
 namespace linkwright {
 namespace {
@@ -96,6 +103,23 @@ void CheckDriveshaft(const Part& shaft, const Part& axles, Report& report) {
   CheckApart(shaft, "output", yoke, "the pinion's yoke", report);
 }
 
+void CheckDefaultLoad(const Part& vehicle, Report& report) {
+  const Node* given = Find(vehicle.node, "default_load");
+  if (given == nullptr || given->kind != NodeKind::kScalar) return;
+  std::vector<std::string_view> names;
+  const Node* loads = Find(vehicle.node, "loads");
+  if (loads != nullptr && loads->kind != NodeKind::kMap) return;
+  if (loads != nullptr) {
+    for (const Entry& load : loads->entries) names.push_back(load.key);
+  }
+  if (names.empty()) names.emplace_back("empty");  // what a file without loads has
+  if (std::find(names.begin(), names.end(), given->text) != names.end()) return;
+  const std::string nearest = NearestWord(given->text, names);
+  AddErrorAt(report, vehicle, "default_load", "no load is called {}; {}", Quoted(given->text),
+             nearest.empty() ? fmt::format("the file has '{}'", fmt::join(names, "', '"))
+                             : fmt::format("did you mean '{}'?", nearest));
+}
+
 //   axle   of the opening: "front"
 void CheckOpening(const Part& opening, const Part& axles, std::string_view axle, Report& report) {
   if (Find(axles.node, axle) == nullptr) {
@@ -152,6 +176,7 @@ void CheckVehicle(const Node& root, const HousingMoved& moved, Report& report) {
   const double floor = NumberOr(root, "vehicle", "floor");
   CheckMasses(vehicle, floor, report);
   CheckLeafOriginal(vehicle, report);
+  CheckDefaultLoad(vehicle, report);
   const Part axles = PartAt(vehicle, "axles");
   if (!axles) return;
   for (const Part& axle : AxleParts(axles)) {

@@ -76,6 +76,27 @@ void CheckSpring(const Part& member, const std::optional<Span>& span, Report& re
             "; the mean diameter is the outside less one wire");
 }
 
+// A spacer leaves room for a coil or stop that is solid in the measured stance, as moved seats do.
+void CheckSpacer(const Part& member, const Span& span, Report& report) {
+  const double spacer = NumberAt(member.node, "spacer").value_or(0.0);
+  if (spacer <= 0.0) return;
+  double solid = NumberAt(member.node, "solid_length").value_or(0.0);
+  const std::vector<CurvePoint> curve = CurveOf(Find(member.node, "curve"));
+  const auto free_length = NumberAt(member.node, "free_length");
+  if (TextAt(member.node, "solid_length").empty() && !curve.empty() && free_length) {
+    solid = *free_length - curve.back().deflection;
+  }
+  const double measured = MeasuredLength(span);
+  if (spacer >= measured) {
+    return AddErrorAt(report, member, "spacer", "it is no shorter than the seats are apart, {}",
+                      measured);
+  }
+  if (measured - spacer > solid) return;
+  AddErrorAt(report, member, "spacer",
+             "it leaves {} between the seats as measured, no more than it has when solid, {}",
+             measured - spacer, solid);
+}
+
 void CheckDamper(const Part& member, const std::optional<Span>& span, Report& report) {
   const auto shortest = NumberAt(member.node, "shortest");
   const auto longest = NumberAt(member.node, "longest");
@@ -124,6 +145,7 @@ void CheckMembers(const Part& vehicle, const Part& axle, const Eigen::Isometry3d
         }
       }
       if (has_seats) CheckCurve(member, span, report);
+      if (has_seats && span) CheckSpacer(member, *span, report);
       if (kind == "springs") {
         CheckSpring(member, span, report);
         CheckWeighed(vehicle, axle, member, report);

@@ -25,6 +25,16 @@ std::vector<BoundKey<Member>> MemberKeys(const std::vector<BoundKey<Member>>& mo
   return keys;
 }
 
+// Of a coil or a stop.
+template <typename Member>
+BoundKey<Member> Spacer(double Member::*to) {
+  return Default(Number(to, "spacer", D::kLength, kAny,
+                        "Thickness of the spacer under its chassis seat: the seat moves so far "
+                        "toward the axle seat, along the line between both; below 0 away from it, "
+                        "into a deeper pocket. Given again, the later value counts."),
+                 "0");
+}
+
 template <typename Member>
 BoundKey<Member> CurveKey(ForceLaw Member::*law, std::string_view meaning) {
   return Bound(Into(law, &ForceLaw::curve),
@@ -162,6 +172,7 @@ Table<Spring> KeysOf(Of<Spring>) {
           Flag(&Spring::keep_seated, "keep_seated",
                "true: nothing but its load holds it in, so that travel ends where it would let go "
                "of its seats (limits)."),
+          Spacer(&Spring::spacer),
       }),
       {{RuleKind::kExactlyOne, {"rate", "curve", "wire"}},
        {RuleKind::kNeeds, {"wire", "mean_diameter", "active_coils"}},
@@ -194,6 +205,7 @@ Table<Stop> KeysOf(Of<Stop>) {
               Number(&Stop::pad_radius, "pad_radius", D::kLength, kPositive,
                      "Of the pad about its point: beyond it the cone misses and carries nothing; "
                      "without it the pad is taken to have no rim."),
+              Spacer(&Stop::spacer),
           }),
           {{RuleKind::kExactlyOne, {"curve", "rate"}}}};
 }

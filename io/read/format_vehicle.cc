@@ -56,6 +56,12 @@ Table<Vehicle> OpeningsKeys() {
                "The rear wheel openings.")}};
 }
 
+Key DefaultLoadKey() {
+  return Text("default_load",
+              "The load that every command stands on unless --load says otherwise; the first "
+              "unless given.");
+}
+
 // The other kind of file; it is applied to its base, not read into a struct.
 Group VariantGroup() {
   return {"variant",
@@ -65,6 +71,9 @@ Group VariantGroup() {
            Word("units", {"metric", "inch"},
                 "What a plain number in this file means, and how results are written; as in the "
                 "base unless given."),
+           DefaultLoadKey(),
+           Map("stretch", "stretch", "The chassis cut or stretched, after the changes."),
+           Map("body", "body", "The body set elsewhere on the chassis, after the stretch."),
            {.name = "change", .kind = Kind::kPaths, .meaning = "New values for what the base has."},
            {.name = "add", .kind = Kind::kPaths, .meaning = "What the base does not have."},
            {.name = "remove",
@@ -103,7 +112,7 @@ double UsualPinionLow(const Driveshaft& shaft, const Axle& axle) {
   return axle.pinion && axle.pinion->p_CY.x() < axle.p_CW_l.x() ? -preset : preset;
 }
 
-// What no key says alone: the axles' names and which is there alone, the usual load, how low a
+// What no key says alone: the axles' names and which is there alone, the usual loads, how low a
 // pinion is wanted.
 void Complete(const Node& map, Vehicle& vehicle) {
   for (const int index : {kFront, kRear}) {
@@ -118,6 +127,10 @@ void Complete(const Node& map, Vehicle& vehicle) {
     shaft.pinion_low = NumberAt(node, "pinion_low").value_or(UsualPinionLow(shaft, axle));
   }
   if (vehicle.loads.empty()) vehicle.loads.push_back({"empty", {}});
+  const std::string name = TextAt(map, "default_load");
+  for (std::size_t i = 0; i < vehicle.loads.size(); ++i) {
+    if (vehicle.loads[i].name == name) vehicle.default_load = i;
+  }
 }
 
 }  // namespace
@@ -149,6 +162,7 @@ Table<Vehicle> KeysOf(Of<Vehicle>) {
               "What is put on the finished vehicle, load by load, each under a name of your own; "
               "without it there is one load, named empty.",
               Many::kNamedList),
+          DefaultLoadKey(),
           Map(&OpeningsKeys, "openings", "openings", "The body's wheel openings."),
           Bound(&Vehicle::marks,
                 {.name = "marks",
@@ -286,8 +300,9 @@ Table<Mass> KeysOf(Of<Mass>) {
        Required(Point(&Mass::p_CM, "at", "Its centre.")),
        Word(&Mass::fixed_to, "fixed_to", {"body", "chassis", "rear"},
             "What it goes along with where the body is moved on the chassis or the chassis is cut "
-            "(openings): the body, the chassis ahead of the cut, or the chassis behind it; unless "
-            "given, an item of a load goes with the body and any other stays.")},
+            "(stretch, body, openings): the body; the chassis, ahead of the cut or behind it by "
+            "its place; rear, the chassis behind the cut wherever it is. Unless given, an item of "
+            "a load goes with the body, and of any other a cut keeps what it puts on each axle.")},
       {},
       nullptr,
       true};
@@ -300,6 +315,31 @@ Table<SprungMass> KeysOf(Of<SprungMass>) {
                            "Everything the springs carry.")),
            Required(Point(&SprungMass::p_CM, "at", "Its centre.")),
            Inertia(&SprungMass::pitch_inertia), RollInertia(&SprungMass::roll_inertia)}};
+}
+
+Table<Stretch> KeysOf(Of<Stretch>) {
+  return {"stretch",
+          "stretch, of a variant",
+          {Required(Number(&Stretch::at, "at", D::kLength, kAny,
+                           "Station (x) of the cut: everything fixed to the chassis behind it goes "
+                           "back, an axle with all that is on it where its hub is behind it.")),
+           Required(Number(&Stretch::by, "by", D::kLength, kAny,
+                           "Length let into the chassis there; below 0, cut out of it."))}};
+}
+
+Table<BodyPlacing> KeysOf(Of<BodyPlacing>) {
+  return {"body",
+          "body, of a variant",
+          {SideView(&BodyPlacing::move, "move",
+                    "How far it goes ahead and up, [x, z]; pucks under its mounts are z."),
+           Number(&BodyPlacing::pitch, "pitch", D::kAngle, kLean,
+                  "How far it is turned, nose up positive, before it is moved."),
+           Number(&BodyPlacing::about, "about", D::kLength, kAny,
+                  "Station (x) of the line across the vehicle that it is turned about, on the "
+                  "floor of the measured stance.")},
+          {{RuleKind::kAtLeastOne, {"move", "pitch"}},
+           {RuleKind::kNeeds, {"pitch", "about"}},
+           {RuleKind::kNeeds, {"about", "pitch"}}}};
 }
 
 Table<Opening> KeysOf(Of<Opening>) {
@@ -317,12 +357,12 @@ Table<Opening> KeysOf(Of<Opening>) {
 }
 
 std::vector<Group> VehicleGroups() {
-  return {GroupOf<Vehicle>(),       GroupOf<Driveshaft>(), GroupOf<CenterBearing>(),
-          GroupOf<ShaftAims>(),     GroupOf<Ledger>(),     GroupOf(WeighedKeys()),
-          GroupOf<Mass>(),          GroupOf<SprungMass>(), GroupOf(AxlesKeys()),
-          GroupOf(OpeningsKeys()),  GroupOf<Opening>(),    VariantGroup(),
-          GroupOf<LeafOriginal>(),  GroupOf<LeafSpring>(), GroupOf<LeafAims>(),
-          GroupOf<LeafTolerances>()};
+  return {GroupOf<Vehicle>(),      GroupOf<Driveshaft>(),  GroupOf<CenterBearing>(),
+          GroupOf<ShaftAims>(),    GroupOf<Ledger>(),      GroupOf(WeighedKeys()),
+          GroupOf<Mass>(),         GroupOf<SprungMass>(),  GroupOf(AxlesKeys()),
+          GroupOf(OpeningsKeys()), GroupOf<Opening>(),     VariantGroup(),
+          GroupOf<Stretch>(),      GroupOf<BodyPlacing>(), GroupOf<LeafOriginal>(),
+          GroupOf<LeafSpring>(),   GroupOf<LeafAims>(),    GroupOf<LeafTolerances>()};
 }
 
 }  // namespace linkwright

@@ -19,6 +19,7 @@
 #include "io/read/format_keys.h"
 #include "io/read/mirrored.h"
 #include "io/read/values.h"
+#include "solver/model/moves.h"
 #include "solver/model/vehicle.h"
 
 namespace linkwright {
@@ -240,6 +241,7 @@ struct Of {};
 Table<AArm> KeysOf(Of<AArm>);
 Table<Aims> KeysOf(Of<Aims>);
 Table<Axle> KeysOf(Of<Axle>);
+Table<BodyPlacing> KeysOf(Of<BodyPlacing>);
 Table<CenterBearing> KeysOf(Of<CenterBearing>);
 Table<Damper> KeysOf(Of<Damper>);
 Table<Driveshaft> KeysOf(Of<Driveshaft>);
@@ -263,6 +265,7 @@ Table<Steering> KeysOf(Of<Steering>);
 Table<SteeringAims> KeysOf(Of<SteeringAims>);
 Table<Stop> KeysOf(Of<Stop>);
 Table<Strap> KeysOf(Of<Strap>);
+Table<Stretch> KeysOf(Of<Stretch>);
 Table<TieRod> KeysOf(Of<TieRod>);
 Table<Tire> KeysOf(Of<Tire>);
 Table<Vehicle> KeysOf(Of<Vehicle>);

@@ -81,7 +81,8 @@ void CorrectPoints(Axle& axle) {
     if (!link.length) continue;
     const Eigen::Vector3d along = (link.span.p_CQ - link.span.p_CP).normalized();
     const double by = *link.length - MeasuredLength(link.span);
-    link.span.p_CP -= 0.5 * by * along, link.span.p_CQ += 0.5 * by * along;
+    link.corrected = {-0.5 * by * along, 0.5 * by * along};
+    link.span.p_CP += link.corrected[0], link.span.p_CQ += link.corrected[1];
     link.taped_short = by;
     link.length.reset();
   }
@@ -93,7 +94,12 @@ void KeepLinks(const News& news, const Axle& before, Axle& now) {
     if (news.IsNew(part)) continue;
     const Node* given = news.Given(part, "length");
     if (given == nullptr || !given->si) link.length.reset();
-    if (const Link* old = FindLike(before.links, link)) link.taped_short = old->taped_short;
+    const Link* old = FindLike(before.links, link);
+    if (old == nullptr) continue;
+    link.taped_short = old->taped_short, link.corrected = old->corrected;
+    if (news.Touches(Under(part, "frame"))) link.corrected[0].setZero();
+    if (news.Touches(Under(part, "axle"))) link.corrected[1].setZero();
+    link.span.p_CP += link.corrected[0], link.span.p_CQ += link.corrected[1];
   }
   KeepArms(
       before,

@@ -160,6 +160,10 @@ std::string KeyHint(std::string_view name, const Group& group) {
   for (const Key& key : group.keys) known.push_back(key.name);
   const std::string nearest = NearestWord(name, known);
   if (!nearest.empty()) return fmt::format("did you mean '{}'?", nearest);
+  if (group.name == "vehicle" && KeyIn(FindGroup("variant"), name) != nullptr) {
+    return "it goes into a variant: a file with 'base: FILE', which says what is changed, cut or "
+           "moved of what FILE measured";
+  }
   for (const Group& other : Format()) {
     if (KeyIn(other, name) == nullptr || other.name == "variant") continue;
     if (group.name == "variant") return "a variant gives new values under 'change', by their path";

@@ -9,6 +9,7 @@
 #include "io/read/report.h"
 #include "io/read/validate.h"
 #include "io/read/variant.h"
+#include "solver/model/moves.h"
 #include "solver/pose/fit_links.h"
 
 namespace linkwright {
@@ -61,6 +62,7 @@ VehicleFile ReadVehicleFile(const std::string& path) {
   file.path = path;
   for (const SourceText& source : report.sources) file.inputs.push_back(source.file);
   if (impossible) throw Locate(file, *impossible);
+  SeatOnSpacers(file.vehicle);  // under coils that have their lengths
   return file;
 }
 

@@ -2,9 +2,12 @@
 #include "solver/model/arms_kept.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace linkwright {
 namespace {
+
+constexpr double kRounding = 1e-12;  // [m]
 
 constexpr std::array kFirstSecond{" first", " second"};
 
@@ -100,7 +103,9 @@ void KeepArms(const Axle& from,
   for (Link& link : axle.links) {
     const Link* old = Find(from.links, link);
     if (old == nullptr || !keeps("links", link.name.key)) continue;
-    if (LengthOf(*old) != MeasuredLength(link.span)) link.length = LengthOf(*old);
+    if (std::abs(LengthOf(*old) - MeasuredLength(link.span)) > kRounding) {
+      link.length = LengthOf(*old);
+    }
   }
   for (AArm& arm : axle.a_arms) {
     const AArm* old = Find(from.a_arms, arm);

@@ -53,6 +53,8 @@ struct Link {
   // What the file that measured it gave as its length, less what its two points were apart there
   // [m].
   double taped_short = 0.0;
+  // What that moved its two points by, chassis end first, where they are still those [m].
+  std::array<Eigen::Vector3d, 2> corrected{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero()};
 };
 
 // Eye to eye [m].
@@ -136,6 +138,9 @@ struct Spring {
   std::optional<CoilWire> wire;        // absent: the rate or a curve was given
   bool weighed = false;                // the free length follows from the ledger's weights
   bool keep_seated = false;            // nothing holds it in: letting go of its seats ends travel
+  // Under its chassis seat, which p_CP is once SeatOnSpacers has been over it (moves.h); below 0:
+  // the seat is set back [m].
+  double spacer = 0.0;
 };
 
 // A cone on one body that meets a pad on the other; its span goes from its end on the chassis to
@@ -146,6 +151,7 @@ struct Stop {
   ForceLaw law;                           // solid beyond the last point of its curve
   bool cone_on_axle = false;              // the housing carries the cone and the chassis the pad
   std::optional<double> pad_radius = {};  // about the pad's point [m]; absent: it ends nowhere
+  double spacer = 0.0;                    // as of a coil [m]
 };
 
 struct Damper {
@@ -189,8 +195,8 @@ struct Tire {
 // its axles.
 enum class FixedTo {
   kBody,     // with the body
-  kChassis,  // stays: on the chassis ahead of the cut
-  kRear,     // with the chassis behind the cut
+  kChassis,  // with the chassis, ahead of the cut or behind it by where it is
+  kRear,     // with the chassis behind the cut, wherever it is
 };
 
 // A lump of mass.
@@ -359,6 +365,7 @@ struct Vehicle {
   std::optional<SprungMass> sprung;  // as given; absent with a ledger or in a geometry-only file
   std::optional<Ledger> ledger;
   std::vector<Load> loads;  // at least one; a file without loads has one named "empty"
+  size_t default_load = 0;  // index of the one it stands under unless another is asked for
   std::vector<Mark> marks;
   Aims aims = {};
   std::optional<LeafOriginal>
@@ -368,6 +375,10 @@ struct Vehicle {
 // The axles that are there, front first: indices into Vehicle::axles.
 [[nodiscard]] std::span<const size_t> AxlesOf(const Vehicle& vehicle);
 [[nodiscard]] bool IsThere(const Vehicle& vehicle, size_t axle);
+// The load that a vehicle stands under unless another is asked for.
+[[nodiscard]] inline const Load& DefaultLoad(const Vehicle& vehicle) {
+  return vehicle.loads[vehicle.default_load];
+}
 
 // "front right": a wheel by its number, front left, front right, rear left, rear right.
 [[nodiscard]] std::string WheelName(const Vehicle& vehicle, size_t wheel);

@@ -311,7 +311,15 @@ SprungMass SprungThen(const Vehicle& vehicle, const BodyMoved& body, double long
     moment += item.mass * (moved.p_CM - item.p_CM);
     loose -= item.mass, loose_x -= item.mass * item.p_CM.x();
   }
-  const double on_rear = (front * loose - loose_x) / (front - rear);  // [kg]
+  // On the rear axle as the scales would say, less what it has unsprung.
+  double unsprung = 0.0;
+  if (vehicle.ledger) {
+    for (const Axle& axle : vehicle.axles) {
+      loose += axle.unsprung->mass, loose_x += axle.unsprung->mass * axle.unsprung->p_CM.x();
+    }
+    unsprung = vehicle.axles[1].unsprung->mass;
+  }
+  const double on_rear = (front * loose - loose_x) / (front - rear) - unsprung;  // [kg]
   moment.x() -= on_rear * longer;
   sprung.p_CM = moment / sprung.mass;
   return sprung;

@@ -22,7 +22,8 @@ void Append(const std::vector<Finding>& from, std::vector<Finding>& to) {
   }
 }
 
-// Every load's rest, the worst of each kind; the first load that rests.
+// Every load's rest, the worst of each kind; the first load that rests, the default one before all
+// others.
 const Load* SettleAll(const Rig& rig, const Load* only, std::optional<Stance>& first,
                       std::vector<Finding>& to) {
   const Load* rests = nullptr;
@@ -40,7 +41,9 @@ const Load* SettleAll(const Rig& rig, const Load* only, std::optional<Stance>& f
     }
     const std::vector<Finding> found = RestFindings(rig, stance);
     at_rest.insert(at_rest.end(), found.begin(), found.end());
-    if (rests == nullptr) rests = &load, first = std::move(stance);
+    if (rests == nullptr || &load == &DefaultLoad(*rig.vehicle)) {
+      rests = &load, first = std::move(stance);
+    }
   }
   KeepNearestHeight(at_rest);
   Append(at_rest, to);

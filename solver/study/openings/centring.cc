@@ -3,10 +3,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include "solver/geometry/driveshaft.h"
 #include "solver/model/error.h"
-#include "solver/model/masses.h"
 #include "solver/model/places.h"
 #include "solver/rest/settle.h"
 #include "solver/study/walk/axle_walk.h"
@@ -19,55 +19,49 @@ constexpr int kMostRounds = 60;  // each brings a factor of 5 or more
 
 Eigen::Vector3d Hub(const Axle& axle) { return 0.5 * (axle.p_CW_l + axle.p_CW_r); }
 
-// The body's way from where it was measured to where it is put, in C.
-Eigen::Isometry3d BodyWay(const Vehicle& vehicle, const BodyMove& move) {
-  Eigen::Isometry3d way(Eigen::Translation3d(move.ahead, 0.0, move.up_front));
-  if (!vehicle.axles[0].opening || !vehicle.axles[1].opening) return way;
+// The body turned about its front opening so that its rear one rises as wanted, then moved.
+BodyPlacing PlacingOf(const Vehicle& vehicle, const BodyMove& move) {
+  BodyPlacing placing{.move = {move.ahead, move.up_front}, .pitch = 0.0, .about = 0.0};
+  if (!vehicle.axles[0].opening || !vehicle.axles[1].opening) return placing;
   const Opening& front = *vehicle.axles[0].opening;
   const Opening& rear = *vehicle.axles[1].opening;
   const double dx = rear.x - front.x, dz = rear.z - front.z;
   const double length = std::hypot(dx, dz);
   const double wanted = dz + move.up_rear - move.up_front;  // of the rear centre over the front one
-  const double turn = std::asin(wanted / length) - std::asin(dz / length);
-  const Eigen::Vector3d about(front.x, 0.0, front.z);
-  // Seen along +y a turn with the nose up lowers what lies behind; here the rear rises by `turn`.
-  way = way * Eigen::Translation3d(about) * Eigen::AngleAxisd(turn, Eigen::Vector3d::UnitY()) *
-        Eigen::Translation3d(-about);
-  return way;
+  placing.pitch = std::asin(dz / length) - std::asin(wanted / length);
+  placing.about = front.x;
+  // The pivot is on the floor: what the front opening's centre, above it, is carried by the turn
+  // comes off.
+  const Eigen::Vector3d centre(front.x, 0.0, front.z);
+  const Eigen::Vector3d carried = BodyWay(placing, vehicle.floor_z) * centre;
+  placing.move.x() += front.x + move.ahead - carried.x();
+  placing.move.y() += front.z + move.up_front - carried.z();
+  return placing;
 }
 
-void MoveMass(Mass& mass, FixedTo fixed_to, const Eigen::Isometry3d& body, double longer) {
-  if (fixed_to == FixedTo::kBody) mass.p_CM = body * mass.p_CM;
-  if (fixed_to == FixedTo::kRear) mass.p_CM.x() -= longer;
-}
-
-// The finished sprung mass with its known items moved and the rest as two lumps over the axles.
-SprungMass MovedSprung(const Vehicle& vehicle, const Eigen::Isometry3d& body, double longer) {
-  const SprungMass before = FinishedSprungMass(vehicle);
-  double rest = before.mass;
-  Eigen::Vector3d rest_moment = before.mass * before.p_CM;
-  Eigen::Vector3d moment = Eigen::Vector3d::Zero();
-  if (vehicle.ledger) {
-    for (Mass item : vehicle.ledger->added) {
-      if (!item.fixed_to) continue;
-      rest -= item.mass;
-      rest_moment -= item.mass * item.p_CM;
-      MoveMass(item, *item.fixed_to, body, longer);
-      moment += item.mass * item.p_CM;
-    }
+// Where to cut: in the middle between the foremost place that the rear axle has on the chassis and
+// the next one ahead of it, so that all of the rear axle's goes along and as little else as can be.
+double StationOf(const Vehicle& vehicle) {
+  std::array<std::vector<double>, 2> chassis;  // of the rear axle; of all else
+  const VisitPlace pass = [](Eigen::Vector3d&) {};
+  for (size_t i = 0; i < 2; ++i) {
+    Axle axle = vehicle.axles[i];
+    VisitPlaces(
+        axle, [&](Eigen::Vector3d& place) { chassis[1 - i].push_back(place.x()); }, pass);
+  }
+  for (const Driveshaft& shaft : vehicle.driveshafts) {
+    chassis[1].push_back(shaft.p_CO.x());
+    if (shaft.center_bearing) chassis[1].push_back(shaft.center_bearing->p_CB.x());
   }
   const double front = Hub(vehicle.axles[0]).x(), rear = Hub(vehicle.axles[1]).x();
-  // Rear lump: its moment about the front axle over the wheelbase.
-  const double rear_lump = (front * rest - rest_moment.x()) / (front - rear);
-  rest_moment.x() -= rear_lump * longer;
-  SprungMass after = before;
-  after.p_CM = (moment + rest_moment) / before.mass;
-  return after;
-}
-
-void MoveOpening(Opening& opening, const Eigen::Isometry3d& body) {
-  const Eigen::Vector3d centre = body * Eigen::Vector3d(opening.x, 0.0, opening.z);
-  opening.x = centre.x(), opening.z = centre.z();
+  double foremost = rear;
+  for (const double x : chassis[0]) foremost = std::max(foremost, x);
+  if (foremost >= front) return 0.5 * (front + rear);
+  double ahead = front;
+  for (const double x : chassis[1]) {
+    if (x > foremost) ahead = std::min(ahead, x);
+  }
+  return 0.5 * (foremost + ahead);
 }
 
 // Where both hubs stand in their openings, or why they do not.
@@ -102,31 +96,20 @@ Stood StandIn(const Vehicle& vehicle, const Load* load) {
 
 }  // namespace
 
+PlanMoves MovesOf(const Vehicle& vehicle, const BodyMove& move) {
+  return {.stretch = {.at = StationOf(vehicle), .by = move.longer},
+          .body = PlacingOf(vehicle, move)};
+}
+
 Vehicle WithBodyMoved(const Vehicle& vehicle, const BodyMove& move) {
-  Vehicle moved = vehicle;
-  const Eigen::Isometry3d body = BodyWay(vehicle, move);
-  if (!IsGeometryOnly(vehicle)) {
-    moved.sprung = MovedSprung(vehicle, body, move.longer);
-    moved.ledger.reset();
-  }
-  // A longer chassis takes the rear axle back with everything that holds it.
-  const VisitPlace back = [&](Eigen::Vector3d& place) { place.x() -= move.longer; };
-  VisitPlaces(moved.axles[1], back, back);
-  for (Axle& axle : moved.axles) {
-    if (axle.opening) MoveOpening(*axle.opening, body);
-  }
-  for (Mark& mark : moved.marks) mark.p_CB = body * mark.p_CB;
-  for (Load& load : moved.loads) load = WithBodyMoved(load, move, vehicle);
-  return moved;
+  const PlanMoves moves = MovesOf(vehicle, move);
+  return WithBodyPlaced(Stretched(vehicle, moves.stretch), moves.body);
 }
 
 Load WithBodyMoved(const Load& load, const BodyMove& move, const Vehicle& vehicle) {
-  Load moved = load;
-  const Eigen::Isometry3d body = BodyWay(vehicle, move);
-  for (Mass& item : moved.items) {
-    MoveMass(item, item.fixed_to.value_or(FixedTo::kBody), body, move.longer);
-  }
-  return moved;
+  const PlanMoves moves = MovesOf(vehicle, move);
+  return WithBodyPlaced(Stretched(load, CutOf(vehicle, moves.stretch)),
+                        BodyWay(moves.body, vehicle.floor_z));
 }
 
 CentringPlan Centre(const Vehicle& vehicle, const Load* load, double share) {

@@ -3,6 +3,7 @@
 // cut or stretched; and where an axle hangs on stands so that it lands there.
 #pragma once
 
+#include "solver/model/moves.h"
 #include "solver/study/walk/walks.h"
 
 namespace linkwright {
@@ -14,9 +15,18 @@ struct BodyMove {
   double longer = 0.0;  // let into the chassis between the axles; below 0: cut out [m]
 };
 
-// The vehicle after a move. Body: openings, marks, what is fixed_to it. Rear axle and its brackets,
-// and what is fixed_to the rear, go back by `longer`. The sprung mass is then given as such.
+// The same as a plan's file says it.
+struct PlanMoves {
+  Stretch stretch;
+  BodyPlacing body;
+};
+
+// The chassis is cut ahead of every place that the rear axle has on it, the body turned about its
+// front opening.
 //   source   docs/theory.md (78)
+[[nodiscard]] PlanMoves MovesOf(const Vehicle& vehicle, const BodyMove& move);
+
+// The vehicle after a move.
 [[nodiscard]] Vehicle WithBodyMoved(const Vehicle& vehicle, const BodyMove& move);
 
 // The same load with its items moved.
