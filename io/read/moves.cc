@@ -27,7 +27,7 @@ constexpr auto kChassis = GoesWith::kChassis, kHousing = GoesWith::kHousing;
 constexpr std::array<std::string_view, 7> kMembers{"link",  "spring", "bump_stop", "damper",
                                                    "strap", "gap",    "drag_link"};
 
-constexpr std::array<PlaceKey, 30> kPlaces{{
+constexpr std::array<PlaceKey, 32> kPlaces{{
     {"axle", "wheel_center", kHousing},
     {"axle", "wheel_center_right", kHousing},
     {"a_arm", "first_eye", kChassis},
@@ -57,6 +57,8 @@ constexpr std::array<PlaceKey, 30> kPlaces{{
     {"leaf_spring", "fixed_eye", GoesWith::kStays},
     {"leaf_spring", "shackle_pivot", GoesWith::kStays},
     {"leaf_spring", "opening", GoesWith::kStays},
+    {"leaf_spring", "wheel_now", GoesWith::kStays},
+    {"leaf_spring", "wheel_in_opening", GoesWith::kStays},
     // A variant's own.
     {"body", "move", GoesWith::kStays},
 }};

@@ -50,10 +50,13 @@ TEST_F(Spacers, LiftTheBodyAsUnderACoilOfGivenLength) {
       span.p_CP + kInch * (span.p_CQ - span.p_CP) / (span.p_CQ - span.p_CP).norm();
   const Vehicle given =
       Read("given.yaml",
-           fmt::format("base: {}\nchange:\n  axles.front.springs.coil.free_length: {:.17g} m\n"
-                       "  axles.front.springs.coil.frame: [{:.17g} m, {:.17g} m, {:.17g} m]\n",
-                       Fixture("orchard_tractor_truck.yaml"),
-                       truck_.axles[0].springs[0].law.free_length, seat.x(), seat.y(), seat.z()));
+           fmt::format("base: {}\nchange:\n"
+                       "  axles.front.springs.coil.frame: [{:.17g} m, {:.17g} m, {:.17g} m]\n"
+                       "  axles.front.springs.coil left.free_length: {:.17g} m\n"
+                       "  axles.front.springs.coil right.free_length: {:.17g} m\n",
+                       Fixture("orchard_tractor_truck.yaml"), seat.x(), seat.y(), seat.z(),
+                       truck_.axles[0].springs[0].law.free_length,
+                       truck_.axles[0].springs[1].law.free_length));
   const auto spaced = RiseOf(ReadVehicleFile(Fixture("orchard_tractor_truck_spacer.yaml")).vehicle);
   const auto wanted = RiseOf(given), before = RiseOf(truck_);
   constexpr double kSame = 1e-9;  // [m] two ways to the same numbers
