@@ -110,17 +110,26 @@ void KeepLinks(const News& news, const Axle& before, Axle& now) {
       now);
 }
 
+// The weighed coil that a coil still is; null where it is another one, or weighed by this file.
 //   kept   the stage before, or its measurement weighed anew
+const Spring* KeptWeighed(const News& news, const Axle& kept, const Axle& now,
+                          const Spring& spring) {
+  const Path part{"axles", now.name, "springs", spring.name.key};
+  const Spring* old = FindLike(kept.springs, spring);
+  const bool is_kept = old != nullptr && old->weighed && !news.IsNew(part) &&
+                       news.Given(part, "free_length") == nullptr;
+  return is_kept ? old : nullptr;
+}
+
 void KeepCoils(const News& news, const Axle& kept, Axle& now, Report& report) {
   for (Spring& spring : now.springs) {
+    const Spring* old = KeptWeighed(news, kept, now, spring);
+    if (old == nullptr) continue;
     const Path part{"axles", now.name, "springs", spring.name.key};
-    const Spring* old = FindLike(kept.springs, spring);
-    if (old == nullptr || !old->weighed || news.IsNew(part)) continue;
-    if (news.Given(part, "free_length") != nullptr) continue;
     for (const char* key : {"rate", "wire", "curve"}) {
-      if (news.Given(part, key) == nullptr || spring.name.side == Side::kRight) continue;
-      const Node& given = *news.Given(part, key);
-      AddError(report, given.place, "axles." + now.name + ".springs." + spring.name.key,
+      const Node* given = news.Given(part, key);
+      if (given == nullptr || spring.name.side == Side::kRight) continue;
+      AddError(report, given->place, "axles." + now.name + ".springs." + spring.name.key,
                "another coil in the place of one that was weighed: give its own free_length too");
       break;
     }
@@ -131,12 +140,7 @@ void KeepCoils(const News& news, const Axle& kept, Axle& now, Report& report) {
 
 void MarkWeighed(const News& news, const Axle& kept, Axle& now) {
   for (Spring& spring : now.springs) {
-    const Spring* old = FindLike(kept.springs, spring);
-    const Path part{"axles", now.name, "springs", spring.name.key};
-    if (old != nullptr && old->weighed && !news.IsNew(part) &&
-        news.Given(part, "free_length") == nullptr) {
-      spring.weighed = true;
-    }
+    if (KeptWeighed(news, kept, now, spring) != nullptr) spring.weighed = true;
   }
 }
 

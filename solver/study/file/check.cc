@@ -5,8 +5,8 @@
 
 #include "solver/model/arms_kept.h"
 #include "solver/model/masses.h"
-#include "solver/pose/fit_links.h"
 #include "solver/model/twins.h"
+#include "solver/pose/fit_links.h"
 
 namespace linkwright {
 namespace {
