@@ -45,14 +45,23 @@ std::vector<ArmAtRest> ArmsOfAll(const Vehicle& vehicle, const Settled& settled)
   return arms;
 }
 
-// Printed, of the load that it stands under alone: from load to load arms differ little.
-std::string ArmText(const VehicleFile& file, const Settled& settled, std::vector<ArmAtRest> arms,
-                    UnitSystem units) {
-  if (arms.empty()) return {};
+// Those under the load that it stands under, else under the first that rests: from load to load
+// arms differ little.
+std::vector<ArmAtRest> UnderUsualLoad(const VehicleFile& file, const Settled& settled,
+                                      std::vector<ArmAtRest> arms) {
+  if (arms.empty()) return arms;
   const Stance* usual = RestUnder(DefaultLoad(file.vehicle), settled);
   const std::string load = usual != nullptr ? usual->load : arms.front().load;
   std::erase_if(arms, [&](const ArmAtRest& arm) { return arm.load != load; });
-  return "\n" + ToFittingText("arms", ArmsAtRestTable(file.vehicle, arms, units));
+  return arms;
+}
+
+std::vector<std::string> PullNotesOf(const Vehicle& vehicle, const std::vector<ArmAtRest>& arms,
+                                     UnitSystem units) {
+  if (arms.empty()) return {};
+  std::vector<ArmCheck> plain;
+  for (const ArmAtRest& arm : arms) plain.push_back(arm.of);
+  return PullNotes(vehicle, plain, "at rest under '" + arms.front().load + "'", units);
 }
 
 // What touches under each load.
@@ -74,14 +83,18 @@ Answer AnswerSettle(const Question& asked) {
   const std::vector<SettledLoad> reports = ReportsOf(settled);
   const DataTable table = SettleTable(file.vehicle, reports, asked.units);
   const std::vector<ArmAtRest> arms = ArmsOfAll(file.vehicle, settled);
+  const std::vector<ArmAtRest> shown = UnderUsualLoad(file, settled, arms);
   Answer answer{
       .tables = {{"stances", table}, {"arms", ArmsAtRestTable(file.vehicle, arms, asked.units)}},
-      .text = reports.empty() ? std::string()
-                              : ToTurnedText(table) + ArmText(file, settled, arms, asked.units),
+      .text = reports.empty()
+                  ? std::string()
+                  : ToTurnedText(table) + "\n" +
+                        ToFittingText("arms", ArmsAtRestTable(file.vehicle, shown, asked.units)),
       .csv_is_long = false,
       .complaint = settled.refusals,
       .exit = settled.refusals.empty() ? kDone : kAnswerIsNo};
   AddContacts(file.vehicle, settled, asked.units, answer);
+  AddNotes(PullNotesOf(file.vehicle, shown, asked.units), answer);
   const std::vector<NamedModes> modes = ModesOf(reports);
   AddNotes(NotesOnModeNames(modes), answer);
   AddAssumedTires(file, answer.notes);

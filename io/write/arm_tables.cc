@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/arm_tables.h"
 
+#include <algorithm>
+#include <cmath>
+
+#include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 
 namespace linkwright {
@@ -48,6 +52,28 @@ DataTable ArmsAtRestTable(const Vehicle& vehicle, const std::vector<ArmAtRest>& 
                      "bending put into it is not in it; empty for four links, which cannot fight",
                      [](const ArmAtRest& it) { return it.of.arm.strain_force; }});
   return ToTable(columns, arms, units);
+}
+
+std::vector<std::string> PullNotes(const Vehicle& vehicle, const std::vector<ArmCheck>& arms,
+                                   const std::string& where, UnitSystem units) {
+  constexpr double kMisfit = 5e-5;  // [m] what a tape could show
+  std::vector<std::string> notes;
+  const NoteWriter writer{&vehicle, units, &notes};
+  for (const size_t i : AxlesOf(vehicle)) {
+    bool fits = true;
+    double most = 0.0;
+    for (const ArmCheck& it : arms) {
+      if (it.axle != i) continue;
+      fits = fits && std::abs(it.arm.longer) < kMisfit;
+      most = std::max(most, std::abs(it.arm.strain_force.value_or(0.0)));
+    }
+    if (fits || most == 0.0) continue;
+    writer.Say(
+        "the {} axle: its arms are more than four and do not all fit their holes: {} they pull up "
+        "to {} on one another; that and where it stands hang on their rates",
+        vehicle.axles[i].name, where, writer.Amount(most, kForce));
+  }
+  return notes;
 }
 
 }  // namespace linkwright

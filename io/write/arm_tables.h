@@ -24,4 +24,12 @@ struct ArmAtRest {
 [[nodiscard]] DataTable ArmsAtRestTable(const Vehicle& vehicle, const std::vector<ArmAtRest>& arms,
                                         UnitSystem units);
 
+// One sentence an axle whose arms are more than four and do not all fit their holes: how hard they
+// then pull on one another.
+//   arms    as they stand in one place
+//   where   "at rest", "at its measured height"
+[[nodiscard]] std::vector<std::string> PullNotes(const Vehicle& vehicle,
+                                                 const std::vector<ArmCheck>& arms,
+                                                 const std::string& where, UnitSystem units);
+
 }  // namespace linkwright

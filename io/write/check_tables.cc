@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/check_tables.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "io/write/arm_tables.h"
@@ -191,6 +192,16 @@ std::vector<std::string> CheckNotes(const Vehicle& vehicle, const CheckReport& r
         writer.Amount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce), fight.bounce_name,
         writer.Amount(fight.bounce_link_force * (metric ? 0.01 : 0.0254), Dimension::kForce),
         metric ? "10 mm" : "1 in");
+  }
+  // Of an axle with an arm past its aim the finding on that tells it.
+  std::vector<ArmCheck> within = report.arms;
+  std::erase_if(within, [&](const ArmCheck& it) {
+    return std::any_of(report.arms.begin(), report.arms.end(), [&](const ArmCheck& other) {
+      return other.axle == it.axle && std::abs(other.arm.longer) > vehicle.aims.arm_misfit;
+    });
+  });
+  for (std::string& note : PullNotes(vehicle, within, "at its measured height", units)) {
+    notes.push_back(std::move(note));
   }
   return notes;
 }

@@ -119,6 +119,38 @@ TEST(ArmsAt, PullIsWhatTheStrainLosesAsTheArmIsMadeLonger) {
   EXPECT_GT(most, 1000.0);
 }
 
+// Two radius arms, a bar and a link over them, one arm 4 mm too long: the strain grows, as the
+// arm's bracket is taken along the arm, by what it is pulled with.
+TEST(ArmsAt, ARadiusArmIsPulledByWhatItsBracketFeels) {
+  Axle axle = sample::BareAxle("front", 0.0, 0.75, 0.37);
+  for (const double side : {1.0, -1.0}) {
+    RadiusArm arm{};
+    arm.name = {"radius arm", side > 0.0 ? Side::kLeft : Side::kRight};
+    arm.p_CP = {-0.9, 0.42 * side, 0.45};
+    arm.p_CQ = {Vector3d(0.085, 0.42 * side, 0.365), Vector3d(-0.085, 0.42 * side, 0.38)};
+    arm.frame_rate = 4e6, arm.axle_rate = 2e6;
+    axle.radius_arms.push_back(arm);
+  }
+  sample::AddSingle(axle.links, "track bar", {0.1, 0.43, 0.48}, {0.12, -0.46, 0.42}, 3e6);
+  sample::AddSingle(axle.links, "middle link", {-0.8, 0.02, 0.60}, {0.02, 0.02, 0.58});
+  RadiusArm& left = axle.radius_arms[0];
+  left.made = RadiusArmShape{left.p_CP, left.p_CQ};
+  left.made->chassis_eye.x() -= 0.004;
+  const AxleFrame frame = PrepareAxle(axle);
+  const Pose pose = MeasuredPose(axle, frame).pose.value();
+  const std::vector<ArmAt> arms = ArmsAt(axle, frame, pose);
+  ASSERT_EQ(arms.size(), 4U);
+  EXPECT_EQ(arms[2].name, "radius arm left");
+  const Vector3d along = Transform(pose).linear() * frame.links[2].arm->along;
+  constexpr double kStep = 2e-5;  // [m]
+  Axle farther = axle, nearer = axle;
+  farther.radius_arms[0].p_CP += kStep * along, nearer.radius_arms[0].p_CP -= kStep * along;
+  const double slope = (LeastStrain(farther) - LeastStrain(nearer)) / (2.0 * kStep);
+  // [N] the arm's swing out of its plane, of some 1e-3, counts by its square.
+  EXPECT_TRUE(Holds(arms[2].strain_force, slope, 1e-4 * std::abs(slope) + 0.05));
+  EXPECT_GT(std::abs(slope), 100.0);
+}
+
 // Rates times stretches, by hand, at rest under a load that leans it, one arm 9 mm too long. Fore
 // and aft, sideways, steering and winding up the links hold one another; only up and in roll are
 // they left with something, which wheels and coils carry.

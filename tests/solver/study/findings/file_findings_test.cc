@@ -3,9 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "solver/model/masses.h"
+#include "solver/pose/fit_links.h"
 #include "solver/rest/weighed.h"
 
 #include "tests/support/vehicles.h"
@@ -111,6 +113,24 @@ TEST(FileFindings, AnArmThatFitsItsHolesByMoreThanACentimetreNotAtAll) {
     EXPECT_EQ(found[0].part, (std::vector<std::string>{"axles", "rear", "links", "upper arm"}));
     EXPECT_TRUE(found[0].more.empty()) << "four links do not pull on one another";
   }
+}
+
+// Five links: rate times what each is still too long by where they hold the housing.
+TEST(FileFindings, AnArmThatDoesNotFitTellsWhatTheOthersTake) {
+  Vehicle van = sample::HarbourVan();
+  Axle& rear = van.axles[kRear];
+  MoveHole(rear.links[0], 0.012);
+  const std::vector<Finding> found = FindingsOf(van, FindingKind::kArmMisfit);
+  ASSERT_EQ(found.size(), 1U);
+  const AxleFrame frame = PrepareAxle(rear);
+  const Eigen::Isometry3d X_CA = Transform(MeasuredPose(rear, frame).pose.value());
+  double most = 0.0;
+  for (const Link& link : rear.links) {
+    const double apart = (X_CA * frame.X_CA.inverse() * link.span.p_CQ - link.span.p_CP).norm();
+    most = std::max(most, link.rate * std::abs(apart - LengthOf(link)));
+  }
+  EXPECT_NEAR(found[0].more.at(0), most, 1e-5);  // [N] rounding of 1e-12 m at 5e6 N/m
+  EXPECT_GT(most, 1000.0);
 }
 
 // Arms that fit a housing pitched about its own centre, by hand, hold it so.
