@@ -82,6 +82,18 @@ Table<Aims> KeysOf(Of<Aims>) {
        Aim(&Aims::hub_height, "hub_height", D::kLength, "12 mm",
            "Most that a measured hub height may differ from what its tyre holds (General "
            "Motors trim height)."),
+       Aim(&Aims::tire_radius, "tire_radius", D::kLength, "3 mm",
+           "Most that a tyre's given radius may differ from the one that makes it stand at its "
+           "measured height under what its scale showed (this program's own choice)."),
+       Aim(&Aims::weighed_pair, "weighed_pair", D::kLength, "6 mm",
+           "Most that the free lengths of a pair of weighed coils may differ (this program's own "
+           "choice)."),
+       Aim(&Aims::arm_misfit, "arm_misfit", D::kLength, "10 mm",
+           "Most that an arm may be longer or shorter than its two holes are apart with the axle "
+           "as measured (this program's own choice)."),
+       Aim(&Aims::arm_pitch, "arm_pitch", D::kAngle, "3 deg",
+           "Most that arms which do not fit their holes may pitch a housing off its measured "
+           "stance (common practice for pitch over the travel)."),
        Aim(&Aims::gap, "gap", D::kLength, "1 in",
            "Least distance of a gap over the travel, unless the gap has its own (British "
            "Columbia inspection, for tyres; as quoted)."),

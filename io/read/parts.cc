@@ -152,7 +152,9 @@ void KeepTires(const News& news, const Axle& kept, Axle& now, Report& report) {
     AddError(report, news.At(part)->place, "axles." + now.name + ".tire",
              "another tyre than the one that was weighed: give its own radius too");
   }
-  if (replaced || news.IsNew(part) || news.Given(part, "radius") != nullptr) return;
+  const bool another = replaced || news.IsNew(part) || news.Given(part, "radius") != nullptr;
+  now.tire.changed = another || news.Given(part, "rate") != nullptr || kept.tire.changed;
+  if (another) return;
   now.tire.radius = kept.tire.radius, now.tire.right_radius = kept.tire.right_radius;
 }
 

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/check_tables.h"
 
+#include <algorithm>
 #include <cmath>
 
+#include "io/write/arm_tables.h"
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
 #include "solver/model/masses.h"
@@ -55,23 +57,6 @@ DataTable CoilTable(const Vehicle& vehicle, const CheckReport& report, UnitSyste
        "first; empty where neither is given",
        &CoilCheck::to_solid}};
   return ToTable(columns, report.coils, units);
-}
-
-DataTable ArmTable(const Vehicle& vehicle, const CheckReport& report, UnitSystem units) {
-  const TableOf<ArmCheck> columns{
-      {"arm", "arm", kNumber, "axle and name; of an A-arm each leg, of a Watt's link each link",
-       [&](const ArmCheck& arm) { return vehicle.axles[arm.axle].name + " " + arm.name; }},
-      {"length", "eye to eye", kLength, "its own length", &ArmCheck::length},
-      {"longer", "longer than its holes", kLength,
-       "its length less how far its two holes are apart with the axle as measured; - shorter",
-       &ArmCheck::longer},
-      {"side_slope", "slope from the side", kAngle,
-       "against the chassis x axis where the arms hold the axle; + frame end up", &ArmCheck::side},
-      {"plan_slope", "slope from above", kAngle,
-       "against the chassis x axis, likewise; + frame end to the left", &ArmCheck::plan},
-      {"turns", "turns", kNumber, "of its adjuster, that make up that difference",
-       &ArmCheck::turns}};
-  return ToTable(columns, report.arms, units);
 }
 
 // What is weighed, put on or taken off, below 0; then what is left, alone and with each load.
@@ -128,12 +113,26 @@ DataTable WeightTable(const Vehicle& vehicle, const CheckReport& report, UnitSys
   return ToTable(columns, weighed, units);
 }
 
+constexpr double kTapeShows = 5e-5;  // [m, rad] what a tape or a finder could show
+
+// Lengths that put right what the tape had between two points, where those still stand so.
+void SayCorrected(const NoteWriter& writer, const Axle& axle) {
+  for (const Link& link : axle.links) {
+    const auto& [frame, housing] = link.corrected;
+    if (std::abs(link.taped_short) < kTapeShows || frame.isZero() || housing.isZero()) continue;
+    writer.Say(
+        "the {} axle: {} by its own length is {} than its two points were taped apart; each stands "
+        "moved by half of that, along it",
+        axle.name, DisplayName(link.name), writer.Way(link.taped_short, "longer", "shorter"));
+  }
+}
+
 }  // namespace
 
 std::vector<NamedTable> CheckTables(const Vehicle& vehicle, const CheckReport& report,
                                     UnitSystem units) {
   std::vector<NamedTable> tables{{"axles", AxleTable(vehicle, report, units)}};
-  if (!report.arms.empty()) tables.push_back({"arms", ArmTable(vehicle, report, units)});
+  if (!report.arms.empty()) tables.push_back({"arms", ArmTable(vehicle, report.arms, units)});
   if (!report.coils.empty()) tables.push_back({"coils", CoilTable(vehicle, report, units)});
   if (!IsGeometryOnly(vehicle)) {
     tables.push_back({"masses", MassTable(vehicle, units)});
@@ -167,9 +166,9 @@ std::vector<std::string> CheckNotes(const Vehicle& vehicle, const CheckReport& r
   for (const size_t i : AxlesOf(vehicle)) {
     const std::string& axle = vehicle.axles[i].name;
     const Pose& moved = report.axles[i].moved;
-    constexpr double kSeen = 5e-5;  // [m, rad] what a tape or a finder could show
-    const bool shifts = std::max(std::abs(moved.x), std::abs(moved.y)) > kSeen;
-    if (shifts || std::max(std::abs(moved.steer), std::abs(moved.pitch)) > kSeen) {
+    SayCorrected(writer, vehicle.axles[i]);
+    const bool shifts = std::max(std::abs(moved.x), std::abs(moved.y)) > kTapeShows;
+    if (shifts || std::max(std::abs(moved.steer), std::abs(moved.pitch)) > kTapeShows) {
       writer.Say(
           "the {} axle: its arms keep their lengths, so that at its measured height it stands {} "
           "and "
@@ -193,6 +192,16 @@ std::vector<std::string> CheckNotes(const Vehicle& vehicle, const CheckReport& r
         writer.Amount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce), fight.bounce_name,
         writer.Amount(fight.bounce_link_force * (metric ? 0.01 : 0.0254), Dimension::kForce),
         metric ? "10 mm" : "1 in");
+  }
+  // Of an axle with an arm past its aim the finding on that tells it.
+  std::vector<ArmCheck> within = report.arms;
+  std::erase_if(within, [&](const ArmCheck& it) {
+    return std::any_of(report.arms.begin(), report.arms.end(), [&](const ArmCheck& other) {
+      return other.axle == it.axle && std::abs(other.arm.longer) > vehicle.aims.arm_misfit;
+    });
+  });
+  for (std::string& note : PullNotes(vehicle, within, "at its measured height", units)) {
+    notes.push_back(std::move(note));
   }
   return notes;
 }

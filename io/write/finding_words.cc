@@ -128,6 +128,7 @@ constexpr NamedPlace<bool> kConditions[]{
     {"past", [](auto& t) { return t.f.past; }},
     {"on_axle", [](auto& t) { return t.f.axle.has_value(); }},
     {"has_detail", [](auto& t) { return !t.f.detail.empty(); }},
+    {"has_first", [](auto& t) { return !t.f.more.empty(); }},
     {"has_second", [](auto& t) { return t.f.more.size() > 1; }},
     {"in_droop", IsInDroop},
     {"lip_assumed", IsLipAssumed},
@@ -238,6 +239,25 @@ constexpr KindWords kFindingWords[]{
      "and what was on board; where the scales are right and the coils cannot be measured, give "
      "free_length: weighed}",
      kMass},
+    {K::kCoilsDiffer, Of::kAxle, kLength,
+     "by the scales {member} is {value:abs} longer than {detail} with nothing on it, more than "
+     "{aim}: either {detail} has sagged and the body hangs to that side, or scales or tape are "
+     "off: a wheel's scale, a seat's height, a floor that is not level"},
+    {K::kArmMisfit, Of::kAxle, kLength,
+     "{member} is {value:abs} {value:>longer|shorter} than its two holes are apart, more than "
+     "{aim}, and the axle stands off its measured place for it{has_first:; the arms then pull up "
+     "to {first} on one another, which hangs on their rates}: turn or make it to "
+     "fit{has_detail: ({detail})}, or move a hole",
+     kForce},
+    {K::kArmsPitch, Of::kAxle, kAngle,
+     "arms that do not fit their holes pitch its housing {value:abs} nose "
+     "{value:>up|down}{has_detail:, its yoke end {detail},} off its measured stance, more than "
+     "{aim}: pinion angle and caster go with it"},
+    {K::kTireRadius, Of::kAxle, kLength,
+     "its tyres are given a radius of {first}, {value:abs} {value:<less|more} than the {second} "
+     "with which the {member} stands at its measured height under its scale; more than {aim}: "
+     "leave radius out and the scales tell it, or look at their rate and the hub's height: was "
+     "it on stands{value:<, is it the loaded radius|}?"},
     {K::kHubHeight, Of::kAxle, kLength,
      "its wheel centres were measured {first} above the floor, but its tyres under that weight "
      "hold them at {second}: was it on stands, or is a tyre's radius or rate wrong?"},

@@ -30,6 +30,10 @@ struct Aims {
   double bump_left;     // wheel travel left at rest before the end of bump [m]
   double scales;        // coils against scales [-]
   double hub_height;    // measured against what the tyre holds [m]
+  double tire_radius;   // nominal against what the scales make of the measured height [m]
+  double weighed_pair;  // free lengths of a pair of weighed coils [m]
+  double arm_misfit;    // an arm's length against how far its holes are apart [m]
+  double arm_pitch;     // of a housing at its measured height, for arms that do not fit [rad]
   double gap;           // between a point of the chassis and one of the axle [m]
   std::optional<double> link_force = {};  // from links fighting one another at crossed extremes [N]
   // Of `limits` and `openings` alone:

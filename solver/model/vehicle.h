@@ -186,6 +186,9 @@ struct Tire {
   // Unloaded, of the right one where it is not the left one's: both made to stand at their measured
   // heights under their own scales [m].
   std::optional<double> right_radius = std::nullopt;
+  // Another one, or at another pressure, than when the vehicle was measured: neither the hub
+  // heights nor the scales are its own.
+  bool changed = false;
 };
 
 // Unloaded radius of the tyre of a side, 0 left, 1 right [m]; it must have one.

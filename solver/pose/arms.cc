@@ -223,6 +223,22 @@ std::vector<MemberForce> MemberForces(const AxleFrame& frame, const Pose& pose,
   return forces;
 }
 
+std::vector<double> AxialForces(const AxleFrame& frame, const Pose& pose,
+                                const std::vector<double>& tension) {
+  std::vector<double> forces;
+  for (size_t i = 0; i < tension.size(); ++i) {
+    const FrameLink& link = frame.links[i];
+    if (link.crank) {
+      for (const double share : CrankShares(*link.crank, pose)) {
+        forces.push_back(share * tension[i]);
+      }
+    } else if (!link.arm || link.arm_way == 0) {
+      forces.push_back(tension[i]);
+    }
+  }
+  return forces;
+}
+
 std::vector<std::string> ArmMemberNames(const Axle& axle) {
   const AxleFrame frame = PrepareAxle(axle);
   const std::vector<double> slack(frame.links.size(), 0.0);

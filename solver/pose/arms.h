@@ -33,6 +33,11 @@ struct MemberForce {
 [[nodiscard]] std::vector<MemberForce> MemberForces(const AxleFrame& frame, const Pose& pose,
                                                     const std::vector<double>& tension);
 
+// Along each arm of ArmsOf (solver/model/arms_kept.h), tension + [N]: of a radius arm at its
+// chassis eye along it, without what bends it.
+[[nodiscard]] std::vector<double> AxialForces(const AxleFrame& frame, const Pose& pose,
+                                              const std::vector<double>& tension);
+
 // Names of those that follow the plain links, in the same order.
 [[nodiscard]] std::vector<std::string> ArmMemberNames(const Axle& axle);
 

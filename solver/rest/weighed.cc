@@ -115,6 +115,15 @@ void ResolveWeighedLengths(Vehicle& vehicle) {
   }
 }
 
+std::array<double, 2> RadiiByScales(const Vehicle& vehicle, size_t axle) {
+  const Axle& it = vehicle.axles[axle];
+  const auto radius = [&](const Eigen::Vector3d& hub, size_t side) {
+    const double load = vehicle.ledger->weighed[2 * axle + side] * kStandardGravity;
+    return hub.z() - vehicle.floor_z + load / it.tire.rate.value();
+  };
+  return {radius(it.p_CW_l, 0), radius(it.p_CW_r, 1)};
+}
+
 void ResolveTires(Vehicle& vehicle) {
   for (const size_t i : AxlesOf(vehicle)) {
     Axle& axle = vehicle.axles[i];
@@ -124,12 +133,9 @@ void ResolveTires(Vehicle& vehicle) {
                        "a tyre with a rate and no radius takes its radius from the scales it stood "
                        "on, and nothing was weighed: give its unloaded radius");
     }
-    const auto radius = [&](const Eigen::Vector3d& hub, size_t side) {
-      const double load = vehicle.ledger->weighed[2 * i + side] * kStandardGravity;
-      return hub.z() - vehicle.floor_z + load / *axle.tire.rate;
-    };
-    axle.tire.radius = radius(axle.p_CW_l, 0);
-    axle.tire.right_radius = radius(axle.p_CW_r, 1);
+    const std::array<double, 2> radii = RadiiByScales(vehicle, i);
+    axle.tire.radius = radii[0];
+    axle.tire.right_radius = radii[1];
   }
 }
 

@@ -17,6 +17,12 @@ namespace linkwright {
 //   source   docs/theory.md (16)
 void ResolveWeighedLengths(Vehicle& vehicle);
 
+// Unloaded radius of both tyres of an axle that makes each stand at its measured height under its
+// scale, or under half its axle's [m].
+//   vehicle  weighed; the axle's tyre with a rate
+//   source   docs/theory.md (109)
+[[nodiscard]] std::array<double, 2> RadiiByScales(const Vehicle& vehicle, size_t axle);
+
 // Sets the unloaded radius of tyres that have a rate and none: at which each stands at its measured
 // height under its scale, or under half its axle's.
 //   errors   ModelError where nothing was weighed

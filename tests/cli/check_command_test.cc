@@ -104,6 +104,7 @@ struct FileLimit {
 // Each limit by itself: set tight its finding is there, set wide it is not.
 TEST(CheckCommand, EveryLimitIsTheFiles) {
   const std::string base = "base: " + VehiclePath("harbour_van") +
+                           "\nchange: {axles.rear.links.upper arm.frame: [-2038, 340, 520]}"
                            "\nadd:\n  axles.rear.links.track bar.misalignment_limit: 60 deg\n"
                            "  axles.front.gaps: {pan: {frame: [0, 0, 560], axle: [0, 0, 360]}}\n";
   for (const FileLimit& limit :
@@ -120,6 +121,9 @@ TEST(CheckCommand, EveryLimitIsTheFiles) {
         FileLimit{"bump_left", "1000", "0", "bump travel is"},
         FileLimit{"scales", "0", "1", "look at the rates"},
         FileLimit{"hub_height", "0", "1000", "was it on stands"},
+        FileLimit{"tire_radius", "0", "1000", "the scales tell it"},
+        FileLimit{"arm_misfit", "0.5", "1000", "its two holes are apart"},
+        FileLimit{"arm_pitch", "0.01 deg", "80 deg", "off its measured stance"},
         FileLimit{"gap", "500", "0", "over the travel, less than"},
         FileLimit{"joint_reserve", "89 deg", "0", "left before its misalignment limit"},
         FileLimit{"link_force", "1", "1e9", "from links fighting one another, more"}}) {
@@ -135,6 +139,42 @@ TEST(CheckCommand, EveryLimitIsTheFiles) {
       EXPECT_EQ(found, tight) << limit.key;
     }
   }
+}
+
+// One coil of its pair carries 15 lb more than the other.
+TEST(CheckCommand, WeighedCoilsMayDifferAsTheFileSays) {
+  for (const bool tight : {true, false}) {
+    const Folder folder;
+    const std::string file = folder.Write(
+        "limit.yaml", "base: " + VehiclePath("orchard_tractor_truck") +
+                          "\nadd: {aims: {weighed_pair: " + (tight ? "0" : "10") + "}}\n");
+    const std::string out = RunProgram({"check", file}).out;
+    EXPECT_EQ(out.find("longer than coil right with nothing on it") != std::string::npos, tight)
+        << out;
+  }
+}
+
+// A bracket 9 mm off is within the aim and still pulls hard: said where the arm is no finding, and
+// there once.
+TEST(CheckCommand, ArmsThatAreTooManyAndDoNotFitPullOnOneAnother) {
+  for (const auto& [off, command] : {std::pair(9.0, "check"), std::pair(9.0, "settle"),
+                                     std::pair(12.0, "check"), std::pair(12.0, "settle")}) {
+    const Folder folder;
+    const std::string file =
+        folder.Write("off.yaml", "base: " + VehiclePath("harbour_van") +
+                                     "\nchange:\n  axles.rear.links.lower arm left.frame[1]: " +
+                                     std::to_string(-1905.0 - off) + "\n");
+    const std::string out = RunProgram({command, file}).out;
+    const bool is_finding = command == std::string("check") && off > 10.0;
+    EXPECT_EQ(out.find("the rear axle: its arms are more than four and do not all fit") !=
+                  std::string::npos,
+              !is_finding)
+        << command << off << out;
+    EXPECT_EQ(out.find("the arms then pull up to") != std::string::npos, is_finding) << out;
+    EXPECT_EQ(out.find("the front axle: its arms are more than four"), std::string::npos);
+  }
+  EXPECT_EQ(RunProgram({"settle", VehiclePath("harbour_van")}).out.find("on one another"),
+            std::string::npos);
 }
 
 TEST(CheckCommand, LooksAtOneLoadAlone) {

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <fstream>
+#include <nlohmann/json.hpp>
 
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
@@ -13,6 +15,13 @@ CsvRecord LoadsOf(const Sheet& sheet) {
   CsvRecord loads;
   for (const CsvRecord& row : sheet.rows) loads.push_back(row.at(0));
   return loads;
+}
+
+int CountLinesWith(const std::string& text, const std::string& wanted) {
+  int count = 0;
+  for (const std::string& line : Lines(text))
+    count += line.find(wanted) != std::string::npos ? 1 : 0;
+  return count;
 }
 
 TEST(SettleCommand, HasARowALoadInTheOrderOfTheFile) {
@@ -57,6 +66,37 @@ TEST(SettleCommand, SaysUnderEachLoadWhatTouches) {
                       "deliveries: rear cone left touches: squeezed 16.3 mm, pushing 846 N; rear "
                       "cone right touches: squeezed 11.8 mm, pushing 550 N"))
       << outcome.out;
+}
+
+// One row an arm and load, in the JSON and printed for the load that it stands under; the CSV is
+// the stances alone.
+TEST(SettleCommand, ShowsEveryArmAtRest) {
+  const auto json = nlohmann::json::parse(RunToJson({"settle", VehiclePath("harbour_van")}));
+  const auto& rows = json["arms"]["rows"];
+  ASSERT_EQ(rows.size(), 3U * 10U);
+  EXPECT_EQ(rows[0]["arm"], "front lower arm left");
+  EXPECT_EQ(rows[0]["load"], "empty");
+  EXPECT_EQ(rows[29]["arm"], "rear track bar");
+  EXPECT_EQ(rows[29]["load"], "deliveries");
+  for (const auto& row : rows) {
+    EXPECT_EQ(row["longer_mm"], 0.0);
+    EXPECT_TRUE(row["turns"].is_null());
+    EXPECT_TRUE(row["strain_force_n"].is_number());
+  }
+  // Its eyes 595 mm apart along and 95 mm in height, less what the left hub has come up (17.8 mm);
+  // the housing's pitch moves the eye by tenths of a millimetre.
+  EXPECT_EQ(rows[5]["arm"], "rear lower arm left");
+  EXPECT_NEAR(rows[5]["side_slope_deg"].get<double>(),
+              std::atan2(95.0 - 17.8, 595.0) * 180.0 / M_PI, 0.1);
+  const auto four = nlohmann::json::parse(RunToJson({"settle", VehiclePath("depot_truck")}));
+  for (const auto& row : four["arms"]["rows"]) {
+    if (row["arm"].get<std::string>().starts_with("rear")) {
+      EXPECT_TRUE(row["strain_force_lbf"].is_null());
+    }
+  }
+  const std::string out = RunProgram({"settle", VehiclePath("harbour_van")}).out;
+  EXPECT_EQ(CountLinesWith(out, "rear track bar"), 1) << out;
+  EXPECT_EQ(RunToSheet({"settle", VehiclePath("harbour_van")}).rows.size(), 3U);
 }
 
 TEST(SettleCommand, SaysWhatItAssumes) {

@@ -32,6 +32,10 @@ Aims UsualAims() {
   aims.bump_left = 2 * kInch;
   aims.scales = 0.03;
   aims.hub_height = 0.012;
+  aims.tire_radius = 0.003;
+  aims.weighed_pair = 0.006;
+  aims.arm_misfit = 0.010;
+  aims.arm_pitch = 3 * kDegree;
   aims.gap = kInch;
   aims.damper_reserve = kInch / 2;
   aims.damper_dead_length = 0.025;

@@ -3,7 +3,6 @@
 
 #include <cmath>
 
-#include "solver/model/arms_kept.h"
 #include "solver/model/masses.h"
 #include "solver/model/twins.h"
 #include "solver/pose/fit_links.h"
@@ -41,21 +40,6 @@ void AddMismatches(const Vehicle& vehicle, std::vector<Mismatch>& to) {
     AddTwins(to, i, axle.bump_stops, most);
     AddTwins(to, i, axle.dampers, most);
     AddTwins(to, i, axle.straps, most);
-  }
-}
-
-void AddArms(const Axle& axle, size_t index, const AxleFrame& frame, const Eigen::Isometry3d& X_CA,
-             std::vector<ArmCheck>& to) {
-  for (const ArmFit& arm : ArmsOf(axle)) {
-    const Eigen::Vector3d d = arm.holes.p_CP - X_CA * OnHousing(frame, arm.holes.p_CQ);
-    const double longer = arm.LongerBy();
-    to.push_back({.axle = index,
-                  .name = arm.name,
-                  .length = arm.length,
-                  .longer = longer,
-                  .side = std::atan2(d.z(), std::abs(d.x())),
-                  .plan = std::atan2(d.y(), std::abs(d.x())),
-                  .turns = arm.thread ? std::optional(longer / *arm.thread) : std::nullopt});
   }
 }
 
@@ -118,7 +102,7 @@ CheckReport CheckVehicle(const Vehicle& vehicle) {
                              .pitch = at.pitch - frame.measured.pitch,
                              .z = 0.0,
                              .roll = 0.0};
-    AddArms(axle, i, frame, Transform(at), report.arms);
+    for (ArmAt& arm : ArmsAt(axle, frame, at)) report.arms.push_back({i, std::move(arm)});
     AddCoils(axle, i, frame, Transform(at), report.coils);
     const bool located = report.axles[i].freedom.free.empty();
     if (!IsGeometryOnly(vehicle) && located && !axle.springs.empty()) {

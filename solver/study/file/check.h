@@ -3,6 +3,7 @@
 // from left to right.
 #pragma once
 
+#include "solver/pose/arms_at.h"
 #include "solver/pose/freedom.h"
 #include "solver/rest/rig.h"
 
@@ -36,17 +37,9 @@ struct Mismatch {
 };
 
 // One arm where the arms together hold the housing at its measured height.
-//   longer       its own length less how far its two holes are apart with the housing as measured
-//   [m] side, plan   its slope in side view, frame end up +, and in plan, frame end to the left +,
-//   against
-//                the chassis x axis, whichever way it reaches [rad]
-//   turns        of its adjuster that would take up `longer`; absent without a thread
 struct ArmCheck {
   size_t axle;
-  std::string name;
-  double length, longer;  // eye to eye [m]
-  double side, plan;
-  std::optional<double> turns;
+  ArmAt arm;
 };
 
 struct AxleCheck {

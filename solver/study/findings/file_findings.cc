@@ -2,7 +2,11 @@
 #include "solver/study/findings/file_findings.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+
+#include "solver/model/twins.h"
+#include "solver/rest/weighed.h"
 
 namespace linkwright {
 namespace {
@@ -96,9 +100,79 @@ void AddFreedom(const Axle& axle, size_t index, const Freedom& freedom, std::vec
   }
 }
 
-// The coils against the scales, and a wheel measured well above where its tyre would hold it: on
-// stands, or at mock-up height.
-void AddWeight(const Vehicle& vehicle, size_t index, const WeightCheck& weight,
+// Of both that were weighed each by its own scale; one scale an axle makes them alike.
+void AddWeighedPairs(const Vehicle& vehicle, size_t index, std::vector<Finding>& to) {
+  const Axle& axle = vehicle.axles[index];
+  for (size_t left = 0; left < axle.springs.size(); ++left) {
+    const std::optional<size_t> right = TwinOf(axle.springs, left);
+    if (!right || !axle.springs[left].weighed || !axle.springs[*right].weighed) continue;
+    Finding differ =
+        Judged(FindingKind::kCoilsDiffer, index,
+               axle.springs[left].law.free_length - axle.springs[*right].law.free_length,
+               vehicle.aims.weighed_pair);
+    const size_t longer = differ.value > 0.0 ? left : *right;
+    const size_t shorter = differ.value > 0.0 ? *right : left;
+    differ.member = DisplayName(axle.springs[longer].name);
+    differ.detail = DisplayName(axle.springs[shorter].name);
+    differ.twins = axle.springs[left].name.key;
+    differ.part = {"axles", axle.name, "springs", axle.springs[left].name.key};
+    AddIfPast(std::move(differ), to);
+  }
+}
+
+// The arm that fits its holes worst.
+void AddMisfit(const Vehicle& vehicle, size_t index, const std::vector<ArmCheck>& arms,
+               std::vector<Finding>& to) {
+  constexpr double kAlike = 1e-9;  // [m] of a pair alike the left one is named
+  const ArmAt* worst = nullptr;
+  std::optional<double> pull;
+  for (const ArmCheck& it : arms) {
+    if (it.axle != index) continue;
+    if (it.arm.strain_force) {
+      pull = std::max(pull.value_or(0.0), std::abs(*it.arm.strain_force));
+    }
+    if (worst == nullptr || std::abs(it.arm.longer) > std::abs(worst->longer) + kAlike) {
+      worst = &it.arm;
+    }
+  }
+  if (worst == nullptr) return;
+  Finding misfit = Judged(FindingKind::kArmMisfit, index, worst->longer, vehicle.aims.arm_misfit);
+  misfit.member = worst->name, misfit.part = worst->part;
+  if (worst->part[2] == "links") misfit.detail = "length: fit";
+  if (pull) misfit.more = {*pull};
+  AddIfPast(std::move(misfit), to);
+}
+
+// What arms that do not fit do to the housing's pitch.
+void AddArmsPitch(const Vehicle& vehicle, size_t index, double pitch, std::vector<Finding>& to) {
+  const Axle& axle = vehicle.axles[index];
+  Finding pitched = Judged(FindingKind::kArmsPitch, index, pitch, vehicle.aims.arm_pitch);
+  pitched.part = {"axles", axle.name};
+  if (axle.pinion) {
+    const bool ahead = axle.pinion->p_CY.x() > 0.5 * (axle.p_CW_l.x() + axle.p_CW_r.x());
+    pitched.detail = (pitch > 0.0) == ahead ? "up" : "down";
+  }
+  AddIfPast(std::move(pitched), to);
+}
+
+// A given radius against the scales, of the wheel where it is worst; whether it is past its aim.
+bool AddRadius(const Vehicle& vehicle, size_t index, std::vector<Finding>& to) {
+  const Tire& tire = vehicle.axles[index].tire;
+  // A right one of its own is none that was given: the scales made both.
+  if (!vehicle.ledger || !tire.rate || !tire.radius || tire.right_radius) return false;
+  const std::array<double, 2> radii = RadiiByScales(vehicle, index);
+  const std::array<double, 2> over{*tire.radius - radii[0], *tire.radius - radii[1]};
+  const size_t side = std::abs(over[1]) > std::abs(over[0]) ? 1 : 0;
+  Finding radius = Judged(FindingKind::kTireRadius, index, over[side], vehicle.aims.tire_radius);
+  radius.member = side == 0 ? "left one" : "right one";
+  radius.part = {"axles", vehicle.axles[index].name, "tire", "radius"};
+  radius.more = {*tire.radius, radii[side]};
+  const bool past = radius.past;
+  AddIfPast(std::move(radius), to);
+  return past;
+}
+
+void AddScales(const Vehicle& vehicle, size_t index, const WeightCheck& weight,
                std::vector<Finding>& to) {
   if (weight.by_scales) {
     Finding scales = Judged(FindingKind::kScalesDisagree, index,
@@ -107,6 +181,11 @@ void AddWeight(const Vehicle& vehicle, size_t index, const WeightCheck& weight,
     scales.more = {weight.by_coils, *weight.by_scales};
     to.push_back(std::move(scales));
   }
+}
+
+// A wheel measured well above where its tyre would hold it: on stands, or at mock-up height.
+void AddHubHeight(const Vehicle& vehicle, size_t index, const WeightCheck& weight,
+                  std::vector<Finding>& to) {
   if (!weight.tire_height) return;
   Finding hub = Judged(FindingKind::kHubHeight, index, weight.measured_height - *weight.tire_height,
                        vehicle.aims.hub_height);
@@ -115,7 +194,7 @@ void AddWeight(const Vehicle& vehicle, size_t index, const WeightCheck& weight,
   AddIfPast(std::move(hub), to);
 }
 
-void AddTire(const Vehicle& vehicle, size_t index, std::vector<Finding>& to) {
+void AddSquash(const Vehicle& vehicle, size_t index, std::vector<Finding>& to) {
   const Axle& axle = vehicle.axles[index];
   if (!axle.tire.radius) return;
   const double hub = 0.5 * (axle.p_CW_l.z() + axle.p_CW_r.z()) - vehicle.floor_z;
@@ -123,6 +202,14 @@ void AddTire(const Vehicle& vehicle, size_t index, std::vector<Finding>& to) {
                           (*axle.tire.radius - hub) / *axle.tire.radius, vehicle.aims.tire_squash);
   squash.part = {"axles", axle.name, "tire", "radius"};
   AddIfPast(std::move(squash), to);
+}
+
+// Whether the tyres are what was measured. What the scales tell of a radius stands for all of it.
+void AddTires(const Vehicle& vehicle, size_t index, const std::optional<WeightCheck>& weight,
+              std::vector<Finding>& to) {
+  if (vehicle.axles[index].tire.changed || AddRadius(vehicle, index, to)) return;
+  if (weight) AddHubHeight(vehicle, index, *weight, to);
+  AddSquash(vehicle, index, to);
 }
 
 void AddStops(const Vehicle& vehicle, size_t index, std::vector<Finding>& to) {
@@ -202,7 +289,11 @@ std::vector<Finding> FileFindings(const Vehicle& vehicle, const CheckReport& rep
   std::vector<Finding> findings;
   for (const size_t i : AxlesOf(vehicle)) {
     AddFreedom(vehicle.axles[i], i, report.axles[i].freedom, findings);
-    if (report.axles[i].weight) AddWeight(vehicle, i, *report.axles[i].weight, findings);
+    if (report.axles[i].weight) AddScales(vehicle, i, *report.axles[i].weight, findings);
+    AddWeighedPairs(vehicle, i, findings);
+    AddMisfit(vehicle, i, report.arms, findings);
+    AddArmsPitch(vehicle, i, report.axles[i].moved.pitch, findings);
+    AddTires(vehicle, i, report.axles[i].weight, findings);
   }
   const std::vector<Finding> oddities = FindOddities(vehicle, report);
   findings.insert(findings.end(), oddities.begin(), oddities.end());
@@ -216,7 +307,6 @@ std::vector<Finding> FileFindings(const Vehicle& vehicle, const CheckReport& rep
   }
   for (const size_t i : AxlesOf(vehicle)) {
     AddStops(vehicle, i, findings);
-    AddTire(vehicle, i, findings);
     AddTriangle(vehicle.axles[i], i, vehicle.aims.triangulation, findings);
   }
   return findings;

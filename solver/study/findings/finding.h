@@ -25,6 +25,12 @@ enum class FindingKind {
   kAxleFree,        // detail: what the axle can do
   kAxleNearlyFree,  // detail: the same; at the axle for each of a bushing's [m/m]
   kScalesDisagree,  // what the coils carry over what the scales showed, less 1; both [kg]
+  kCoilsDiffer,     // free length of a weighed pair, left less right [m]; member: the longer one,
+                    // detail: the other
+  kArmMisfit,       // the axle's worst, longer than its holes are apart [m]; the most that links
+                    // fighting one another then pull, where they do [N]; detail: what mends it
+  kArmsPitch,       // the housing, nose up + [rad]; detail: its yoke end "up", "down"
+  kTireRadius,      // as given, over what stands as measured under its scale [m]; both [m]
   kHubHeight,       // measured hub height over what the tyre holds [m]; both [m]
   kNotMirrored,     // apart from the other's mirror image [m]
   kBelowFloor,      // height of a point above the floor, below 0 [m]

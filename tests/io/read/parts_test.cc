@@ -125,6 +125,22 @@ TEST_F(Parts, ALengthInAVariantMovesTheHousingAndInAMeasurementThePoints) {
               0.0, 1e-12);
 }
 
+// A tyre that a variant changes is not the one that stood on the scales: neither it nor what later
+// variants keep of it is held against them.
+TEST_F(Parts, AChangedTyreIsNotTheOneThatWasMeasured) {
+  const auto changed = [](const VehicleFile& file) {
+    return file.vehicle.axles[kFront].tire.changed;
+  };
+  EXPECT_FALSE(changed(ReadVehicleFile(kVehicles + "harbour_van.yaml")));
+  EXPECT_FALSE(changed(Variant("harbour_van", "change: {axles.front.tire.width: 255}\n")));
+  for (const char* change : {"axles.front.tire.radius: 400", "axles.front.tire.rate: 260 N/mm",
+                             "axles.front.tire: {radius: 400, width: 255, rate: 260 N/mm}"}) {
+    const std::string first = "change: {" + std::string(change) + "}\n";
+    EXPECT_TRUE(changed(Variant("harbour_van", first))) << change;
+    EXPECT_TRUE(changed(After("harbour_van", first, "title: later\n"))) << change;
+  }
+}
+
 // The spacer case: an axle seat 1 in up under a coil that was weighed.
 TEST_F(Parts, ASpacerUnderAWeighedCoilLiftsTheBody) {
   const VehicleFile truck = ReadVehicleFile(kVehicles + "orchard_tractor_truck.yaml");

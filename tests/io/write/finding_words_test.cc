@@ -126,6 +126,91 @@ TEST(FindingWords, MembersThatAreNoMirrorImagesAreAWarningWithTheDistance) {
             "(common practice)");
 }
 
+TEST(FindingWords, ALengthThatPutsTwoPointsRightIsToldWhileTheyStandSo) {
+  Sound sound = SoundVehicle();
+  Link& bar = sound.vehicle.axles[1].links[4];
+  bar.taped_short = -0.0017;
+  bar.corrected = {Eigen::Vector3d(0.0, 0.00085, 0.0), Eigen::Vector3d(0.0, -0.00085, 0.0)};
+  const auto notes = [&] { return CheckNotes(sound.vehicle, sound.report, UnitSystem::kMetric); };
+  EXPECT_EQ(notes().at(1),
+            "the rear axle: track bar by its own length is 1.7 mm shorter than its two points were "
+            "taped apart; each stands moved by half of that, along it");
+  bar.corrected[0].setZero();  // a variant has moved that hole
+  EXPECT_EQ(notes().size(), 2U);
+}
+
+std::string WordsOf(const Finding& finding, UnitSystem units = UnitSystem::kMetric) {
+  return Words(finding, SoundVehicle().vehicle, units);
+}
+
+TEST(FindingWords, AnArmThatDoesNotFitIsLongerOrShorterAndMovesTheAxle) {
+  Finding misfit{.kind = FindingKind::kArmMisfit,
+                 .axle = 1,
+                 .member = "lower arm left",
+                 .value = 0.0234,
+                 .aim = 0.010,
+                 .detail = "length: fit"};
+  EXPECT_EQ(WordsOf(misfit),
+            "the rear axle: lower arm left is 23.4 mm longer than its two holes are apart, more "
+            "than 10.0 mm, and the axle stands off its measured place for it: turn or make it to "
+            "fit (length: fit), or move a hole");
+  misfit.value = -0.0234, misfit.more = {10400.0}, misfit.detail = "";
+  EXPECT_EQ(WordsOf(misfit),
+            "the rear axle: lower arm left is 23.4 mm shorter than its two holes are apart, more "
+            "than 10.0 mm, and the axle stands off its measured place for it; the arms then pull "
+            "up to 10400 N on one another, which hangs on their rates: turn or make it to fit, or "
+            "move a hole");
+}
+
+TEST(FindingWords, AHousingThatItsArmsPitchIsNoseUpOrDownAndItsYokeToo) {
+  Finding pitch{.kind = FindingKind::kArmsPitch,
+                .axle = 0,
+                .value = 0.06,  // 3.44 deg
+                .aim = 0.0523598775598299,
+                .detail = "down"};
+  EXPECT_EQ(WordsOf(pitch),
+            "the front axle: arms that do not fit their holes pitch its housing 3.44 deg nose up, "
+            "its yoke end down, off its measured stance, more than 3.00 deg: pinion angle and "
+            "caster go with it");
+  pitch.value = -0.06, pitch.detail = "";
+  EXPECT_EQ(WordsOf(pitch),
+            "the front axle: arms that do not fit their holes pitch its housing 3.44 deg nose down "
+            "off its measured stance, more than 3.00 deg: pinion angle and caster go with it");
+}
+
+TEST(FindingWords, WeighedCoilsThatDifferNameTheLongerOneAndWhatElseItMayBe) {
+  EXPECT_EQ(WordsOf({.kind = FindingKind::kCoilsDiffer,
+                     .axle = 0,
+                     .member = "coil right",
+                     .value = -0.0082,
+                     .aim = 0.006,
+                     .detail = "coil left"}),
+            "the front axle: by the scales coil right is 8.2 mm longer than coil left with nothing "
+            "on it, more than 6.0 mm: either coil left has sagged and the body hangs to that side, "
+            "or scales or tape are off: a wheel's scale, a seat's height, a floor that is not "
+            "level");
+}
+
+TEST(FindingWords, ATyresRadiusIsHeldAgainstItsScale) {
+  Finding tire{.kind = FindingKind::kTireRadius,
+               .axle = 0,
+               .member = "left one",
+               .value = 0.0042,
+               .aim = 0.003,
+               .more = {0.382, 0.3778}};
+  EXPECT_EQ(WordsOf(tire),
+            "the front axle: its tyres are given a radius of 382.0 mm, 4.2 mm more than the 377.8 "
+            "mm with which the left one stands at its measured height under its scale; more than "
+            "3.0 mm: leave radius out and the scales tell it, or look at their rate and the hub's "
+            "height: was it on stands?");
+  tire.value = -0.0128, tire.more = {0.365, 0.3778};
+  EXPECT_EQ(WordsOf(tire),
+            "the front axle: its tyres are given a radius of 365.0 mm, 12.8 mm less than the 377.8 "
+            "mm with which the left one stands at its measured height under its scale; more than "
+            "3.0 mm: leave radius out and the scales tell it, or look at their rate and the hub's "
+            "height: was it on stands, is it the loaded radius?");
+}
+
 // Of two ways of putting it the one that holds, one within the other too.
 TEST(FindingWords, AWheelOffTheOpeningItHadIsToldBySideAndByWhatWouldCentreIt) {
   const Sound sound = SoundVehicle();

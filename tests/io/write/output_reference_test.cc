@@ -11,6 +11,7 @@
 #include <sstream>
 
 #include "io/read/vehicle_file.h"
+#include "io/write/arm_tables.h"
 #include "io/write/check_tables.h"
 #include "io/write/driveline_tables.h"
 #include "io/write/limits_tables.h"
@@ -172,10 +173,12 @@ std::vector<Block> LimitsBlocks() {
 }
 
 std::vector<Block> WantedBlocks() {
-  std::vector<Block> blocks{{"units", UnitReference()},
-                            {"settle", ColumnReference(SettleColumnsOfAll())},
-                            {"sweep", ColumnReference(SweepColumnsOfAll())},
-                            {"motion", ColumnReference(AllMotionColumns())}};
+  std::vector<Block> blocks{
+      {"units", UnitReference()},
+      {"settle", ColumnReference(SettleColumnsOfAll())},
+      {"settle arms", ColumnReference(ArmsAtRestTable({}, {}, UnitSystem::kMetric).columns)},
+      {"sweep", ColumnReference(SweepColumnsOfAll())},
+      {"motion", ColumnReference(AllMotionColumns())}};
   for (Block& block : CheckBlocks()) blocks.push_back(std::move(block));
   // Their axles and shafts have no names, so that what follows a name begins with a blank.
   const auto add = [&](const std::string& command, const std::vector<NamedTable>& tables) {

@@ -48,15 +48,15 @@ TEST(CheckVehicle, ArmsSlopeAsTheirPointsSay) {
   size_t i = 0;
   for (const Axle& axle : before.axles) {
     for (const Link& link : axle.links) {
-      const ArmCheck& arm = plain.arms.at(i);
+      const ArmAt& arm = plain.arms.at(i).arm;
       const Eigen::Vector3d d = link.span.p_CP - link.span.p_CQ;
       EXPECT_NEAR(arm.length * std::cos(std::atan2(d.z(), std::hypot(d.x(), d.y()))),
                   std::hypot(d.x(), d.y()), 1e-12);
       EXPECT_NEAR(std::tan(arm.side) * std::abs(d.x()), d.z(), 1e-12);
       EXPECT_NEAR(std::tan(arm.plan) * std::abs(d.x()), d.y(), 1e-12);
       EXPECT_EQ(arm.longer, 0.0);
-      EXPECT_NEAR(moved.arms.at(i).side, arm.side, 1e-9);
-      EXPECT_NEAR(moved.arms.at(i).plan, arm.plan, 1e-9);
+      EXPECT_NEAR(moved.arms.at(i).arm.side, arm.side, 1e-9);
+      EXPECT_NEAR(moved.arms.at(i).arm.plan, arm.plan, 1e-9);
       ++i;
     }
   }
