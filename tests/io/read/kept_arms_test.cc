@@ -17,7 +17,9 @@
 #include "io/read/vehicle_file.h"
 #include "solver/geometry/steering.h"
 #include "solver/model/arms_kept.h"
+#include "solver/model/error.h"
 #include "solver/pose/fit_links.h"
+#include "solver/rest/rig.h"
 #include "solver/study/file/differences.h"
 #include "tests/io/read/temp_folder.h"
 
@@ -378,6 +380,22 @@ TEST_F(KeptCrank, OneLinkMadeToFitIsAsLongAsItsEndsAreApart) {
       Of("fit.yaml", "change:\n  axles.rear.watts_links.Watt's link.first_far[2]: 16 3/4\n")
           .axles[kRear];
   ExpectCrank(Held(later), later.watts_links[0], points, (points.end[0] - moved).norm(), own[1]);
+}
+
+// A link so short that no turn of its crank meets it is named, not an axle that nothing holds.
+TEST_F(KeptCrank, ALinkThatReachesNowhereIsNamed) {
+  const Vehicle vehicle =
+      Of("three.yaml", "change:\n  axles.rear.watts_links.Watt's link.first_length: 5\n");
+  try {
+    (void)PrepareRig(vehicle);
+    FAIL() << "an error is wanted";
+  } catch (const ModelError& error) {
+    EXPECT_EQ(error.part,
+              (std::vector<std::string>{"axles", "rear", "watts_links", "Watt's link"}));
+    EXPECT_NE(std::string(error.what()).find("Watt's link does not reach"), std::string::npos)
+        << error.what();
+    EXPECT_FALSE(error.length);
+  }
 }
 
 // In the file that measures the length corrects both ends of its link, half each.
