@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cli/plan.h"
 
-#include "io/read/format.h"
-
 namespace linkwright {
 
 Option WriteOption() {
@@ -16,11 +14,9 @@ PlanFor PlanForFile(const Question& asked, const Load* load) {
   return {.vehicle = &file.vehicle,
           .units = file.units,
           .load = load,
-          .has =
-              [&file](const std::vector<std::string>& part) {
-                return file.places.entries.contains(part);
-              },
-          .link_length = KeyIn(FindGroup("link"), "length") != nullptr};
+          .has = [&file](const std::vector<std::string>& part) {
+            return file.places.entries.contains(part);
+          }};
 }
 
 void Leave(const Plan& plan, const Question& asked, Answer& answer) {

@@ -293,7 +293,7 @@ Touched ApplyVariant(const Node& variant, Node& root, Report& report) {
     for (const Entry& entry : add->entries) Add(entry, root, touched, report);
   }
   if (const Node* remove = Find(variant, "remove")) Remove(*remove, root, report);
-  ApplyMoves(variant, root);
+  ApplyMoves(variant, root, report);
   return touched;
 }
 

@@ -15,6 +15,17 @@ Key PairFlag() {
               "true: the left one is given (y more than 0) and the right one is its mirror image.");
 }
 
+Key KeepOrFit(std::string_view meaning) {
+  return Default(Word("length", {"keep", "fit"}, meaning), "keep");
+}
+
+// Of a leg or a link of its own: a length, or fit.
+Key LengthOrFit(std::string_view name, std::string_view meaning) {
+  Key length = Number(name, D::kLength, kPositive, meaning);
+  length.words = {"fit"};
+  return length;
+}
+
 BoundKey<RadiusArm> Radial(double RadiusArm::*to, std::string_view name, std::string_view meaning) {
   return Default(Number(to, name, D::kRate, kPositive, meaning), "10 kN/mm");
 }
@@ -30,6 +41,13 @@ Table<AArm> KeysOf(Of<AArm>) {
        Point(Into(&AArm::p_CP, 1), "second_eye",
              "The other, where it is not the first one's mirror image."),
        Required(Point(&AArm::p_CQ, "axle", "Its point on the axle.")),
+       KeepOrFit("In a variant that moves its points: keep, both its legs stay as long as they are "
+                 "and the housing moves; fit, it is made to fit them, and later variants keep it."),
+       LengthOrFit(
+           "first_length",
+           "In a variant: the leg from its first eye to its point is made or turned to this "
+           "length, the holes stay and the housing moves; fit: to fit the two."),
+       LengthOrFit("second_length", "The same of the leg from its second eye."),
        Default(Number(&AArm::rate, "rate", D::kRate, kPositive,
                       "Stiffness along each leg with its bushings in it; it matters only where "
                       "an axle is held more than four ways."),
@@ -47,6 +65,8 @@ Table<RadiusArm> KeysOf(Of<RadiusArm>) {
       {PairFlag(), Required(Point(&RadiusArm::p_CP, "frame", "Its eye on the chassis.")),
        Required(Point(Into(&RadiusArm::p_CQ, 0), "first_eye", "One of its two eyes on the axle.")),
        Required(Point(Into(&RadiusArm::p_CQ, 1), "second_eye", "The other.")),
+       KeepOrFit("In a variant that moves its points: keep, it keeps its shape and the housing "
+                 "moves; fit, it is made to fit them, and later variants keep it."),
        Radial(&RadiusArm::frame_rate, "frame_rate",
               "Radial stiffness of the bushing on the chassis."),
        Radial(&RadiusArm::axle_rate, "axle_rate",
@@ -69,6 +89,16 @@ Table<WattsLink> KeysOf(Of<WattsLink>) {
        Required(
            Point(Into(&WattsLink::end, 1), "second_crank", "Second link: its end at the crank.")),
        Required(Point(Into(&WattsLink::far, 1), "second_far", "Second link: its other end.")),
+       KeepOrFit("In a variant that moves its points: keep, the crank keeps its shape, the links "
+                 "their lengths, and the housing moves; fit, all three are made to fit them, and "
+                 "later variants keep them."),
+       Bound(Into(&WattsLink::length, 0),
+             LengthOrFit("first_length",
+                         "First link: its own length, eye to eye; in a measurement it corrects the "
+                         "link's two ends, half each, in a variant the holes stay and the housing "
+                         "moves. fit: this link is made or turned to fit its two ends.")),
+       Bound(Into(&WattsLink::length, 1),
+             LengthOrFit("second_length", "The same of the second link.")),
        Default(Number(&WattsLink::rate, "rate", D::kRate, kPositive,
                       "Stiffness along each link with its bushings in it; it matters only where "
                       "an axle is held more than four ways."),

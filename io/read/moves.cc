@@ -148,7 +148,8 @@ std::optional<FixedTo> FixedToOf(const Spot& spot) {
   return spot.list == "loads" ? std::optional(LoadGoesWith({})) : std::nullopt;
 }
 
-// Where the hubs stand; absent where a wheel centre cannot be read.
+// Where the hubs stand; of a file with one axle both where that one does. Absent where a wheel
+// centre cannot be read.
 std::optional<std::array<double, 2>> HubsOf(Node& root) {
   std::array<double, 2> sum{}, count{};
   VisitGroup(root, FindGroup("vehicle"), {}, [&](const Spot& spot) {
@@ -158,39 +159,87 @@ std::optional<std::array<double, 2>> HubsOf(Node& root) {
     const InSideView point = is_center ? SideViewOf(spot.node) : InSideView{};
     if (point) sum[spot.axle] += point.at.x(), count[spot.axle] += 1.0;
   });
+  const Node* axles = Find(root, "axles");
+  if (axles == nullptr) return std::nullopt;
+  for (const std::size_t alone : {0, 1}) {
+    const bool other = Find(*axles, alone == 0 ? "rear" : "front") != nullptr;
+    if (other || count[alone] == 0.0) continue;
+    const double hub = sum[alone] / count[alone];
+    return std::array{hub, hub};
+  }
   if (count[0] == 0.0 || count[1] == 0.0) return std::nullopt;
   const std::array hubs{sum[0] / count[0], sum[1] / count[1]};
   return hubs[0] > hubs[1] ? std::optional(hubs) : std::nullopt;
 }
 
-void StretchAll(const Stretch& stretch, Node& root) {
-  const auto hubs = HubsOf(root);
-  if (!hubs) return;
-  const Cut cut{.stretch = stretch, .hub_x = *hubs};
-  VisitGroup(root, FindGroup("vehicle"), {}, [&](const Spot& spot) {
-    const InSideView point = SideViewOf(spot.node);
-    if (!point) return;
-    const double x = point.at.x();
-    if (spot.goes == kChassis) SetLength(*point.x, x - ChassisBack(cut, x));
-    if (spot.goes == kHousing) SetLength(*point.x, x - AxleBack(cut, spot.axle));
-    if (spot.goes == GoesWith::kMass) SetLength(*point.x, x - MassBack(cut, FixedToOf(spot), x));
-  });
+// How far back a place goes; nothing of one in other axes, or of a mass of which only both axles
+// together would say it, where there is one.
+std::optional<double> BackOf(const Cut& cut, const Spot& spot, double x) {
+  switch (spot.goes) {
+    case kChassis:
+      return ChassisBack(cut, x);
+    case kHousing:
+      return AxleBack(cut, spot.axle);
+    case GoesWith::kMass: {
+      const std::optional<FixedTo> fixed_to = FixedToOf(spot);
+      if (!fixed_to && cut.hub_x[0] == cut.hub_x[1]) return std::nullopt;
+      return MassBack(cut, fixed_to, x);
+    }
+    case GoesWith::kBody:
+      return 0.0;
+    default:
+      return std::nullopt;
+  }
 }
 
-void PlaceBody(const BodyPlacing& placing, Node& root) {
+//   at   where the variant says its station
+void StretchAll(const Stretch& stretch, const Node& at, Node& root, Report& report) {
+  const auto hubs = HubsOf(root);
+  if (!hubs || stretch.by == 0.0) return;
+  const Cut cut{.stretch = stretch, .hub_x = *hubs};
+  bool any_goes = false, any_stays = false;
+  VisitGroup(root, FindGroup("vehicle"), {}, [&](const Spot& spot) {
+    const InSideView point = SideViewOf(spot.node);
+    const auto back = point ? BackOf(cut, spot, point.at.x()) : std::nullopt;
+    if (!back) return;
+    (*back == 0.0 ? any_stays : any_goes) = true;
+    SetLength(*point.x, point.at.x() - *back);
+  });
+  if (any_goes && any_stays) return;
+  const std::string station = FormatValue(stretch.at, Dimension::kLength, at.units);
+  AddError(report, at.place, "stretch.at",
+           any_stays ? fmt::format("nothing on the chassis stands behind {}, so the cut moves "
+                                   "nothing; give a station ahead of what is to go back (x is "
+                                   "forward, so what lies behind the datum has a minus)",
+                                   station)
+                     : fmt::format("everything in the file stands behind {}, so the cut parts "
+                                   "nothing; give a station with some of it ahead, or the body's "
+                                   "openings or marks",
+                                   station));
+}
+
+//   key   where the variant says it
+void PlaceBody(const BodyPlacing& placing, const Place& key, Node& root, Report& report) {
   const Node* floor = Find(root, "floor");
   const double floor_z =
       (floor == nullptr ? std::nullopt : LengthOf(*floor)).value_or(DefaultOf("vehicle", "floor"));
   const Eigen::Isometry3d way = BodyWay(placing, floor_z);
+  bool any_goes = false;
   VisitGroup(root, FindGroup("vehicle"), {}, [&](const Spot& spot) {
     const bool goes = spot.goes == GoesWith::kBody ||
                       (spot.goes == GoesWith::kMass && FixedToOf(spot) == FixedTo::kBody);
-    const InSideView point = goes ? SideViewOf(spot.node) : InSideView{};
+    if (!goes) return;
+    any_goes = true;
+    const InSideView point = SideViewOf(spot.node);
     if (!point) return;
     const Eigen::Vector3d moved = way * point.at;
     SetLength(*point.x, moved.x());
     SetLength(*point.z, moved.z());
   });
+  if (any_goes) return;
+  AddError(report, key, "body",
+           "the file has nothing that goes with the body, so it moves nothing; give the body's "
+           "openings or marks, or say 'fixed_to: body' of what the ledger adds");
 }
 
 // A group of the variant; absent where Validate refuses something in it.
@@ -217,9 +266,13 @@ std::optional<GoesWith> GoesWithOf(std::string_view group, std::string_view key)
   return found == kPlaces.end() ? std::nullopt : std::optional(found->goes);
 }
 
-void ApplyMoves(const Node& variant, Node& root) {
-  if (const auto stretch = GroupIn<Stretch>(variant, "stretch")) StretchAll(*stretch, root);
-  if (const auto body = GroupIn<BodyPlacing>(variant, "body")) PlaceBody(*body, root);
+void ApplyMoves(const Node& variant, Node& root, Report& report) {
+  if (const auto stretch = GroupIn<Stretch>(variant, "stretch")) {
+    StretchAll(*stretch, *Find(*Find(variant, "stretch"), "at"), root, report);
+  }
+  if (const auto body = GroupIn<BodyPlacing>(variant, "body")) {
+    PlaceBody(*body, FindEntry(variant, "body")->key_place, root, report);
+  }
 }
 
 }  // namespace linkwright

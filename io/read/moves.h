@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "io/read/document.h"
+#include "io/read/report.h"
 
 namespace linkwright {
 
@@ -28,7 +29,8 @@ enum class GoesWith {
 //   variant   its document; values that Validate refuses are passed over
 //   root      the base's document with the variant's changes in it; does nothing where its wheel
 //             centres cannot be read
+//   report    takes a cut that parts nothing, and a body of which the file has nothing
 //   source    docs/theory.md (78a), (78b)
-void ApplyMoves(const Node& variant, Node& root);
+void ApplyMoves(const Node& variant, Node& root, Report& report);
 
 }  // namespace linkwright

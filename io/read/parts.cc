@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "io/read/parts.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <array>
 #include <string>
 
 #include "io/read/keys_of.h"
@@ -67,16 +70,65 @@ struct News {
   }
 };
 
+std::string NameOf(const WattsLink& watt) { return watt.name; }
+
+template <typename Member>
+std::string NameOf(const Member& member) {
+  return DisplayName(member.name);
+}
+
 template <typename Member>
 const Member* FindLike(const std::vector<Member>& members, const Member& like) {
   const auto found = std::find_if(members.begin(), members.end(), [&](const Member& member) {
-    return DisplayName(member.name) == DisplayName(like.name);
+    return NameOf(member) == NameOf(like);
   });
   return found == members.end() ? nullptr : &*found;
 }
 
+constexpr std::array kLegKeys{"first_length", "second_length"};
+
+// What the keys of a Watt's link's two links are called.
+struct CrankLinkKeys {
+  const char *length, *end, *far;
+};
+constexpr std::array<CrankLinkKeys, 2> kCrankLinks{
+    {{"first_length", "first_crank", "first_far"},
+     {"second_length", "second_crank", "second_far"}}};
+
+void CorrectCranks(Axle& axle) {
+  for (WattsLink& watt : axle.watts_links) {
+    for (std::size_t i = 0; i < 2; ++i) {
+      if (!watt.length[i]) continue;
+      const Eigen::Vector3d reach = watt.end[i] - watt.far[i];
+      const Eigen::Vector3d by = 0.5 * (*watt.length[i] - reach.norm()) * reach.normalized();
+      watt.end_corrected[i] = by, watt.far_corrected[i] = -by;
+      watt.end[i] += by, watt.far[i] -= by;
+      watt.length[i].reset();
+    }
+  }
+}
+
+// A measurement with the length of a leg: both legs end at one point, and which of three it
+// corrects is left open.
+void RefuseLegs(const Node& root, const Axle& axle, Report& report) {
+  const News measured{&root, nullptr};
+  for (const AArm& arm : axle.a_arms) {
+    if (arm.name.side == Side::kRight) continue;
+    for (const char* key : kLegKeys) {
+      const Node* given = measured.At({"axles", axle.name, "a_arms", arm.name.key, key});
+      if (given == nullptr || !given->si) continue;
+      AddError(report, given->place,
+               fmt::format("axles.{}.a_arms.{}.{}", axle.name, arm.name.key, key),
+               "in the file that measures it an A-arm is as its three points say, and a leg's "
+               "length leaves open which of them is wrong: correct the point, or give the length "
+               "in a variant, where the holes stay and the housing moves");
+    }
+  }
+}
+
 // In a measurement a length corrects the two points, half each along the arm.
 void CorrectPoints(Axle& axle) {
+  CorrectCranks(axle);
   for (Link& link : axle.links) {
     if (!link.length) continue;
     const Eigen::Vector3d along = (link.span.p_CQ - link.span.p_CP).normalized();
@@ -88,7 +140,56 @@ void CorrectPoints(Axle& axle) {
   }
 }
 
+// The ends of a crank's links as the measurement corrected them.
+void CorrectAgain(const News& news, const Axle& before, Axle& now) {
+  for (WattsLink& watt : now.watts_links) {
+    const Path part{"axles", now.name, "watts_links", watt.name};
+    const WattsLink* old = FindLike(before.watts_links, watt);
+    if (old == nullptr || news.IsNew(part)) continue;
+    watt.end_corrected = old->end_corrected, watt.far_corrected = old->far_corrected;
+    for (std::size_t i = 0; i < 2; ++i) {
+      if (news.Touches(Under(part, kCrankLinks[i].end))) watt.end_corrected[i].setZero();
+      if (news.Touches(Under(part, kCrankLinks[i].far))) watt.far_corrected[i].setZero();
+      watt.end[i] += watt.end_corrected[i], watt.far[i] += watt.far_corrected[i];
+    }
+  }
+}
+
+// What this file says of the length of one rod of an arm, a number or fit; null where it leaves the
+// rod as it is.
+const Node* MadeAnew(const News& news, const Path& part, const char* key) {
+  if (!news.IsNew(part)) return news.Given(part, key);
+  const Node* given = news.At(Under(part, key));
+  return given != nullptr && given->si ? given : nullptr;
+}
+
+void MakeLegs(const News& news, Axle& now) {
+  for (AArm& arm : now.a_arms) {
+    const Path part{"axles", now.name, "a_arms", arm.name.key};
+    for (std::size_t i = 0; i < 2; ++i) {
+      const Node* given = MadeAnew(news, part, kLegKeys[i]);
+      if (given == nullptr) continue;
+      std::array<double, 2> legs = LegLengths(arm);
+      legs[i] = given->si.value_or((arm.p_CP[i] - arm.p_CQ).norm());
+      arm.leg_length = legs;
+    }
+  }
+}
+
+void MakeCrankLinks(const News& news, Axle& now) {
+  for (WattsLink& watt : now.watts_links) {
+    const Path part{"axles", now.name, "watts_links", watt.name};
+    for (std::size_t i = 0; i < 2; ++i) {
+      if (const Node* given = MadeAnew(news, part, kCrankLinks[i].length)) {
+        MakeLink(watt, i, given->si.value_or((watt.end[i] - watt.far[i]).norm()));
+      }
+      watt.length[i].reset();
+    }
+  }
+}
+
 void KeepLinks(const News& news, const Axle& before, Axle& now) {
+  CorrectAgain(news, before, now);
   for (Link& link : now.links) {
     const Path part{"axles", now.name, "links", link.name.key};
     if (news.IsNew(part)) continue;
@@ -105,9 +206,12 @@ void KeepLinks(const News& news, const Axle& before, Axle& now) {
       before,
       [&](const std::string& kind, const std::string& key) {
         const Path part{"axles", now.name, kind, key};
-        return !news.IsNew(part) && news.Given(part, "length") == nullptr;
+        const Node* given = news.Given(part, "length");
+        return !news.IsNew(part) && (given == nullptr || given->text == "keep");
       },
       now);
+  MakeLegs(news, now);
+  MakeCrankLinks(news, now);
 }
 
 // The weighed coil that a coil still is; null where it is another one, or weighed by this file.
@@ -163,14 +267,13 @@ void KeepSteering(const News& news, const Axle& before, Axle& now) {
   const Path part{"axles", now.name, "steering"};
   const Steering& old = *before.steering;
   Steering& steering = *now.steering;
-  const double length = old.drag_link_length.value_or(MeasuredLength(old.drag_link));
-  if (!news.IsNew(Under(part, "drag_link")) && length != MeasuredLength(steering.drag_link)) {
+  const double length = DragLinkLength(old);
+  if (!news.IsNew(Under(part, "drag_link")) && length != DragLinkLength(steering)) {
     steering.drag_link_length = length;
   }
   if (!old.tie_rod || !steering.tie_rod || news.IsNew(Under(part, "tie_rod"))) return;
-  const auto apart = [](const TieRod& rod) { return (rod.p_CL - rod.p_CR).norm(); };
-  const double rod = old.tie_rod->length.value_or(apart(*old.tie_rod));
-  if (rod != apart(*steering.tie_rod)) steering.tie_rod->length = rod;
+  const double rod = LengthOf(*old.tie_rod);
+  if (rod != LengthOf(*steering.tie_rod)) steering.tie_rod->length = rod;
 }
 
 void KeepShafts(const News& news, const Vehicle& before, Vehicle& now) {
@@ -200,7 +303,10 @@ Vehicle WeighedAnew(Vehicle measured, const Ledger& ledger) {
 
 Vehicle BuildFromStages(const std::vector<Stage>& stages, Report& report) {
   Vehicle measured = Build<Vehicle>(stages.front().root);  // coils and tyres not made yet
-  for (const std::size_t i : AxlesOf(measured)) CorrectPoints(measured.axles[i]);
+  for (const std::size_t i : AxlesOf(measured)) {
+    RefuseLegs(stages.front().root, measured.axles[i], report);
+    CorrectPoints(measured.axles[i]);
+  }
   Vehicle before = measured;
   ResolveWeighedLengths(before);
   ResolveTires(before);

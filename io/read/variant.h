@@ -38,7 +38,8 @@ struct LoadedDocument {
 // variant to its base, in that order (change.cc, moves.cc).
 //   variant   its document; parts of the wrong kind are passed over (Validate reports them)
 //   root      the base's document, changed in place
-//   report    takes paths that are not there, already there, or name two things
+//   report    takes paths that are not there, already there, or name two things, and moves of
+//             nothing
 // Numbers in brackets always count the items as they stand in the base. A path that names one
 // member of a pair ("lower arm left") splits the pair: both then stand by themselves.
 //   returns   what it names

@@ -18,6 +18,8 @@ Dimension DimensionOf(DifferenceKind kind) {
       return Dimension::kRate;
     case DifferenceKind::kMass:
       return Dimension::kMass;
+    case DifferenceKind::kAngle:
+      return Dimension::kAngle;
     default:
       return Dimension::kLength;
   }
@@ -38,8 +40,8 @@ std::string WayOf(const Eigen::Vector3d& moved, const NoteWriter& writer) {
 }
 
 bool HasNumbers(const Difference& difference) {
-  return difference.kind == DifferenceKind::kLength || difference.kind == DifferenceKind::kRate ||
-         difference.kind == DifferenceKind::kMass;
+  return difference.kind != DifferenceKind::kPlace && difference.kind != DifferenceKind::kGone &&
+         difference.kind != DifferenceKind::kNew;
 }
 
 }  // namespace

@@ -203,8 +203,7 @@ void AddTabs(const PlanFor& is, const PartsAdvice& advice, size_t index, Plan& p
 // The link that a shaft's note names first, made longer or shorter.
 void TurnLink(const PlanFor& is, const Axle& axle, const LinkSet& links, double by, Plan& plan) {
   const Link& link = axle.links[links.members.front()];
-  Set(is, axle, "links", link.name.key, "length",
-      PlanLength(MeasuredLength(link.span) + by, is.units), plan);
+  Set(is, axle, "links", link.name.key, "length", PlanLength(LengthOf(link) + by, is.units), plan);
   WriterTo(is, plan).Say("The {} axle's {}{}: {} by {}, eye to eye.", axle.name, link.name.key,
                          links.members.size() > 1 ? ", both alike" : "",
                          by > 0.0 ? "longer" : "shorter", WriterTo(is, plan).Length(std::abs(by)));
@@ -244,14 +243,8 @@ bool AddBarMove(const PlanFor& is, const SteeredAxle& steered, Plan& plan) {
              writer.Way(move->by.y(), "left", "right"), writer.Way(move->by.z(), "up", "down"),
              move->kind == BarMoveKind::kFrameEndNoSteer ? ", so that travel steers nothing at rest"
                                                          : ", so that it lies like the drag link");
-  if (is.link_length) {
-    Set(is, axle, "links", bar.name.key, "length", PlanLength(move->length, is.units), plan);
-  } else {
-    writer.Say(
-        "For the axle to rest where it did the bar is then {} long, eye to eye; here it is as long "
-        "as its two points are apart.",
-        writer.Length(move->length));
-  }
+  // For the axle to rest where it did.
+  Set(is, axle, "links", bar.name.key, "length", PlanLength(move->length, is.units), plan);
   return true;
 }
 
@@ -325,7 +318,7 @@ Plan PlanOfDriveline(const PlanFor& is, const std::vector<ShaftReport>& reports)
       continue;
     }
     done[axle] = true;
-    if (is.link_length && !report.cures.empty()) {
+    if (!report.cures.empty()) {
       const LinkCure& cure = report.cures.front();
       TurnLink(is, is.vehicle->axles[axle], cure.links, cure.by, plan);
     } else {
@@ -342,18 +335,23 @@ Plan PlanOfSteering(const PlanFor& is, const SteeringReport& report) {
     if (IsPast(*is.vehicle, report, steered.axle)) AddBarMove(is, steered, plan);
   }
   if (!IsEmpty(plan)) return plan;
-  bool off = false;
   for (const SidewaysCure& cure : report.sideways) {
     const Axle& axle = is.vehicle->axles[cure.axle];
     const bool past = axle.sideways_most && std::abs(cure.offset) > *axle.sideways_most;
     if (!past || !cure.by || !cure.bar) continue;
-    off = true;
-    if (is.link_length) TurnLink(is, axle, *cure.bar, *cure.by, plan);
+    TurnLink(is, axle, *cure.bar, *cure.by, plan);
+    if (!cure.drag_link_by || std::abs(*cure.drag_link_by) < kShim) continue;
+    const NoteWriter writer = WriterTo(is, plan);
+    writer.Say(
+        "Its drag link then has to be {} {} for the wheels to point as measured; the file takes it "
+        "as it is.",
+        writer.Length(std::abs(*cure.drag_link_by)),
+        *cure.drag_link_by > 0.0 ? "longer" : "shorter");
   }
   if (!IsEmpty(plan)) return plan;
-  return Nothing(off ? "a length of the track bar is advised, and the file has no key for it"
-                     : "no track bar and no drag link is past what it is held against, or no other "
-                       "place for the bar is found");
+  return Nothing(
+      "no track bar and no drag link is past what it is held against, or no other place for the "
+      "bar is found");
 }
 
 }  // namespace linkwright

@@ -22,7 +22,6 @@ struct PlanFor {
   const Load* load;  // it was asked under; null: geometry only
   // Whether something stands in the file: {"axles", "rear", "straps"}.
   std::function<bool(const std::vector<std::string>& part)> has;
-  bool link_length;  // the file can say how long a link is
 };
 
 // The first plan that centres the wheels: the chassis cut or stretched, the body set elsewhere.

@@ -106,7 +106,7 @@ Knuckle PrepareKnuckle(const Axle& axle, const AxleFrame& frame) {
   Knuckle knuckle{.p_CP = drag_link.p_CP,
                   .p_AQ = OnHousing(frame, drag_link.p_CQ),
                   .pin = PrepareKingpin(axle, frame, side),
-                  .length = axle.steering->drag_link_length.value_or(MeasuredLength(drag_link)),
+                  .length = DragLinkLength(*axle.steering),
                   .assembly = std::nullopt};
   constexpr double kShortestArm = 1e-3;  // [m] less, and the angle it gives is noise
   if (knuckle.pin.axis_A.cross(knuckle.p_AQ - knuckle.pin.p_AK).norm() < kShortestArm) {
@@ -143,8 +143,8 @@ std::optional<HandTurns> WithOther(const Axle& axle, const AxleFrame& frame, boo
   const Eigen::Vector3d follows = OnHousing(frame, left_leads ? rod.p_CR : rod.p_CL);
   const auto assembly = AssemblyOf(follow, follows, led);
   if (!assembly) return std::nullopt;
-  const auto other = TurnToReach(follow, follows, Turned(lead, turn, led),
-                                 rod.length.value_or((led - follows).norm()), *assembly);
+  const auto other =
+      TurnToReach(follow, follows, Turned(lead, turn, led), LengthOf(rod), *assembly);
   if (!other) return std::nullopt;
   return left_leads ? HandTurns{.left = turn, .right = *other}
                     : HandTurns{.left = *other, .right = turn};

@@ -11,18 +11,9 @@ constexpr double kRounding = 1e-12;  // [m]
 
 constexpr std::array kFirstSecond{" first", " second"};
 
-std::array<double, 2> LegLengths(const AArm& arm) {
-  if (arm.leg_length) return *arm.leg_length;
-  return {MeasuredLength({arm.p_CP[0], arm.p_CQ}), MeasuredLength({arm.p_CP[1], arm.p_CQ})};
-}
-
 // What an arm is, where it has no shape of its own yet: its points.
 RadiusArmShape ShapeOf(const RadiusArm& arm) {
   return arm.made.value_or(RadiusArmShape{arm.p_CP, arm.p_CQ});
-}
-
-CrankShape ShapeOf(const WattsLink& watt) {
-  return watt.made.value_or(CrankShape{watt.pivot, watt.end, watt.far});
 }
 
 // The member of the same name, left and right told apart, whether they were given as a pair or not.
@@ -41,6 +32,22 @@ const Member* Find(const std::vector<Member>& members, const Member& like) {
 }
 
 }  // namespace
+
+std::array<double, 2> LegLengths(const AArm& arm) {
+  if (arm.leg_length) return *arm.leg_length;
+  return {MeasuredLength({arm.p_CP[0], arm.p_CQ}), MeasuredLength({arm.p_CP[1], arm.p_CQ})};
+}
+
+CrankShape ShapeOf(const WattsLink& watt) {
+  return watt.made.value_or(CrankShape{watt.pivot, watt.end, watt.far});
+}
+
+void MakeLink(WattsLink& watt, size_t link, double length) {
+  CrankShape made = ShapeOf(watt);
+  const Eigen::Vector3d& end = made.end[link];
+  made.far[link] = end + length * (made.far[link] - end).normalized();
+  watt.made = made;
+}
 
 bool HasKeptArms(const Axle& axle) {
   const auto any = [](const auto& members, auto member) {

@@ -2,6 +2,7 @@
 // Arms that keep their own lengths and shapes when their holes are moved.
 #pragma once
 
+#include <array>
 #include <functional>
 #include <string>
 #include <vector>
@@ -27,6 +28,15 @@ struct ArmFit {
 
   [[nodiscard]] double LongerBy() const { return length - MeasuredLength(holes); }
 };
+
+// Of each leg, eye to point [m]: its own, or as its points say.
+[[nodiscard]] std::array<double, 2> LegLengths(const AArm& arm);
+
+// A crank and its links as they are: as made, or as their points say.
+[[nodiscard]] CrankShape ShapeOf(const WattsLink& watt);
+
+// Makes one of its two links so long, eye to eye [m]; the crank and the other stay as they are.
+void MakeLink(WattsLink& watt, size_t link, double length);
 
 // Links, then A-arms, radius arms (from the chassis eye to the middle between their two others) and
 // Watt's links.

@@ -17,6 +17,12 @@ std::string DisplayName(const MemberName& name) {
 
 double LengthOf(const Link& link) { return link.length.value_or(MeasuredLength(link.span)); }
 
+double LengthOf(const TieRod& rod) { return rod.length.value_or((rod.p_CL - rod.p_CR).norm()); }
+
+double DragLinkLength(const Steering& steering) {
+  return steering.drag_link_length.value_or(MeasuredLength(steering.drag_link));
+}
+
 double MeasuredLength(const Span& span) { return (span.p_CQ - span.p_CP).norm(); }
 
 std::span<const size_t> AxlesOf(const Vehicle& vehicle) {

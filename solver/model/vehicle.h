@@ -105,6 +105,11 @@ struct WattsLink {
   std::array<Eigen::Vector3d, 2> far;   // far ends of the two links, on the other body [m]
   double rate = 5e6;                    // axial, of each link with its bushings in it [N/m]
   std::optional<CrankShape> made = {};  // absent: both fit their points
+  // Of each link, eye to eye, as a file gives it: gone once `made` or the ends have it [m].
+  std::array<std::optional<double>, 2> length = {};
+  // What that moved the ends of each link by, where they are still those [m].
+  std::array<Eigen::Vector3d, 2> end_corrected{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero()};
+  std::array<Eigen::Vector3d, 2> far_corrected{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero()};
 };
 
 // One point of a measured force law.
@@ -230,6 +235,9 @@ struct TieRod {
   std::optional<double> length = {};  // its own, ball to ball [m]; absent: it fits its two points
 };
 
+// Ball to ball [m].
+[[nodiscard]] double LengthOf(const TieRod& rod);
+
 // What the steering of an axle is held against; absent: not watched.
 struct SteeringAims {
   std::optional<double> slope_differ;   // track bar against drag link, in front view [rad]
@@ -245,6 +253,9 @@ struct Steering {
   std::optional<double> lock = {};  // steer of the wheel inside the bend at full lock [rad]
   SteeringAims aims = {};
 };
+
+// Eye to eye [m].
+[[nodiscard]] double DragLinkLength(const Steering& steering);
 
 struct Opening {
   double x, z;                       // centre in side view, chassis axes [m]

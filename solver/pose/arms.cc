@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solver/model/arms_kept.h"
 #include "solver/model/error.h"
 #include "solver/numeric/dual.h"
 
@@ -126,8 +127,7 @@ void AddArms(const Axle& axle, AxleFrame& frame) {
     const std::vector<std::string> part{"axles", axle.name, "a_arms", arm.name.key};
     for (size_t i = 0; i < 2; ++i) {
       const Span leg{arm.p_CP[i], arm.p_CQ};
-      AddLeg(frame, leg, arm.leg_length ? (*arm.leg_length)[i] : MeasuredLength(leg), arm.rate,
-             DisplayName(arm.name) + kLegs[i], part);
+      AddLeg(frame, leg, LegLengths(arm)[i], arm.rate, DisplayName(arm.name) + kLegs[i], part);
     }
   }
   for (const RadiusArm& arm : axle.radius_arms) {
@@ -139,7 +139,7 @@ namespace {
 
 // How fast a link lengthens as its crank turns, as measured [m/rad].
 double LengtheningPerTurn(const WattsLink& watt, size_t i) {
-  const CrankShape made = watt.made.value_or(CrankShape{watt.pivot, watt.end, watt.far});
+  const CrankShape made = ShapeOf(watt);
   const Eigen::Vector3d motion = watt.axis.normalized().cross(made.end[i] - made.pivot);
   return (made.end[i] - made.far[i]).normalized().dot(motion);
 }

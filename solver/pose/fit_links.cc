@@ -64,6 +64,17 @@ double GreatestChange(const AxleFrame& a, const AxleFrame& b) {
   return most;
 }
 
+// What is farthest from fitting at a pose; before all what does not reach there at all.
+FittedPose FarthestOff(const AxleFrame& wanted, const Pose& pose) {
+  const std::vector<double> stretch = StretchesAt(wanted, CoordinatesOf(pose));
+  size_t worst = 0;
+  for (size_t i = 0; i < stretch.size(); ++i) {
+    if (!std::isfinite(stretch[i])) return {std::nullopt, i, std::nullopt};
+    if (std::abs(stretch[i]) > std::abs(stretch[worst])) worst = i;
+  }
+  return {std::nullopt, worst, stretch[worst]};
+}
+
 }  // namespace
 
 FittedPose FitLinks(const AxleFrame& fitting, const AxleFrame& wanted, const Pose& start) {
@@ -78,11 +89,7 @@ FittedPose FitLinks(const AxleFrame& fitting, const AxleFrame& wanted, const Pos
     // The same assembly of the links: another would be another axle.
     const bool kept = sign * SlopeDeterminant(frame, solution.pose) > 0.0;
     if (solution.status != SolveStatus::kConverged || !kept) {
-      const std::vector<double> stretch = StretchesAt(wanted, CoordinatesOf(pose));
-      const auto worst = std::max_element(stretch.begin(), stretch.end(), [](double a, double b) {
-        return std::abs(a) < std::abs(b);
-      });
-      return {std::nullopt, static_cast<size_t>(worst - stretch.begin()), *worst};
+      return FarthestOff(wanted, pose);
     }
     pose = solution.pose;
   }

@@ -12,7 +12,9 @@ namespace linkwright {
 struct FittedPose {
   std::optional<Pose> pose;  // absent: the arms cannot be put together
   size_t worst = 0;          // index into AxleFrame::links: what is farthest from fitting
-  double short_by = 0.0;     // what it lacks where the others got to [m]; below 0: it is too long
+  // What it lacks where the others got to [m]; below 0: it is too long; absent: it does not reach
+  // at all, as a link too short for its crank.
+  std::optional<double> short_by = 0.0;
 };
 
 // The pose at a start's height and roll in which the links hold the housing, walked to from one in

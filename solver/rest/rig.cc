@@ -2,7 +2,9 @@
 #include "solver/rest/rig.h"
 
 #include <cmath>
+#include <string>
 
+#include "solver/model/arms_kept.h"
 #include "solver/model/error.h"
 #include "solver/pose/fit_links.h"
 #include "solver/pose/freedom.h"
@@ -12,12 +14,14 @@ namespace {
 
 ModelError CannotFit(const AxleFrame& frame, const FittedPose& fitted) {
   const FrameLink& worst = frame.links[fitted.worst];
-  return {worst.part,
-          "the arms cannot be put together with the wheels where they were measured: " +
-              worst.name + " is {} too " + (fitted.short_by > 0.0 ? "short" : "long") +
-              " where the others got to; give it a length that reaches (length: fit makes it fit "
-              "its two holes), or move its hole",
-          std::abs(fitted.short_by)};
+  const std::string cannot =
+      "the arms cannot be put together with the wheels where they were measured: " + worst.name;
+  const std::string mend =
+      " where the others got to; give it a length that reaches (length: fit makes it fit its "
+      "holes), or move its hole";
+  if (!fitted.short_by) return {worst.part, cannot + " does not reach" + mend};
+  return {worst.part, cannot + " is {} too " + (*fitted.short_by > 0.0 ? "short" : "long") + mend,
+          std::abs(*fitted.short_by)};
 }
 
 }  // namespace
@@ -29,8 +33,13 @@ Rig PrepareRig(const Vehicle& vehicle) {
     RigAxle& prepared = rig.axles[i];
     prepared.frame = PrepareAxle(axle);
     const FittedPose fitted = MeasuredPose(axle, prepared.frame);
-    RequireLocated(axle, prepared.frame, fitted.pose.value_or(prepared.frame.measured));
-    if (!fitted.pose) throw CannotFit(prepared.frame, fitted);
+    if (!fitted.pose) {
+      // An axle that its arms leave free however long they are is told so first.
+      const AxleFrame as_points = PrepareAxle(WithArmsAsPoints(axle));
+      RequireLocated(axle, as_points, as_points.measured);
+      throw CannotFit(prepared.frame, fitted);
+    }
+    RequireLocated(axle, prepared.frame, *fitted.pose);
     prepared.measured = EvaluateMotion(prepared.frame, *fitted.pose);
     prepared.pushers = PreparePushers(axle, prepared.frame);
     prepared.ends = EndLengths(axle, prepared.frame);

@@ -123,6 +123,20 @@ TEST(CompareCommand, AFileAgainstItselfDiffersInNothing) {
   for (const CsvRecord& record : sheet.rows) EXPECT_EQ(record[6], "0") << record[2];
 }
 
+TEST(CompareCommand, SlopesThatDifferStandAmongThePartsAndPlaces) {
+  const Folder folder;
+  const std::string van = VehiclePath("harbour_van");
+  const std::string file = folder.Write("slopes.yaml", "base: " + van +
+                                                           "\nchange:\n"
+                                                           "  axles.front.kingpin.caster: 7\n"
+                                                           "  axles.rear.pinion.angle: 2.5\n");
+  const std::string out = RunProgram({"compare", van, file}).out;
+  for (const char* line : {"front kingpin, caster  6.00 deg  7.00 deg   1.00 deg",
+                           "rear pinion, slope  3.00 deg  2.50 deg  -0.50 deg"}) {
+    EXPECT_NE(out.find(line), std::string::npos) << out.substr(0, 600);
+  }
+}
+
 TEST(CompareCommand, GeometryAloneIsComparedInItsCurves) {
   const Outcome outcome = RunProgram({"compare", VehiclePath("bare_frame"),
                                       VehiclePath("harbour_van"), "--from", "-20", "--to", "20"});

@@ -8,9 +8,9 @@
 #include <filesystem>
 #include <fstream>
 
-#include "io/read/format.h"
 #include "io/read/vehicle_file.h"
 #include "io/write/plan_file.h"
+#include "solver/model/arms_kept.h"
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
 
@@ -163,8 +163,7 @@ TEST(DrivelinePlan, MakesBothJointsAlikeAtRest) {
   constexpr double kAlike = 0.005;  // [deg] the van's housing stands 0.6 mm beside the centreline
   EXPECT_GT(differ(van), 0.3);
   EXPECT_LT(differ(plan), kAlike);
-  const bool by_link = KeyIn(FindGroup("link"), "length") != nullptr;
-  EXPECT_THAT(ReadBytes(plan), HasSubstr(by_link ? ".length: " : "axles.rear.pinion.angle: "));
+  EXPECT_THAT(ReadBytes(plan), HasSubstr(".length: "));
   ExpectNothingLeft(folder, {"driveline", plan});
 }
 
@@ -177,13 +176,63 @@ TEST(SteeringPlan, LaysTheTrackBarLikeTheDragLink) {
                     Number(lines, "front lines", "drag link", "slope"));
   };
   const std::string plan = Planned(folder, {"steering", van});
-  // Where the file has no length for the bar the axle rests a little to the side of where it was.
-  constexpr double kParallel = 0.01;  // [deg] 0.1 mm of that on a bar of 991 mm
+  constexpr double kParallel = 0.01;  // [deg] what is told, to its last digit
   EXPECT_LT(slopes(plan), kParallel);
   const Sheet lines = RunToSheet({"steering", plan});
   EXPECT_NEAR(Number(lines, "front lines", "track bar", "length"),
               Number(lines, "front lines", "drag link", "length"), 1.0);
   ExpectNothingLeft(folder, {"steering", plan});
+}
+
+// Arms that are kept are other lengths than their holes are apart: what is turned counts from what
+// the arm is.
+TEST(DrivelinePlan, CountsFromWhatAKeptArmIs) {
+  const Folder folder;
+  const std::string moved =
+      folder.Write("moved.yaml", "base: " + VehiclePath("harbour_van") +
+                                     "\nchange:\n"
+                                     "  axles.rear.links.upper arm.frame: [-2049, 345, 541]\n"
+                                     "  axles.rear.links.lower arm.frame: [-1898, 430, 399]\n");
+  ASSERT_TRUE(HasKeptArms(ReadVehicleFile(moved).vehicle.axles[kRear]));
+  const auto points_at_pinion = [](const std::string& file) {
+    return RunProgram({"driveline", file}).out.find("the pinion's yoke end has to come") !=
+           std::string::npos;
+  };
+  EXPECT_TRUE(points_at_pinion(moved));
+  const std::string plan = Planned(folder, {"driveline", moved});
+  EXPECT_THAT(ReadBytes(plan), HasSubstr(".length: "));
+  ExpectNothingLeft(folder, {"driveline", plan});
+  const Sheet rows = RunToSheet({"sweep", plan, "--from", "0", "--to", "0", "--step", "10"});
+  EXPECT_NEAR(rows.Number(0, "driveshaft_front_joint_deg"),
+              rows.Number(0, "driveshaft_rear_joint_deg"), 0.005);  // [deg] as above
+  EXPECT_FALSE(points_at_pinion(plan));
+}
+
+// The length that the plan gives the bar puts the axle on the centreline.
+TEST(SteeringPlan, CentresAnAxleByTheLengthOfItsBar) {
+  struct Case {
+    const char *name, *axle, *change, *drag_link;
+  };
+  for (const auto& [name, axle, change, drag_link] :
+       {Case{"quarry_pickup", "rear", "axles.rear.sideways_most: 1", ""},
+        Case{"quarry_pickup", "rear", "axles.rear.links.track bar.frame[2]: 455", ""},
+        Case{"orchard_tractor_truck", "front", "axles.front.links.track bar.frame[2]: 18",
+             "Its drag link then has to be "}}) {
+    const Folder folder;
+    const std::string off =
+        folder.Write("off.yaml", "base: " + VehiclePath(name) + "\nchange:\n  " + change + "\n");
+    const auto offset = [&, which = std::string(axle)](const std::string& file) {
+      return Number(RunToSheet({"steering", file, "--units", "metric"}), "sideways", which,
+                    "offset");
+    };
+    EXPECT_GT(std::abs(offset(off)), 1.0) << name << change;
+    const std::string plan = Planned(folder, {"steering", off});
+    EXPECT_THAT(ReadBytes(plan),
+                HasSubstr(std::string("axles.") + axle + ".links.track bar.length: "));
+    EXPECT_THAT(ReadBytes(plan), HasSubstr(drag_link));
+    EXPECT_NEAR(offset(plan), 0.0, 1e-5) << name << change;  // [mm] closed in on to 1e-6
+    ExpectNothingLeft(folder, {"steering", plan});
+  }
 }
 
 TEST(Plans, LeaveTheirInputAlone) {

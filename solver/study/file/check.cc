@@ -92,9 +92,11 @@ CheckReport CheckVehicle(const Vehicle& vehicle) {
   CheckReport report;
   for (const size_t i : AxlesOf(vehicle)) {
     const Axle& axle = vehicle.axles[i];
-    const AxleFrame frame = PrepareAxle(axle);
+    AxleFrame frame = PrepareAxle(axle);
     report.axles[i].links = frame.links.size();
-    const Pose at = MeasuredPose(axle, frame).pose.value_or(frame.measured);
+    const FittedPose fitted = MeasuredPose(axle, frame);
+    if (!fitted.pose) frame = PrepareAxle(WithArmsAsPoints(axle));  // arms as their holes have them
+    const Pose at = fitted.pose.value_or(frame.measured);
     report.axles[i].freedom = AnalyseFreedom(frame, at);
     report.axles[i].moved = {.x = at.x - frame.measured.x,
                              .y = at.y - frame.measured.y,

@@ -5,13 +5,15 @@
 #include <cmath>
 #include <map>
 
+#include "solver/geometry/driveshaft.h"
 #include "solver/model/arms_kept.h"
+#include "solver/model/places.h"
 #include "solver/pose/fit_links.h"
 
 namespace linkwright {
 namespace {
 
-constexpr double kSame = 1e-9;  // [m, N/m of 1, kg] rounding of units
+constexpr double kSame = 1e-9;  // [m, N/m of 1, kg, rad] rounding of units
 
 // What a vehicle has, by name: places and numbers.
 struct Inventory {
@@ -21,57 +23,70 @@ struct Inventory {
   void Add(const std::string& what, DifferenceKind kind, const std::optional<double>& value) {
     if (value) numbers[what] = {kind, *value};
   }
-  void Add(const std::string& member, const Span& span) {
-    places[member + ", frame end"] = span.p_CP;
-    places[member + ", axle end"] = span.p_CQ;
-  }
   void Add(const std::string& member, const ForceLaw& law) {
     Add(member + ", free length", DifferenceKind::kLength, law.free_length);
     if (law.curve.empty()) Add(member + ", rate", DifferenceKind::kRate, law.rate);
   }
 };
 
-template <typename Members>
-void AddSpans(const std::string& axle, const Members& members, Inventory& to) {
-  for (const auto& member : members) to.Add(axle + " " + DisplayName(member.name), member.span);
-}
-
-void AddArms(const Axle& axle, Inventory& to) {
-  for (const ArmFit& arm : ArmsOf(axle)) {
-    to.Add(axle.name + " " + arm.name, arm.holes);
-    to.Add(axle.name + " " + arm.name + ", eye to eye", DifferenceKind::kLength, arm.length);
-  }
-}
-
+// Places of the axle and of what is on it; its own numbers, member by member.
 void AddAxle(const Axle& axle, Inventory& to) {
   using enum DifferenceKind;
-  const auto name = [&](const auto& member) { return axle.name + " " + DisplayName(member.name); };
-  to.places[axle.name + " left wheel centre"] = axle.p_CW_l;
-  to.places[axle.name + " right wheel centre"] = axle.p_CW_r;
-  AddArms(axle, to);
-  AddSpans(axle.name, axle.springs, to);
-  AddSpans(axle.name, axle.bump_stops, to);
-  AddSpans(axle.name, axle.dampers, to);
-  AddSpans(axle.name, axle.straps, to);
-  for (const Spring& spring : axle.springs) to.Add(name(spring), spring.law);
-  for (const Stop& stop : axle.bump_stops) to.Add(name(stop), stop.law);
-  for (const Damper& damper : axle.dampers) {
-    to.Add(name(damper) + ", shortest", kLength, damper.shortest);
-    to.Add(name(damper) + ", longest", kLength, damper.longest);
+  const auto add = [&](const std::string& what, DifferenceKind kind,
+                       const std::optional<double>& value) {
+    to.Add(axle.name + " " + what, kind, value);
+  };
+  Axle visited = axle;  // a visit may move places; this one only asks
+  VisitPlaces(visited, [&](const std::string& name, Body, const Eigen::Vector3d& place) {
+    to.places[axle.name + " " + name] = place;
+  });
+  for (const ArmFit& arm : ArmsOf(axle)) add(arm.name + ", eye to eye", kLength, arm.length);
+  for (const Spring& spring : axle.springs) {
+    to.Add(axle.name + " " + DisplayName(spring.name), spring.law);
   }
-  for (const Strap& strap : axle.straps) to.Add(name(strap) + ", length", kLength, strap.length);
-  to.Add(axle.name + " tyres, unloaded radius", kLength, axle.tire.radius);
-  to.Add(axle.name + " tyres, rate", kRate, axle.tire.rate);
-  if (axle.unsprung) to.Add(axle.name + " unsprung mass", kMass, axle.unsprung->mass);
-  if (axle.pinion) to.places[axle.name + " pinion yoke"] = axle.pinion->p_CY;
+  for (const Stop& stop : axle.bump_stops) {
+    to.Add(axle.name + " " + DisplayName(stop.name), stop.law);
+  }
+  for (const Damper& damper : axle.dampers) {
+    add(DisplayName(damper.name) + ", shortest", kLength, damper.shortest);
+    add(DisplayName(damper.name) + ", longest", kLength, damper.longest);
+  }
+  for (const Strap& strap : axle.straps) {
+    add(DisplayName(strap.name) + ", length", kLength, strap.length);
+  }
+  for (const Gap& gap : axle.gaps) add(gap.name + ", least", kLength, gap.least);
+  if (axle.tire.radius) {
+    add("left tyre, unloaded radius", kLength, FreeRadius(axle.tire, 0));
+    add("right tyre, unloaded radius", kLength, FreeRadius(axle.tire, 1));
+  }
+  add("tyres, rate", kRate, axle.tire.rate);
+  if (axle.unsprung) add("unsprung mass", kMass, axle.unsprung->mass);
+  if (axle.pinion) add("pinion, slope", kAngle, axle.pinion->angle);
+  if (axle.kingpin) {
+    add("kingpin, caster", kAngle, axle.kingpin->caster);
+    add("kingpin, inclination", kAngle, axle.kingpin->inclination);
+  }
   if (axle.steering) {
-    to.Add(axle.name + " drag link", axle.steering->drag_link);
-    to.Add(axle.name + " drag link, eye to eye", kLength,
-           axle.steering->drag_link_length.value_or(MeasuredLength(axle.steering->drag_link)));
+    add("drag link, eye to eye", kLength, DragLinkLength(*axle.steering));
+    if (axle.steering->tie_rod) {
+      add("tie rod, ball to ball", kLength, LengthOf(*axle.steering->tie_rod));
+    }
   }
   if (axle.opening) {
     to.places[axle.name + " opening, centre"] = {axle.opening->x, 0.0, axle.opening->z};
   }
+}
+
+void AddShaft(const Driveshaft& shaft, const Axle& axle, Inventory& to) {
+  using enum DifferenceKind;
+  const std::string name = shaft.name + " shaft, ";
+  to.places[name + "output"] = shaft.p_CO;
+  if (shaft.center_bearing) to.places[name + "centre bearing"] = shaft.center_bearing->p_CB;
+  to.Add(name + "slope of its output", kAngle, shaft.output_angle);
+  // Of what slides: how long it was where its slip was counted.
+  if (axle.pinion) to.Add(name + "length", kLength, MadeLength(shaft, axle, PrepareAxle(axle)));
+  to.Add(name + "slip", kLength, shaft.slip);
+  to.Add(name + "slip left", kLength, shaft.slip_left);
 }
 
 Inventory InventoryOf(const Vehicle& vehicle) {
@@ -79,7 +94,7 @@ Inventory InventoryOf(const Vehicle& vehicle) {
   Inventory all;
   for (const size_t i : AxlesOf(vehicle)) AddAxle(vehicle.axles[i], all);
   for (const Driveshaft& shaft : vehicle.driveshafts) {
-    all.places[shaft.name + " shaft, output"] = shaft.p_CO;
+    AddShaft(shaft, vehicle.axles[static_cast<size_t>(shaft.axle)], all);
   }
   for (const Mark& mark : vehicle.marks) all.places[mark.name] = mark.p_CB;
   if (vehicle.ledger) {

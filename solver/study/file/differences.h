@@ -11,14 +11,14 @@
 
 namespace linkwright {
 
-enum class DifferenceKind { kPlace, kLength, kRate, kMass, kGone, kNew };
+enum class DifferenceKind { kPlace, kLength, kRate, kMass, kAngle, kGone, kNew };
 
 // One part or place that both have otherwise, or only one of them has.
 struct Difference {
   std::string what;  // "rear lower arm left, frame end"; "rear coil right, free length"
   DifferenceKind kind;
   Eigen::Vector3d moved;  // kPlace: second less first, in C [m]
-  double first, second;   // kLength [m], kRate [N/m], kMass [kg]
+  double first, second;   // kLength [m], kRate [N/m], kMass [kg], kAngle [rad]
 };
 
 struct Differences {

@@ -161,6 +161,31 @@ TEST_F(Moves, TakeTheUnitsOfTheirOwnFile) {
   EXPECT_NEAR(moved.axles[1].p_CW_l.x(), -2.540 - 0.0381, kTol);
 }
 
+// By hand: 100 mm out of the chassis behind the shaft's output and ahead of the arms.
+TEST_F(Moves, CutAFileWithOneAxleLikeAnyOther) {
+  const std::string file = std::filesystem::absolute(std::filesystem::path(LINKWRIGHT_SOURCE_DIR) /
+                                                     "fixtures/vehicles/rear_axle_on_stands.yaml")
+                               .string();
+  const Vehicle before = ReadVehicleFile(file).vehicle;
+  const Vehicle cut = Read("cut.yaml", "base: " + file + "\nstretch: {at: -1700, by: -100}\n");
+  const Eigen::Vector3d ahead(0.100, 0.0, 0.0);
+  const Axle &was = before.axles[1], &is = cut.axles[1];
+  EXPECT_TRUE(check::Near(is.p_CW_l, was.p_CW_l + ahead, kTol));
+  EXPECT_TRUE(check::Near(is.pinion->p_CY, was.pinion->p_CY + ahead, kTol));
+  for (size_t i = 0; i < was.links.size(); ++i) {
+    EXPECT_TRUE(check::Near(is.links[i].span.p_CP, was.links[i].span.p_CP + ahead, kTol));
+    EXPECT_TRUE(check::Near(is.links[i].span.p_CQ, was.links[i].span.p_CQ + ahead, kTol));
+  }
+  EXPECT_TRUE(check::Near(is.gaps[0].span.p_CP, was.gaps[0].span.p_CP + ahead, kTol));
+  EXPECT_EQ(is.opening->x, was.opening->x);  // the body stays
+  EXPECT_EQ(cut.driveshafts[0].p_CO, before.driveshafts[0].p_CO);
+  // Ahead of what is on the chassis behind the axle only that goes.
+  const Vehicle behind = Read("behind.yaml", "base: " + file + "\nstretch: {at: -2830, by: 60}\n");
+  EXPECT_EQ(behind.axles[1].p_CW_l, was.p_CW_l);
+  EXPECT_NEAR(behind.axles[1].gaps[0].span.p_CP.x(), -2.920, kTol);
+  EXPECT_EQ(behind.axles[1].links[4].span.p_CP, was.links[4].span.p_CP);
+}
+
 TEST_F(Moves, AreRefusedWhereNothingWasMeasuredBefore) {
   for (const char* key : {"body: {move: [1, 2]}", "stretch: {at: 1, by: 2}"}) {
     const auto errors = ErrorsOf(folder_.Write("bare.yaml", BenchWith(kMore) + key + "\n"));

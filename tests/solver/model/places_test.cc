@@ -3,6 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include <set>
+#include <string>
+#include <vector>
+
 #include "tests/support/vehicles.h"
 
 namespace linkwright {
@@ -29,8 +33,7 @@ Axle WithEverything() {
     watts.end = {span.p_CP, span.p_CQ}, watts.far = {span.p_CQ, span.p_CP};
     axle.watts_links.push_back(watts);
   }
-  axle.pinion = Pinion{};
-  axle.pinion->p_CY = span.p_CQ;
+  axle.pinion = Pinion{.p_CY = span.p_CQ, .angle = 0.0};
   axle.steering->tie_rod = TieRod{span.p_CP, span.p_CQ};
   return axle;
 }
@@ -88,6 +91,30 @@ TEST(VisitPlaces, MovesEveryMembersOwnEnd) {
     expect(before.steering->drag_link.p_CQ, after.steering->drag_link.p_CQ, With::kHousing);
     expect(before.steering->tie_rod->p_CL, after.steering->tie_rod->p_CL, With::kHousing);
     expect(before.steering->tie_rod->p_CR, after.steering->tie_rod->p_CR, With::kHousing);
+  }
+}
+
+// What lists places by their names loses none: each has a name of its own, and both visits see the
+// same places on the same bodies.
+TEST(VisitPlaces, GivesEveryPlaceANameOfItsOwn) {
+  Axle axle = WithEverything();
+  axle.a_arms[0].name = {"upper arm"}, axle.radius_arms[0].name = {"radius arm", Side::kLeft};
+  axle.watts_links[0].name = "on the axle", axle.watts_links[1].name = "on the frame";
+  std::vector<const Eigen::Vector3d*> chassis, housing, named_chassis, named_housing;
+  std::set<std::string> names;
+  VisitPlaces(axle, [&](const std::string& name, Body body, Eigen::Vector3d& place) {
+    EXPECT_TRUE(names.insert(name).second) << name;
+    (body == Body::kChassis ? named_chassis : named_housing).push_back(&place);
+  });
+  VisitPlaces(
+      axle, [&](Eigen::Vector3d& place) { chassis.push_back(&place); },
+      [&](Eigen::Vector3d& place) { housing.push_back(&place); });
+  EXPECT_EQ(named_chassis, chassis);
+  EXPECT_EQ(named_housing, housing);
+  for (const char* name : {"upper arm, second eye", "radius arm left, first eye", "hose, axle end",
+                           "on the frame, pivot", "on the axle, second far end",
+                           "tie rod, right end", "kingpin, point of its axis"}) {
+    EXPECT_TRUE(names.contains(name)) << name;
   }
 }
 

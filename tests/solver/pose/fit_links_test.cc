@@ -133,7 +133,7 @@ TEST(FitLinks, ArmsThatCannotBePutTogetherNameTheWorst) {
   const FittedPose fitted = MeasuredPose(after, PrepareAxle(after));
   EXPECT_FALSE(fitted.pose);
   EXPECT_EQ(fitted.worst, 0U);
-  EXPECT_GT(fitted.short_by, 0.01);
+  EXPECT_GT(fitted.short_by.value(), 0.01);
 }
 
 // An A-arm's two legs and a radius arm's shape go along with their holes like links do.
