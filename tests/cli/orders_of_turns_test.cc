@@ -10,6 +10,7 @@
 #include "io/read/vehicle_file.h"
 #include "solver/geometry/steering.h"
 #include "solver/model/masses.h"
+#include "solver/numeric/decompositions.h"
 #include "solver/study/driveline/driveline.h"
 #include "solver/study/steering/track_bar.h"
 #include "solver/study/travel/limits.h"
@@ -85,7 +86,7 @@ double NetByTurning(const JointChain& chain) {
     for (size_t i = 0; i < chain.joints.size(); ++i) {
       const Eigen::Vector3d& to = chain.along[i + 1];
       if (chain.joints[i] == JointKind::kDouble) {
-        pin = Eigen::Quaterniond::FromTwoVectors(chain.along[i], to) * pin;
+        pin = ShortestTurn(chain.along[i], to) * pin;
       } else {
         pin = to.cross(pin);
       }

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "solver/model/arms_kept.h"
 #include "solver/model/masses.h"
 #include "solver/model/twins.h"
 #include "solver/pose/fit_links.h"

@@ -5,11 +5,11 @@
 
 #include <gtest/gtest.h>
 
-#include <Eigen/SVD>
 #include <cmath>
 #include <complex>
 
 #include "solver/model/masses.h"
+#include "solver/numeric/decompositions.h"
 #include "solver/rest/damping.h"
 #include "solver/rest/rest_balance.h"
 #include "solver/rest/roll.h"
@@ -230,10 +230,13 @@ TEST(ModeRoots, AreThoseOfAnEnergyAndDampersWrittenDownByHand) {
       const double w = 2.0 * M_PI * mode.natural, z = mode.damping;
       ASSERT_LT(z, 1.0);
       const std::complex<double> s(-z * w, w * std::sqrt(1.0 - z * z));
-      const Eigen::MatrixXcd A = s * s * Eigen::MatrixXcd::Identity(k.rows(), k.cols()) +
-                                 s * c.cast<std::complex<double>>() +
-                                 k.cast<std::complex<double>>();
-      const double least = Eigen::JacobiSVD<Eigen::MatrixXcd>(A).singularValues().minCoeff();
+      // s^2 + c s + k, singular where s is a root, as a real matrix of twice the size.
+      const Eigen::MatrixXd one = Eigen::MatrixXd::Identity(k.rows(), k.cols());
+      const Eigen::MatrixXd re = (s * s).real() * one + s.real() * c + k;
+      const Eigen::MatrixXd im = (s * s).imag() * one + s.imag() * c;
+      Eigen::MatrixXd A(2 * k.rows(), 2 * k.cols());
+      A << re, -im, im, re;
+      const double least = SingularValuesOf(A).values.minCoeff();
       EXPECT_LT(least / (w * w), 1e-6) << mode.part << ": differences to 1e-9 of 1e4 [1/s2]";
       EXPECT_NEAR(mode.damped, s.imag() / (2.0 * M_PI), 1e-9) << mode.part;
     }
