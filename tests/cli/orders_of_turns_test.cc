@@ -334,7 +334,7 @@ TEST(ShaftOrders64And65, HoldOverManyShafts) {
     none += report.no_cure.size();
   };
   for (const double aside : {-0.08, 0.03}) {
-    for (const double output : {-6.0, -1.0, 3.0}) {
+    for (const double output : {-6.0, 3.0}) {
       for (const double pinion : {-2.0, 4.0, 9.0}) {
         SCOPED_TRACE(::testing::Message() << aside << " " << output << " " << pinion);
         Vehicle changed = van;
