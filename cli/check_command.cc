@@ -11,6 +11,8 @@
 namespace linkwright {
 namespace {
 
+constexpr size_t kMostLinesOfCheck = 39;  // what a person reads at once
+
 // "empty, crates", the one asked for, or "as measured" of a file without masses.
 std::string LoadsOf(const Vehicle& vehicle, const Load* only) {
   if (only != nullptr) return only->name;
@@ -56,13 +58,15 @@ Answer AnswerCheck(const Question& asked) {
   const Load* only = IsGiven(asked, "--load") ? load : nullptr;
   const std::string loads = LoadsOf(vehicle, only);
   const CheckReport report = CheckVehicle(vehicle);
-  Answer answer{.head = "loads: " + loads + "\n\n",
+  Answer answer{.about = "loads: " + loads,
                 .standing = LoadTable(loads, asked.units),
                 .tables = CheckTables(vehicle, report, asked.units),
                 .notes = CheckNotes(vehicle, report, asked.units),
                 .cautions = {}};
   const VehicleFindings found = FindIn(file, report, only, answer);
-  answer.findings = found.findings;
+  answer.findings = found.findings, answer.accepted = found.accepted;
+  answer.said = CheckAnswer(vehicle, report, found.findings, asked.units);
+  answer.most_lines = kMostLinesOfCheck;
   if (!found.gaps.empty()) {
     answer.tables.push_back({"gaps", GapTable(vehicle, found.gaps, asked.units)});
   }
@@ -78,6 +82,8 @@ Answer AnswerCheck(const Question& asked) {
 Command CheckCommand() {
   return {.name = "check",
           .help = "is the file sound: what the links hold, the masses, the coils",
+          .asks = "Is the file sound, and what is to be looked at?",
+          .example = "harbour_van.yaml",
           .options = {FileOption(),
                       LoadOption("look at it under this load only; by default every one")},
           .answer = AnswerCheck};

@@ -3,6 +3,7 @@
 
 #include <spdlog/logger.h>
 
+#include "cli/progress.h"
 #include "cli/settled.h"
 #include "io/read/vehicle_file.h"
 #include "solver/model/error.h"
@@ -22,10 +23,33 @@ VehicleFile ReadFor(const std::string& path, const Streams& streams) {
   return file;
 }
 
+Answer AnswerOf(const Command& command, const Question& asked, const Streams& streams) {
+  const Progress progress(command.name, streams.window.progress ? &streams.err : nullptr);
+  return command.answer(asked);
+}
+
 }  // namespace
+
+std::vector<Option> OptionsOf(const Command& command) {
+  std::vector<Option> options = command.options;
+  if (command.say != nullptr) return options;  // it asks about no vehicle
+  for (const Option& option : CommonOptions()) options.push_back(option);
+  return options;
+}
+
+const Command* FindCommand(std::string_view name, const std::vector<Command>& commands) {
+  for (const Command& command : commands) {
+    if (command.name == name) return &command;
+  }
+  return nullptr;
+}
 
 int RunCommand(const Command& command, std::vector<Given> given, const Streams& streams) {
   Question asked{.given = std::move(given), .files = {}};
+  if (command.say != nullptr) {
+    streams.out << command.say(asked, streams.window.width);
+    return kDone;
+  }
   if (IsGiven(asked, "--verbose")) streams.log.set_level(spdlog::level::info);
   for (const Given& each : asked.given) {
     if (IsFile(each.option)) asked.files.push_back(ReadFor(each.words.front(), streams));
@@ -33,7 +57,8 @@ int RunCommand(const Command& command, std::vector<Given> given, const Streams& 
   const VehicleFile& file = asked.files.front();
   asked.units = ParseUnitSystem(WordOf(asked, "--units")).value_or(file.units);
   try {
-    return HandOut(command.name, command.answer(asked), asked, streams.out, streams.err);
+    return HandOut(command.name, AnswerOf(command, asked, streams), asked, streams.window,
+                   streams.out, streams.err);
   } catch (const ModelError& error) {
     throw Locate(file, error);
   } catch (const NoRest& refusal) {

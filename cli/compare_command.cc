@@ -2,15 +2,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <set>
 
 #include "cli/command.h"
 #include "cli/settled.h"
 #include "cli/sweep_request.h"
-#include "io/write/comparison.h"
+#include "io/write/compare_words.h"
 #include "io/write/differences_table.h"
-#include "io/write/text_table.h"
 #include "solver/model/error.h"
 
 namespace linkwright {
@@ -47,8 +47,9 @@ struct State {
   std::string refusals;
 };
 
-// errors: InputErrors, UsageError
-State Evaluate(const Question& asked, const VehicleFile& file) {
+//   also     rows of its curves beside those asked for
+//   errors   InputErrors, UsageError
+State Evaluate(const Question& asked, const VehicleFile& file, const std::vector<double>& also) {
   try {
     State state;
     const Load* load = AskedLoad(asked, file, kSweepsAsMeasured);
@@ -61,7 +62,7 @@ State Evaluate(const Question& asked, const VehicleFile& file) {
     state.refusals = settled.refusals;
     const Stance* stance = load == nullptr ? nullptr : RestUnder(*load, settled);
     if (load == nullptr || stance != nullptr) {
-      state.curves = SweepAsked(asked, file, settled.rig, stance, UsualSteps::kCoarse);
+      state.curves = SweepAsked(asked, file, settled.rig, stance, UsualSteps::kCoarse, also);
     }
     return state;
   } catch (const ModelError& error) {
@@ -70,47 +71,27 @@ State Evaluate(const Question& asked, const VehicleFile& file) {
 }
 
 // One table a load, quantity by quantity, as `settle` prints them.
-std::string PrintStances(const std::vector<ComparedValue>& values, UnitSystem units) {
-  std::string out;
+std::vector<NamedTable> StanceTables(const std::vector<ComparedValue>& values, UnitSystem units) {
+  std::vector<NamedTable> tables;
   for (const std::vector<ComparedValue>& of_load : ByRow(values)) {
-    out += ToTurnedText(ChangesOfRow("load", of_load, units)) + "\n";
+    const auto* load = std::get_if<std::string>(&of_load.front().row);
+    tables.push_back({(load == nullptr ? std::string() : *load) + " stance",
+                      ChangesOfRow("load", of_load, units)});
   }
-  return out;
+  return tables;
 }
 
 // Values of one quantity after another, each as its own small table.
-std::string PrintQuantities(const std::vector<ComparedValue>& values, const Column& key,
-                            UnitSystem units, const std::function<bool(const Column&)>& picked) {
-  std::string out;
+std::vector<NamedTable> QuantityTables(const std::vector<ComparedValue>& values, const Column& key,
+                                       UnitSystem units,
+                                       const std::function<bool(const Column&)>& picked) {
+  std::vector<NamedTable> tables;
   for (const std::vector<ComparedValue>& same : ByColumn(values)) {
     const Column& column = same.front().column;
     if (!picked(column)) continue;
-    out +=
-        ToTitledText(column.group + ": " + column.head + " (" + NameWithUnit(column, units) + ")",
-                     ChangesOfColumn(key, same, units)) +
-        "\n";
+    tables.push_back({NameWithUnit(column, units), ChangesOfColumn(key, same, units)});
   }
-  return out;
-}
-
-bool IsCalled(const std::string& name, const Column& column, UnitSystem units) {
-  return name == column.name || name == NameWithUnit(column, units);
-}
-
-// errors: UsageError where a column to show is not in the curves.
-void RequireColumns(const std::vector<std::string>& wanted, const DataTable& curves) {
-  for (const std::string& name : wanted) {
-    bool known = false;
-    std::string names;
-    for (size_t i = 1; i < curves.columns.size(); ++i) {
-      const Column& column = curves.columns[i];
-      known = known || IsCalled(name, column, curves.units);
-      names += (names.empty() ? "" : ", ") + column.name;
-    }
-    if (!known) {
-      throw UsageError(fmt::format("--column: no curve is called '{}'; there are {}", name, names));
-    }
-  }
+  return tables;
 }
 
 // Where a load's bounce is one end's motion in the first state and the other end's in the second.
@@ -126,39 +107,25 @@ std::vector<std::string> NotesOnBounce(const State& first, const State& second) 
   return {};
 }
 
-// Every value is for the CSV.
-void Append(const std::string& part, const Column& key, const std::vector<ComparedValue>& values,
-            DataTable& all) {
-  const DataTable more = ToComparisonTable(part, key, values, all.units);
-  all.columns = more.columns;
-  all.rows.insert(all.rows.end(), more.rows.begin(), more.rows.end());
-}
-
-std::string AddStances(const State& first, const State& second, DataTable& all) {
-  if (first.stances.has_value() != second.stances.has_value()) {
-    return "stances are left out: one of the two files gives no masses\n\n";
+// The travels that one state has a row at, for the other to have them too.
+std::vector<double> RowsOf(const State& state) {
+  std::vector<double> rows;
+  if (!state.curves) return rows;
+  for (const std::vector<Cell>& row : state.curves->table.rows) {
+    if (const auto* at = std::get_if<double>(&row.front())) rows.push_back(*at);
   }
-  if (!first.stances) return {};
-  const auto values = CompareTables(*first.stances, *second.stances);
-  Append("settle", first.stances->columns.front(), values, all);
-  return "STANCES\n\n" + PrintStances(values, all.units);
+  return rows;
 }
 
-std::string AddCurves(const Question& asked, const State& first, const State& second,
-                      DataTable& all) {
-  if (!first.curves || !second.curves) return {};
-  const std::vector<std::string> wanted = WordsOf(asked, "--column");
-  const auto picked = [&](const Column& column) {
-    if (wanted.empty()) return kUsualCurves.contains(column.name);
-    return std::any_of(wanted.begin(), wanted.end(), [&](const std::string& name) {
-      return IsCalled(name, column, asked.units);
-    });
-  };
-  const auto values = CompareTables(first.curves->table, second.curves->table);
-  const Column& key = first.curves->table.columns.front();
-  Append("sweep", key, values, all);
-  return "CURVES in " + MotionOf(asked) + "\n\n" +
-         PrintQuantities(values, key, asked.units, picked);
+bool Differ(const DataTable& first, const DataTable& second) {
+  constexpr double kRounding = 1e-9;  // of a value; what is 0 in both is 0
+  const std::vector<ComparedValue> values = CompareTables(first, second);
+  return first.columns.size() != second.columns.size() || first.rows.size() != second.rows.size() ||
+         std::any_of(values.begin(), values.end(), [](const ComparedValue& value) {
+           if (value.first.has_value() != value.second.has_value()) return true;
+           return value.difference &&
+                  std::abs(*value.difference) > kRounding * (1e-3 + std::abs(*value.first));
+         });
 }
 
 // What is said of one state alone.
@@ -173,26 +140,71 @@ void AddState(const std::string& which, const State& state, Answer& to) {
 // What one of the files has no axle for is compared with nothing.
 void AddOneAxleOf(const char* which, const Vehicle& it, const Vehicle& other, Answer& to) {
   if (!it.only_axle || it.only_axle == other.only_axle) return;
-  to.notes.push_back(
-      fmt::format("only what both files have is compared: the {} has the {} axle only", which,
+  to.said.push_back(
+      fmt::format("Only what both files have is compared: the {} file has the {} axle only.", which,
                   it.axles[*it.only_axle].name));
 }
 
+// Tables for files, side by side; and for --full.
+void AddTables(const Question& asked, const State& first, const State& second,
+               const DataTable& differs, Answer& to) {
+  if (first.curves && second.curves) {
+    to.tables.push_back({"curves", SideBySide(first.curves->table, second.curves->table)});
+  }
+  if (first.stances && second.stances) {
+    to.tables.push_back({"stances", SideBySide(*first.stances, *second.stances)});
+    to.in_full = StanceTables(CompareTables(*first.stances, *second.stances), asked.units);
+  }
+  to.tables.push_back({"differs", differs});
+  to.in_full.insert(to.in_full.begin(), {"differs", differs});
+  if (!first.curves || !second.curves) return;
+  const DataTable &a = first.curves->table, &b = second.curves->table;
+  std::set<std::string> wanted;
+  for (const size_t c : AskedColumns(asked, a)) wanted.insert(a.columns[c].name);
+  const auto picked = [&](const Column& column) {
+    return (wanted.empty() ? kUsualCurves : wanted).contains(column.name);
+  };
+  const std::vector<NamedTable> curves =
+      QuantityTables(CompareTables(a, b), a.columns.front(), asked.units, picked);
+  if (!wanted.empty()) to.glance = curves;
+  to.in_full.insert(to.in_full.end(), curves.begin(), curves.end());
+}
+
+Compared Compare(const Question& asked, const State& first, const State& second,
+                 const Differences& differences) {
+  Compared of{.second = &asked.files[1].vehicle,
+              .differences = &differences,
+              .stances = {},
+              .curves = {},
+              .ends = EndNames(asked),
+              .same = true,
+              .units = asked.units};
+  if (first.stances && second.stances) {
+    of.stances = CompareTables(*first.stances, *second.stances);
+    of.same = !Differ(*first.stances, *second.stances);
+  }
+  if (first.curves && second.curves) {
+    of.same = of.same && !Differ(first.curves->table, second.curves->table);
+    of.curves = CompareEnds(first.curves->table, second.curves->table);
+    if (MotionOf(asked) != "bounce") return of;
+    std::erase_if(of.curves,
+                  [](const CurveEnds& curve) { return !kUsualCurves.contains(curve.column.name); });
+  }
+  return of;
+}
+
 Answer AnswerCompare(const Question& asked) {
-  const State first = Evaluate(asked, asked.files[0]);
-  const State second = Evaluate(asked, asked.files[1]);
-  if (first.curves) RequireColumns(WordsOf(asked, "--column"), first.curves->table);
-  DataTable all{.units = asked.units, .columns = {}, .rows = {}};
-  const std::string stances = AddStances(first, second, all);
-  const std::string curves = AddCurves(asked, first, second, all);
+  State first = Evaluate(asked, asked.files[0], {});
+  const State second = Evaluate(asked, asked.files[1], RowsOf(first));
+  first = Evaluate(asked, asked.files[0], RowsOf(second));
   const Differences differences = DifferencesOf(asked.files[0].vehicle, asked.files[1].vehicle);
-  const DataTable differs = DifferencesTable(differences, asked.units);
-  const std::string parts =
-      differs.rows.empty() ? "" : ToTitledText("PARTS AND PLACES that differ", differs) + "\n";
-  Answer answer{.tables = {{"values", all}, {"differs", differs}},
-                .text = parts + stances + curves,
-                .csv_is_long = false,
-                .notes = AxleMovedNotes(asked.files[1].vehicle, differences, asked.units)};
+  const Compared compared = Compare(asked, first, second, differences);
+  Answer answer{.said = CompareSentences(compared), .tables = {}, .first_is_main = true};
+  answer.glance = CompareGlance(compared);
+  AddTables(asked, first, second, DifferencesTable(differences, asked.units), answer);
+  if (first.stances.has_value() != second.stances.has_value()) {
+    answer.notes.emplace_back("stances are left out: one of the two files gives no masses");
+  }
   AddNotes(NotesOnBounce(first, second), answer);
   const Vehicle &one = asked.files[0].vehicle, &two = asked.files[1].vehicle;
   AddOneAxleOf("first", one, two, answer);
@@ -205,18 +217,12 @@ Answer AnswerCompare(const Question& asked) {
 }  // namespace
 
 Command CompareCommand() {
-  Command command{
-      .name = "compare",
-      .help = "two states side by side",
-      .options = {FileOption("FIRST"),
-                  FileOption("SECOND"),
-                  {.name = "--column",
-                   .help =
-                       "curves to show, by column name; by default the usual ones; a CSV has them "
-                       "all",
-                   .wanted = "the name of a column",
-                   .count = kAnyCount}},
-      .answer = AnswerCompare};
+  Command command{.name = "compare",
+                  .help = "two states side by side",
+                  .asks = "What differs between two states of a vehicle, and what comes of it?",
+                  .example = "harbour_van.yaml harbour_van_as_built.yaml",
+                  .options = {FileOption("FIRST"), FileOption("SECOND"), ColumnOption()},
+                  .answer = AnswerCompare};
   for (const Option& option : SweepRequestOptions()) command.options.push_back(option);
   return command;
 }

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
+
 #include "cli/assumed.h"
 #include "cli/command.h"
 #include "cli/plan.h"
 #include "cli/standing.h"
 #include "io/write/limits_tables.h"
+#include "io/write/limits_words.h"
 #include "solver/study/findings/limits_findings.h"
 
 namespace linkwright {
@@ -33,24 +36,63 @@ std::vector<Finding> FindingsOf(const Vehicle& vehicle, const LimitsReport& limi
   return findings;
 }
 
+bool LacksStops(const PartsAdvice& advice) {
+  return std::any_of(advice.stops.begin(), advice.stops.end(), [](const StopAdvice& stop) {
+    return !stop.height && (stop.rest_squeeze || stop.solid <= 0.0);
+  });
+}
+
+// Where no stops do under all loads: those under which none do by themselves.
+std::vector<std::string> LoadsWithoutStops(const Rig& rig, const std::vector<TravelCase>& cases,
+                                           const TravelWish& wish, const PartsAdvice& advice) {
+  std::vector<std::string> loads;
+  if (cases.size() < 2 || !LacksStops(advice)) return loads;
+  const double reserve = rig.vehicle->aims.damper_reserve;
+  for (const TravelCase& one : cases) {
+    if (LacksStops(AdviseParts(rig, one.load, one.stance, *one.found, wish, reserve))) {
+      loads.push_back(one.load->name);
+    }
+  }
+  return loads;
+}
+
 Answer AnswerLimits(const Question& asked) {
   const Vehicle& vehicle = asked.files.front().vehicle;
   const TravelWish wish = ParseWish(asked);
   const bool planned = wish.split || wish.bump || wish.droop;
   const FileStanding at = StandFile(asked);
-  const LimitsReport limits = FindLimits({at.rig, StanceOf(at)});
-  const PartsAdvice advice =
-      AdviseParts(at.rig, at.load, StanceOf(at), limits, wish, vehicle.aims.damper_reserve);
+  const EachStanding each = StandUnderEach(asked, at);
+  std::vector<LimitsReport> found;
+  for (const FileStanding& one : each.standings)
+    found.push_back(FindLimits({one.rig, StanceOf(one)}));
+  std::vector<TravelCase> cases;
+  for (size_t i = 0; i < found.size(); ++i) {
+    const FileStanding& one = each.standings[i];
+    cases.push_back({.load = one.load, .stance = StanceOf(one), .found = &found[i]});
+  }
+  const LimitsReport& limits = found.front();
+  const PartsAdvice advice = AdviseParts(at.rig, cases, wish, vehicle.aims.damper_reserve);
   Answer answer = AnswerAt(at, asked);
-  answer.tables = LimitsTables(vehicle, limits, advice, asked.units);
+  answer.said = LimitsSentences(vehicle,
+                                {.cases = cases,
+                                 .one_load = each.one_load,
+                                 .planned = planned,
+                                 .no_rest = each.no_rest,
+                                 .no_stops = LoadsWithoutStops(at.rig, cases, wish, advice)},
+                                advice, asked.units);
+  answer.tables = LimitsTables(vehicle, limits, advice, asked.units, planned);
+  answer.shown = {"travel", "dampers", "stops"};
   answer.findings = FindingsOf(vehicle, limits, advice, planned);
+  answer.most_findings = 3;
   AddOneAxle(vehicle, "both axles crossed together; this one is crossed alone", answer.notes);
   AddNotes(LimitsNotes(vehicle, limits, advice, asked.units, planned), answer);
   answer.cautions =
       "Straps stretch: order one that is this long under load. Tabs, stops and straps carry hard "
-      "blows;\nhow strong they and their welds must be is not said here.\n" +
+      "blows; how strong they and their welds must be is not said here.\n" +
       Cautions();
-  Leave(PlanOfLimits(PlanForFile(asked, at.load), advice), asked, answer);
+  PlanFor plan_for = PlanForFile(asked, at.load);
+  plan_for.every_load = cases.size() > 1;
+  Leave(PlanOfLimits(plan_for, advice), asked, answer);
   return answer;
 }
 
@@ -58,9 +100,14 @@ Answer AnswerLimits(const Question& asked) {
 
 Command LimitsCommand() {
   return {.name = "limits",
-          .help = "what ends each axle's travel, what the rest has left, which parts would suit",
+          .help =
+              "how much bump and droop are left, what ends them, which dampers, stops and straps "
+              "to order",
+          .asks = "What ends the travel, and which dampers, stops and straps suit?",
+          .example = "harbour_van.yaml",
           .options = {FileOption(),
-                      LoadOption(),
+                      LoadOption("only this load; by default what is left is told under the "
+                                 "file's default load and parts are ordered for every load"),
                       WriteOption(),
                       {.name = "--split",
                        .help = "advise parts that make this share of the travel bump, in percent",

@@ -4,5 +4,5 @@
 #include "cli/run.h"
 
 int main(int argc, char** argv) {
-  return linkwright::Run({argv + 1, argv + argc}, std::cout, std::cerr);
+  return linkwright::Run({argv + 1, argv + argc}, std::cout, std::cerr, linkwright::FindWindow());
 }

@@ -3,7 +3,7 @@
 
 namespace linkwright {
 
-bool IsFile(const Option& option) { return !option.name.starts_with('-'); }
+bool IsFile(const Option& option) { return !option.name.starts_with('-') && !option.is_word; }
 
 std::string WantedFor(const Option& option) {
   std::string wanted = option.wanted;
@@ -26,11 +26,20 @@ Key AmountKey(Dimension dimension, Range range) {
 std::vector<Option> CommonOptions() {
   return {
       {.name = "--csv",
-       .help = "also write the table as CSV to this file",
-       .wanted = "the name of a file to write"},
+       .help = "also write the table as CSV to this file; FOLDER/: every table to a file each",
+       .wanted = "the name of a file to write, or of a folder"},
       {.name = "--json",
        .help = "also write everything as JSON to this file",
        .wanted = "the name of a file to write"},
+      {.name = "--xlsx",
+       .help = "also write everything as a workbook, curves with charts, to this file",
+       .wanted = "the name of a file to write"},
+      {.name = "--full",
+       .help = "print every table, and what is assumed and how it was reckoned",
+       .count = kFlag},
+      {.name = "--table",
+       .help = "print this table alone, and write it alone",
+       .wanted = "the name of a table"},
       {.name = "--units",
        .help = "show results in metric or inch units",
        .choices = {"metric", "inch"}},

@@ -25,6 +25,7 @@ struct Option {
   std::vector<Key> amounts = {};          // what an amount may be, in each dimension it can have
   std::vector<std::string> choices = {};  // empty: any word
   int count = 1;                          // words that it takes
+  bool is_word = false;  // stands without a name like a file, is none and may be left away
 };
 
 // An option of a command line, and the words after it.

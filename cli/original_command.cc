@@ -32,8 +32,9 @@ Answer AnswerOriginal(const Question& asked) {
   for (Finding& finding : OriginalFindings(vehicle, report)) {
     findings.push_back(std::move(finding));
   }
-  return {.head = WeighedHead(vehicle, weighed, asked.units),
+  return {.said = WeighedAnswer(vehicle, weighed, asked.units),
           .tables = std::move(tables),
+          .shown = {"design"},
           .findings = std::move(findings),
           .notes = notes,
           .cautions = Cautions() +
@@ -47,6 +48,8 @@ Answer AnswerOriginal(const Question& asked) {
 Command OriginalCommand() {
   return {.name = "original",
           .help = "where the old leaf-sprung axles sat when new: design wheelbase and openings",
+          .asks = "Where did the leaf-sprung original have its wheels when it was new?",
+          .example = "harbour_van_old_springs.yaml",
           .options = {FileOption()},
           .answer = AnswerOriginal};
 }

@@ -29,8 +29,8 @@ void Leave(const Plan& plan, const Question& asked, Answer& answer) {
     return;
   }
   answer.plan = {path, ToYaml(plan, BaseFrom(path, asked.files.front().path))};
-  answer.notes.push_back("the plan is written to " + path +
-                         ", a variant to ask about like any file");
+  answer.cautions = "The plan is written to " + path + ", a variant to ask about like any file.\n" +
+                    answer.cautions;
 }
 
 }  // namespace linkwright

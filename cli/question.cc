@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "io/read/format.h"
+#include "io/read/suggest.h"
 #include "solver/model/masses.h"
 
 namespace linkwright {
@@ -59,11 +60,15 @@ std::optional<double> AmountOf(const Question& asked, std::string_view option,
 const Load& FindLoad(const Vehicle& vehicle, const std::string& name) {
   if (name.empty()) return DefaultLoad(vehicle);
   std::string known;
+  std::vector<std::string_view> names;
   for (const Load& load : vehicle.loads) {
     if (load.name == name) return load;
     known += (known.empty() ? "" : ", ") + load.name;
+    names.emplace_back(load.name);
   }
-  throw UsageError(fmt::format("--load: no load is called '{}'; the file has {}", name, known));
+  const std::string nearest = NearestWord(name, names);
+  throw UsageError(fmt::format("--load: no load is called '{}'; {}the file has {}", name,
+                               nearest.empty() ? "" : "did you mean '" + nearest + "'? ", known));
 }
 
 const Load* AskedLoad(const Question& asked, const VehicleFile& file, const char* so) {

@@ -117,10 +117,10 @@ Answer AnswerRide(const Question& asked) {
   const Stance* stance = RestUnder(load, settled);
   if (stance == nullptr) throw NoRest(settled.refusals);
   const RideStudy study = StudyRide(asked, load, settled, *stance);
-  const std::vector<NamedTable> tables = RideTables(file.vehicle, study, asked.units);
-  Answer answer{.head = LoadLine(&load),
-                .tables = tables,
-                .text = ToTextTurning(tables, {"axles"}),
+  Answer answer{.about = LoadLine(&load),
+                .said = RideAnswer(file.vehicle, study, asked.units),
+                .tables = RideTables(file.vehicle, study, asked.units),
+                .shown = {"modes", "loads"},
                 .findings = RideFindings(file.vehicle, study.load, study.report),
                 .complaint = settled.refusals,
                 .exit = settled.refusals.empty() ? kDone : kAnswerIsNo};
@@ -134,6 +134,8 @@ Answer AnswerRide(const Question& asked) {
 Command RideCommand() {
   return {.name = "ride",
           .help = "how it rides: frequencies, damping, wheel hop, frequency against load",
+          .asks = "How does it ride at each load: frequencies, damping, wheel hop?",
+          .example = "harbour_van.yaml",
           .options = {FileOption(),
                       LoadOption("under this load; by default the first"),
                       {.name = "--payload",

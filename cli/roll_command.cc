@@ -47,10 +47,10 @@ Answer AnswerRoll(const Question& asked) {
   const Settled settled = SettleLoads(file, {&load});
   if (settled.stances.empty()) throw NoRest(settled.refusals);
   const RollStudy study = Study(asked, load, settled);
-  const std::vector<NamedTable> tables = RollTables(file.vehicle, study, asked.units);
-  Answer answer{.head = LoadLine(&load),
-                .tables = tables,
-                .text = ToTextTurning(tables, {"roll stiffness", "shaft torque"}),
+  Answer answer{.about = LoadLine(&load),
+                .said = RollAnswer(file.vehicle, study, asked.units),
+                .tables = RollTables(file.vehicle, study, asked.units),
+                .shown = {"wheels", "wheel lift"},
                 .findings = TurningFindings(file.vehicle, study),
                 .notes = RollNotes(file, study)};
   AddAssumedBushings(file, asked.units, answer.notes);
@@ -72,6 +72,8 @@ Command RollCommand() {
   constexpr double kMostLateral = kMostLateralInG * kStandardGravity;  // [m/s2]
   return {.name = "roll",
           .help = "how it leans: roll stiffness, load transfer, wheel lift, shaft torque",
+          .asks = "How far does it lean, and when does a wheel lift?",
+          .example = "harbour_van.yaml",
           .options = {FileOption(),
                       LoadOption("under this load; by default the first"),
                       {.name = "--lateral",

@@ -5,23 +5,25 @@
 #include <spdlog/sinks/ostream_sink.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <exception>
+#include <filesystem>
 #include <memory>
 #include <new>
 #include <optional>
-#include <streambuf>
+#include <system_error>
 
 #include "cli/command.h"
+#include "cli/completion.h"
+#include "cli/help.h"
+#include "cli/shown_buffer.h"
+#include "cli/understood.h"
 #include "io/read/suggest.h"
 #include "io/shown.h"
 #include "io/write/file.h"
 
 namespace linkwright {
 namespace {
-
-constexpr const char* kDescription =
-    "Where a link-located, coil-sprung vehicle stands and how its axles move.\n"
-    "Describe the vehicle in a file (docs/vehicle-file.md), then ask:";
 
 constexpr const char* kCannotWrite =
     "linkwright: cannot write to standard output: is the disk full?\n";
@@ -41,16 +43,23 @@ CLI::Option* List(CLI::App& app, const Option& option) {
   if (IsFile(option)) added->required();
   if (option.count != 1) added->expected(CLI::detail::expected_max_vector_size);
   if (option.count > 1) added->expected(option.count);
-  if (!option.choices.empty()) added->check(CLI::IsMember(option.choices));
+  if (!option.choices.empty()) {
+    added->transform(CLI::Validator(
+        [option](std::string& word) { return TakeChoice(option, word); }, std::string()));
+  }
   return added;
 }
 
-Listed List(CLI::App& root, Command command) {
+Listed List(CLI::App& root, Command command, size_t width) {
   CLI::App* app = root.add_subcommand(command.name, command.help);
   Listed listed{std::move(command), app, {}};
-  for (const auto& options : {listed.command.options, CommonOptions()}) {
-    for (const Option& option : options) listed.options.emplace_back(option, List(*app, option));
+  for (const Option& option : OptionsOf(listed.command)) {
+    listed.options.emplace_back(option, List(*app, option));
   }
+  app->formatter_fn(
+      [command = listed.command, width](const CLI::App*, const std::string&, CLI::AppFormatMode) {
+        return HelpOf(command, width);
+      });
   return listed;
 }
 
@@ -78,78 +87,87 @@ int RunParsed(const std::vector<Listed>& commands, const Streams& streams) {
   return kUnusable;
 }
 
-// A first word that is no command and no option, for a message that names it.
-std::optional<std::string> UnknownCommand(const std::vector<std::string>& arguments,
-                                          const std::vector<Listed>& commands) {
-  if (arguments.empty() || arguments.front().starts_with('-')) return std::nullopt;
-  std::vector<std::string_view> names;
-  for (const Listed& listed : commands) {
-    if (listed.command.name == arguments.front()) return std::nullopt;
-    names.emplace_back(listed.command.name);
-  }
-  const std::string nearest = NearestWord(arguments.front(), names);
-  return "there is no command '" + arguments.front() + "'" +
+// What a first word that is neither is answered with.
+std::string UnknownCommand(const std::string& word, const std::vector<Command>& commands) {
+  std::vector<std::string_view> names{kCompletionName};
+  for (const Command& command : commands) names.emplace_back(command.name);
+  const std::string nearest = NearestWord(word, names);
+  return "there is no command and no vehicle file '" + word + "'" +
          (nearest.empty() ? "; see linkwright --help" : "; did you mean '" + nearest + "'?");
 }
 
-// Passes on what is written with all that would not be seen shown as escapes: the last guard
-// between a name in a file and the terminal. Keeps back the start of a character that is cut.
-class ShownBuffer : public std::streambuf {
- public:
-  explicit ShownBuffer(std::ostream& to) : to_(to) {}
+bool IsCommand(const std::string& word, const std::vector<Command>& commands) {
+  return FindCommand(word, commands) != nullptr;
+}
 
- protected:
-  int_type overflow(int_type c) override {
-    if (traits_type::eq_int_type(c, traits_type::eof())) return traits_type::not_eof(c);
-    const char byte = traits_type::to_char_type(c);
-    return xsputn(&byte, 1) == 1 ? c : traits_type::eof();
-  }
-  std::streamsize xsputn(const char* bytes, std::streamsize count) override {
-    kept_.append(bytes, static_cast<size_t>(count));
-    const size_t whole = WholePart(kept_);
-    to_ << Shown(std::string_view(kept_).substr(0, whole), "\n\t");
-    kept_.erase(0, whole);
-    return to_ ? count : 0;
-  }
-  int sync() override {
-    to_ << Shown(kept_, "\n\t");
-    kept_.clear();
-    return to_.flush() ? 0 : -1;
-  }
+// Whether a word is meant as a vehicle file, whether it is there or not.
+bool IsVehicleFile(const std::string& word) {
+  std::error_code ignored;
+  return word.ends_with(".yaml") || word.ends_with(".yml") ||
+         std::filesystem::is_regular_file(word, ignored);
+}
 
- private:
-  // All but the bytes at the end that may begin a character whose rest is still to come.
-  static size_t WholePart(const std::string& text) {
-    constexpr size_t kLongest = 4;
-    for (size_t back = 1; back < kLongest && back <= text.size(); ++back) {
-      const auto byte = static_cast<unsigned char>(text[text.size() - back]);
-      if ((byte & 0xC0U) == 0x80U) continue;
-      const size_t wants = byte >= 0xF0 ? 4 : byte >= 0xE0 ? 3 : byte >= 0xC0 ? 2 : 1;
-      return wants > back ? text.size() - back : text.size();
+// A file without a command is asked for the page to start from, also behind options; and what is
+// meant is put for what is spelled otherwise.
+//   errors   UsageError for a first word that is neither, and for an option that is not there
+std::vector<std::string> Understood(std::vector<std::string> arguments,
+                                    const std::vector<Command>& commands) {
+  if (arguments.empty()) {
+    throw UsageError("a vehicle file is wanted, or a command and a vehicle file; see --help");
+  }
+  const std::string first = arguments.front();
+  if (first == "-h" || first == "--help" || first == "--version") return arguments;
+  if (!IsCommand(first, commands)) {
+    const bool names_one = std::any_of(arguments.begin(), arguments.end(),
+                                       [&](auto& word) { return IsCommand(word, commands); });
+    if (!IsVehicleFile(first) && (names_one || !first.starts_with('-'))) {
+      throw UsageError(UnknownCommand(first, commands));
     }
-    return text.size();
+    arguments.insert(arguments.begin(), kPageName);
   }
+  UnderstandOptions(*FindCommand(arguments.front(), commands), arguments);
+  return arguments;
+}
 
-  std::ostream& to_;
-  std::string kept_;
-};
+// What is asked of the program itself and of no vehicle; absent: something else is.
+std::optional<int> RunAside(const std::vector<std::string>& arguments,
+                            const std::vector<Command>& commands, std::ostream& out) {
+  if (arguments.empty()) return std::nullopt;
+  const std::vector<std::string> words(arguments.begin() + 1, arguments.end());
+  if (arguments.front() == kCompletionName) {
+    out << CompletionScript(words);
+  } else if (arguments.front() == kCompleteName) {
+    for (const std::string& each : Complete(words, commands)) out << each << "\n";
+  } else if (arguments.front() == kManualName) {
+    out << ManualOf(words, commands);
+  } else {
+    return std::nullopt;
+  }
+  return kDone;
+}
 
-int RunShown(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
-  CLI::App app{kDescription, "linkwright"};
+int RunShown(const std::vector<std::string>& arguments, const Window& window, std::ostream& out,
+             std::ostream& err) {
+  const std::vector<Command> all = AllCommands();
+  CLI::App app{"", "linkwright"};
   app.require_subcommand(1);
   app.set_version_flag("--version", "linkwright " LINKWRIGHT_VERSION);
+  app.formatter_fn([&](const CLI::App*, const std::string&, CLI::AppFormatMode) {
+    return HelpOf(all, window.width);
+  });
   std::vector<Listed> commands;
-  for (const auto& make : {CheckCommand, SettleCommand, SweepCommand, CompareCommand,
-                           DrivelineCommand, SteeringCommand, LimitsCommand, OpeningsCommand,
-                           OriginalCommand, RollCommand, RideCommand}) {
-    commands.push_back(List(app, make()));
-  }
-  if (const auto unknown = UnknownCommand(arguments, commands)) {
-    err << "linkwright: " << *unknown << "\n";
-    return kUnusable;
-  }
+  for (const Command& command : all) commands.push_back(List(app, command, window.width));
   try {
-    app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+    if (const std::optional<int> code = RunAside(arguments, all, out)) {
+      if (out.flush()) return *code;
+      err << kCannotWrite;
+      return kUnusable;
+    }
+    const std::vector<std::string> asked = Understood(arguments, all);
+    app.parse(std::vector<std::string>(asked.rbegin(), asked.rend()));
+  } catch (const UsageError& error) {
+    err << "linkwright: " << error.what() << "\n";
+    return kUnusable;
   } catch (const CLI::ParseError& error) {
     if (app.exit(error, out, err) != 0) return kUnusable;
     if (out.flush()) return kDone;
@@ -161,7 +179,7 @@ int RunShown(const std::vector<std::string>& arguments, std::ostream& out, std::
   log.set_pattern("linkwright: %v");
   log.set_level(spdlog::level::warn);
   try {
-    const int code = RunParsed(commands, {out, err, log});
+    const int code = RunParsed(commands, {out, err, log, window});
     if (out.flush()) return code;
     err << kCannotWrite;
   } catch (const InputErrors& error) {
@@ -178,13 +196,28 @@ int RunShown(const std::vector<std::string>& arguments, std::ostream& out, std::
 
 }  // namespace
 
+std::vector<Command> AllCommands() {
+  std::vector<Command> all;
+  for (const auto& make : {PageCommand, CheckCommand, SettleCommand, SweepCommand, CompareCommand,
+                           DrivelineCommand, SteeringCommand, LimitsCommand, OpeningsCommand,
+                           OriginalCommand, RollCommand, RideCommand, ExplainCommand}) {
+    all.push_back(make());
+  }
+  return all;
+}
+
 int Run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
+  return Run(arguments, out, err, {.width = WindowWidth()});
+}
+
+int Run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err,
+        const Window& window) {
   ShownBuffer out_buffer(out), err_buffer(err);
   std::ostream shown_out(&out_buffer), shown_err(&err_buffer);
   int code = kUnusable;
   // What is caught here is a mistake of ours; it is told and not left to end the program.
   try {
-    code = RunShown(arguments, shown_out, shown_err);
+    code = RunShown(arguments, window, shown_out, shown_err);
   } catch (const std::exception& error) {
     shown_err << kOurMistake << ": " << error.what() << "\n";
   } catch (...) {

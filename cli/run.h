@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "cli/window.h"
+
 namespace linkwright {
 
 enum ExitCode {
@@ -15,6 +17,9 @@ enum ExitCode {
 };
 
 // Runs one command line, the program's name left off. Tables go to `out`, complaints to `err`.
+//   window   that they are read in; as wide as COLUMNS says and no terminal unless given
+[[nodiscard]] int Run(const std::vector<std::string>& arguments, std::ostream& out,
+                      std::ostream& err, const Window& window);
 [[nodiscard]] int Run(const std::vector<std::string>& arguments, std::ostream& out,
                       std::ostream& err);
 

@@ -1,35 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-
 #include "cli/assumed.h"
 #include "cli/command.h"
 #include "cli/settled.h"
-#include "io/write/amount.h"
 #include "io/write/arm_tables.h"
-#include "io/write/text_table.h"
+#include "io/write/settle_words.h"
+#include "solver/study/findings/standing_findings.h"
 
 namespace linkwright {
 namespace {
-
-std::string Describe(const Contact& contact, const Axle& axle, UnitSystem units) {
-  const std::string who = axle.name + " " + contact.member;
-  switch (contact.kind) {
-    case ContactKind::kStopTouches:
-      return fmt::format("{} touches: squeezed {}, pushing {}", who,
-                         ShowAmount(contact.deflection, Dimension::kLength, units),
-                         ShowAmount(contact.force, Dimension::kForce, units));
-    case ContactKind::kConeOffPad:
-      return fmt::format(
-          "{} misses its pad: its cone points {} beside the pad's centre and carries nothing", who,
-          ShowAmount(contact.deflection, Dimension::kLength, units));
-    case ContactKind::kCoilUnseated:
-      return fmt::format("{} is off its seat by {}", who,
-                         ShowAmount(contact.deflection, Dimension::kLength, units));
-    case ContactKind::kWheelLifted:
-      break;
-  }
-  return who + " is off the floor";
-}
 
 // Every arm at rest, load by load.
 std::vector<ArmAtRest> ArmsOfAll(const Vehicle& vehicle, const Settled& settled) {
@@ -64,37 +42,60 @@ std::vector<std::string> PullNotesOf(const Vehicle& vehicle, const std::vector<A
   return PullNotes(vehicle, plain, "at rest under '" + arms.front().load + "'", units);
 }
 
-// What touches under each load.
-void AddContacts(const Vehicle& vehicle, const Settled& settled, UnitSystem units, Answer& to) {
-  for (const Stance& stance : settled.stances) {
-    std::string told;
-    for (const Contact& contact : ListContacts(settled.rig, stance)) {
-      told += (told.empty() ? "" : "; ") + Describe(contact, vehicle.axles[contact.axle], units);
+// Every load asked about with what touches under it, told in the notes; the answer in sentences.
+void AddLoads(const Vehicle& vehicle, const std::vector<const Load*>& loads, const Settled& settled,
+              const std::vector<SettledLoad>& reports, UnitSystem units, Answer& to) {
+  std::vector<LoadTold> all;
+  for (const Load* load : loads) {
+    LoadTold& told = all.emplace_back(LoadTold{load->name, nullptr, {}});
+    const Stance* stance = RestUnder(*load, settled);
+    if (stance == nullptr) continue;
+    for (const SettledLoad& each : reports) {
+      if (each.load == load->name) told.report = &each.report;
+    }
+    told.contacts = ListContacts(settled.rig, *stance);
+    std::string words;
+    for (const Contact& contact : told.contacts) {
+      words += (words.empty() ? "" : "; ") + ContactWords(vehicle, contact, units);
       to.amiss = to.amiss || contact.kind != ContactKind::kStopTouches;  // it has let go
     }
-    if (told.empty()) told = "no stop touches, every coil is seated, every wheel is down";
-    to.notes.push_back(stance.load + ": " + told);
+    if (words.empty()) words = "no stop touches, every coil is seated, every wheel is down";
+    to.notes.push_back(load->name + ": " + words);
   }
+  to.said = SettleSentences(vehicle, all, units);
+}
+
+// What a vehicle is pointed at for as it rests; how it looks there is the answer itself.
+std::vector<Finding> FindingsOf(const Settled& settled) {
+  std::vector<Finding> findings;
+  for (const Stance& stance : settled.stances) {
+    for (Finding& finding : RestFindings(settled.rig, stance)) {
+      if (finding.past && TraitOf(finding.kind).harm != Harm::kLooksWrong) {
+        findings.push_back(std::move(finding));
+      }
+    }
+  }
+  KeepWorst(findings);
+  return findings;
 }
 
 Answer AnswerSettle(const Question& asked) {
   const VehicleFile& file = asked.files.front();
-  const Settled settled = SettleLoads(file, PickLoads(file.vehicle, WordOf(asked, "--load")));
+  const std::vector<const Load*> loads = PickLoads(file.vehicle, WordOf(asked, "--load"));
+  const Settled settled = SettleLoads(file, loads);
   const std::vector<SettledLoad> reports = ReportsOf(settled);
   const DataTable table = SettleTable(file.vehicle, reports, asked.units);
   const std::vector<ArmAtRest> arms = ArmsOfAll(file.vehicle, settled);
-  const std::vector<ArmAtRest> shown = UnderUsualLoad(file, settled, arms);
+  const std::vector<ArmAtRest> usual = UnderUsualLoad(file, settled, arms);
   Answer answer{
       .tables = {{"stances", table}, {"arms", ArmsAtRestTable(file.vehicle, arms, asked.units)}},
-      .text = reports.empty()
-                  ? std::string()
-                  : ToTurnedText(table) + "\n" +
-                        ToFittingText("arms", ArmsAtRestTable(file.vehicle, shown, asked.units)),
-      .csv_is_long = false,
+      .glance = {SettleGlance(table)},
+      .first_is_main = true,
       .complaint = settled.refusals,
       .exit = settled.refusals.empty() ? kDone : kAnswerIsNo};
-  AddContacts(file.vehicle, settled, asked.units, answer);
-  AddNotes(PullNotesOf(file.vehicle, shown, asked.units), answer);
+  AddLoads(file.vehicle, loads, settled, reports, asked.units, answer);
+  AddNotes(PullNotesOf(file.vehicle, usual, asked.units), answer);
+  answer.findings = FindingsOf(settled);
   const std::vector<NamedModes> modes = ModesOf(reports);
   AddNotes(NotesOnModeNames(modes), answer);
   AddAssumedTires(file, answer.notes);
@@ -102,7 +103,6 @@ Answer AnswerSettle(const Question& asked) {
   if (!modes.empty() && modes.front().modes.inertia_assumed) {
     answer.notes.emplace_back(kAssumedPitchInertia);
   }
-  if (!answer.notes.empty()) *answer.text += "\n";
   return answer;
 }
 
@@ -111,6 +111,8 @@ Answer AnswerSettle(const Question& asked) {
 Command SettleCommand() {
   return {.name = "settle",
           .help = "where it stands under each load",
+          .asks = "Where does it stand under each load?",
+          .example = "harbour_van.yaml",
           .options = {FileOption(), LoadOption("only this load; by default every one")},
           .answer = AnswerSettle};
 }

@@ -16,18 +16,24 @@ std::vector<const Load*> PickLoads(const Vehicle& vehicle, const std::string& na
   return all;
 }
 
-Settled SettleLoads(const VehicleFile& file, const std::vector<const Load*>& loads) {
-  Settled settled{.rig = PrepareRig(file.vehicle), .stances = {}, .refusals = {}};
-  for (const Load* load : loads) {
-    Stance stance = Settle(settled.rig, *load);
+Settled SettledOf(const VehicleFile& file, const Rig& rig, const std::vector<Stance>& stances) {
+  Settled settled{.rig = rig, .stances = {}, .refusals = {}};
+  for (const Stance& stance : stances) {
     if (stance.status == StanceStatus::kRests) {
-      settled.stances.push_back(std::move(stance));
+      settled.stances.push_back(stance);
       continue;
     }
-    const ModelError refusal({"loads", load->name}, "no resting position: " + stance.message);
+    const ModelError refusal({"loads", stance.load}, "no resting position: " + stance.message);
     settled.refusals += Locate(file, refusal).what();
   }
   return settled;
+}
+
+Settled SettleLoads(const VehicleFile& file, const std::vector<const Load*>& loads) {
+  const Rig rig = PrepareRig(file.vehicle);
+  std::vector<Stance> stances;
+  for (const Load* load : loads) stances.push_back(Settle(rig, *load));
+  return SettledOf(file, rig, stances);
 }
 
 const Stance* RestUnder(const Load& load, const Settled& settled) {

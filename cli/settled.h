@@ -27,6 +27,10 @@ struct Settled {
 // The named load, or every one for an empty name. errors: UsageError
 [[nodiscard]] std::vector<const Load*> PickLoads(const Vehicle& vehicle, const std::string& name);
 
+// Of loads that have been settled: those at rest, and the refusals of the others.
+[[nodiscard]] Settled SettledOf(const VehicleFile& file, const Rig& rig,
+                                const std::vector<Stance>& stances);
+
 // errors: ModelError where the solver refuses the vehicle or it has no mass
 [[nodiscard]] Settled SettleLoads(const VehicleFile& file, const std::vector<const Load*>& loads);
 

@@ -21,6 +21,22 @@ FileStanding StandFile(const Question& asked, const char* so) {
           .standing = {.stance = stance, .level = LevelMotion(settled.rig, stance)}};
 }
 
+EachStanding StandUnderEach(const Question& asked, const FileStanding& at) {
+  const std::vector<Load>& loads = asked.files.front().vehicle.loads;
+  const bool one = IsGiven(asked, "--load");
+  EachStanding each{.standings = {at}, .no_rest = {}, .one_load = one && loads.size() > 1};
+  if (one || at.load == nullptr) return each;
+  for (const Load& load : loads) {
+    if (&load == at.load) continue;
+    if (std::optional<Standing> standing = Stand(at.rig, &load)) {
+      each.standings.push_back({.rig = at.rig, .load = &load, .standing = *std::move(standing)});
+    } else {
+      each.no_rest.push_back(load.name);
+    }
+  }
+  return each;
+}
+
 const Stance* StanceOf(const FileStanding& at) { return StanceOf(at.standing); }
 
 NamedTable StandingTable(const Load* load, UnitSystem units) {

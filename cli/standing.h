@@ -20,6 +20,17 @@ struct FileStanding {
 [[nodiscard]] FileStanding StandFile(const Question& asked,
                                      const char* so = "it stands as measured");
 
+// The vehicle under each load that parts are ordered for, the one it is told about first.
+struct EachStanding {
+  std::vector<FileStanding> standings;
+  std::vector<std::string> no_rest;  // loads under which it finds none
+  bool one_load;                     // of several in the file one alone was asked for
+};
+
+// Every load of the file, or the one alone that --load asks for.
+//   at   of StandFile; refers to its rig's vehicle
+[[nodiscard]] EachStanding StandUnderEach(const Question& asked, const FileStanding& at);
+
 // Null: geometry only.
 [[nodiscard]] const Stance* StanceOf(const FileStanding& at);
 

@@ -2,18 +2,24 @@
 #include "cli/sweep_request.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
+#include <cctype>
+#include <cmath>
+#include <map>
 #include <numbers>
 
 #include "cli/assumed.h"
+#include "io/read/suggest.h"
 #include "io/write/amount.h"
 #include "io/write/motion_columns.h"
 #include "io/write/sweep_columns.h"
 #include "solver/model/masses.h"
 #include "solver/study/curves/motions.h"
 #include "solver/study/curves/sweep.h"
+#include "solver/study/findings/standing_findings.h"
 
 namespace linkwright {
 namespace {
@@ -30,17 +36,21 @@ struct Motion {
   Dimension dimension;
   double metric_step, inch_step;  // between rows where no step is asked for
   const char *low, *high;
+  const char *low_way, *high_way;  // after an amount: "78 mm of bump"
 };
 
 constexpr std::array kMotions{
-    Motion{"bounce", std::nullopt, Dimension::kLength, 10.0, 0.5, "droop", "bump"},
-    Motion{"roll", MotionKind::kRoll, Dimension::kAngle, 1.0, 1.0, "left side down",
-           "left side up"},
-    Motion{"one-wheel", MotionKind::kOneWheel, Dimension::kLength, 10.0, 0.5, "droop", "bump"},
+    Motion{"bounce", std::nullopt, Dimension::kLength, 10.0, 0.5, "droop", "bump", "of droop",
+           "of bump"},
+    Motion{"roll", MotionKind::kRoll, Dimension::kAngle, 1.0, 1.0, "left side down", "left side up",
+           "with the left side down", "with the left side up"},
+    Motion{"one-wheel", MotionKind::kOneWheel, Dimension::kLength, 10.0, 0.5, "droop", "bump",
+           "of droop", "of bump"},
     Motion{"crossed", MotionKind::kCrossed, Dimension::kAngle, 1.0, 1.0, "cross below 0",
-           "cross above 0"},
-    Motion{"steer", MotionKind::kSteer, Dimension::kAngle, 5.0, 5.0, "turned right",
-           "turned left"}};
+           "cross above 0", "with front left and rear right up",
+           "with front right and rear left up"},
+    Motion{"steer", MotionKind::kSteer, Dimension::kAngle, 5.0, 5.0, "turned right", "turned left",
+           "to the right", "to the left"}};
 
 // The command line has checked that it is one of them.
 const Motion& FindMotion(const std::string& name) {
@@ -128,6 +138,63 @@ std::string EndNote(const Axle& axle, const char* side, const std::optional<Limi
   return fmt::format("{} axle, {}: nothing in the file ends these rows", axle.name, side);
 }
 
+// One end of an axle's rows, and what for a person ends its travel before.
+RowsEnd EndFor(const Walks& walks, size_t axle, const Motion& motion, size_t wheel,
+               const std::optional<LimitHit>& hit, const std::optional<double>& asked, double sign,
+               bool for_person) {
+  constexpr double kSame = 1e-9;  // [m, rad]
+  RowsEnd end{.hit = hit, .asked = asked.has_value(), .sooner = {}};
+  if (!for_person) return end;
+  const MotionKind kind = motion.kind.value_or(MotionKind::kBounce);
+  const AxleWalk& walk = Walked(walks, axle, kind, wheel, sign, Watch::kAll);
+  const LimitHit* first = FirstEnd(walk.hits, Watch::kAll, ReachOf(*walks.rig->vehicle, kind).real);
+  if (first == nullptr || EndsFor(first->limit, Watch::kRows)) return end;
+  const double at = std::abs(*first->at);
+  if ((hit && at > std::abs(*hit->at) - kSame) || (asked && at > std::abs(*asked))) return end;
+  end.sooner = *first;
+  return end;
+}
+
+// "Roll-Centre Height": as columns are written.
+std::string PlainName(const std::string& word) {
+  std::string plain;
+  for (const char c : word) {
+    plain +=
+        c == ' ' || c == '-' ? '_' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  }
+  const size_t centre = plain.find("centre");
+  return centre == std::string::npos ? plain : plain.replace(centre, 6, "center");
+}
+
+// Called so, with either system's unit or none.
+bool IsCalled(const Column& column, const std::string& plain) {
+  return plain == PlainName(column.name) ||
+         plain == PlainName(NameWithUnit(column, UnitSystem::kMetric)) ||
+         plain == PlainName(NameWithUnit(column, UnitSystem::kInch));
+}
+
+// The nearest right words for a name that no column has: those that hold it, else the one that
+// takes the fewest letters changed, its axle named or not.
+std::string NearestColumns(const std::string& plain, const DataTable& rows) {
+  constexpr size_t kFew = 4;
+  std::vector<std::string> holding;
+  std::map<std::string, std::string> known;  // as it may be remembered, and whole
+  for (size_t c = 1; c < rows.columns.size(); ++c) {
+    const std::string& name = rows.columns[c].name;
+    if (name.find(plain) != std::string::npos) holding.push_back("'" + name + "'");
+    known.emplace(name, name);
+    for (const std::string axle : {"front_", "rear_"}) {
+      if (name.starts_with(axle)) known.emplace(name.substr(axle.size()), name);
+    }
+  }
+  if (!holding.empty() && holding.size() <= kFew)
+    return fmt::format("{}", fmt::join(holding, ", "));
+  std::vector<std::string_view> words;
+  for (const auto& [word, name] : known) words.push_back(word);
+  const std::string nearest = NearestWord(plain, words);
+  return nearest.empty() ? std::string() : "'" + known.at(nearest) + "'";
+}
+
 std::string RestNote(const Stance* stance) {
   if (stance != nullptr) {
     return "the row at 0 is the resting position under the load '" + stance->load + "'";
@@ -167,25 +234,118 @@ std::vector<Option> SweepRequestOptions() {
                         kAngleBetween)};
 }
 
+SweptCurves CurvesOf(const Question& asked, const Vehicle& vehicle, const Swept& swept) {
+  const Motion& motion = FindMotion(MotionOf(asked));
+  const bool full = !motion.kind || motion.kind == MotionKind::kOneWheel;
+  return {.vehicle = &vehicle,
+          .rows = &swept.table,
+          .axles = swept.axles,
+          .low = swept.low,
+          .high = swept.high,
+          .bounce = !motion.kind,
+          .wheel = motion.kind == MotionKind::kOneWheel ? WordOf(asked, "--wheel") : std::string(),
+          .low_way = motion.low_way,
+          .high_way = motion.high_way,
+          .low_end = full ? "full droop" : "",
+          .high_end = full ? "full bump" : "",
+          .has_mass = swept.has_mass};
+}
+
+RowsShown RowsToPrint(const Question& asked) {
+  if (IsGiven(asked, "--step")) return {};
+  const Motion& motion = FindMotion(MotionOf(asked));
+  const UnitSystem units = asked.files.front().units;
+  RowsShown shown{.base = AmountOf(asked, "--from", motion.dimension).value_or(0.0), .steps = {}};
+  const double step = RoundAmount(motion.metric_step, motion.inch_step, motion.dimension, units);
+  for (const double times : {2.0, 5.0, 10.0, 20.0, 50.0}) shown.steps.push_back(times * step);
+  return shown;
+}
+
+std::array<std::string, 2> EndNames(const Question& asked) {
+  const Motion& motion = FindMotion(MotionOf(asked));
+  const SweptCurves words = CurvesOf(asked, asked.files.front().vehicle, Swept{});
+  const auto name = [&](const char* option, const char* full, const char* way) {
+    const std::optional<double> end = AmountOf(asked, option, motion.dimension);
+    if (!end) return *full == '\0' ? "at its end " + std::string(way) : "at " + std::string(full);
+    return "at " + ShowAmount(std::abs(*end), motion.dimension, asked.units) + " " + way;
+  };
+  return {name("--from", words.low_end, words.low_way),
+          name("--to", words.high_end, words.high_way)};
+}
+
+Option ColumnOption() {
+  return {.name = "--column",
+          .help = "print these curves alone, by column name, the unit and the axle left off or not",
+          .wanted = "the name of a column",
+          .count = kAnyCount};
+}
+
+std::vector<size_t> AskedColumns(const Question& asked, const DataTable& rows) {
+  std::vector<size_t> picked;
+  for (const std::string& word : WordsOf(asked, "--column")) {
+    const std::string plain = PlainName(word);
+    std::vector<size_t> found;
+    for (const bool whole : {true, false}) {  // "caster" is front_caster where none is called so
+      for (size_t c = 0; c < rows.columns.size(); ++c) {
+        Column column = rows.columns[c];
+        for (const std::string axle : {"front_", "rear_"}) {
+          if (!whole && column.name.starts_with(axle)) column.name.erase(0, axle.size());
+        }
+        if (IsCalled(column, plain)) found.push_back(c);
+      }
+      if (!found.empty()) break;
+    }
+    if (found.empty()) {
+      const std::string nearest = NearestColumns(plain, rows);
+      std::vector<std::string> names;
+      for (size_t c = 1; c < rows.columns.size(); ++c) names.push_back(rows.columns[c].name);
+      throw UsageError(fmt::format("--column: there is no column '{}'; {}", word,
+                                   nearest.empty()
+                                       ? fmt::format("there are {}", fmt::join(names, ", "))
+                                       : "did you mean " + nearest + "?"));
+    }
+    for (const size_t c : found) {
+      if (c > 0 && std::find(picked.begin(), picked.end(), c) == picked.end()) picked.push_back(c);
+    }
+  }
+  return picked;
+}
+
 std::string MotionOf(const Question& asked) { return WordOf(asked, "--motion", "bounce"); }
 
 Swept SweepAsked(const Question& asked, const VehicleFile& file, const Rig& rig,
-                 const Stance* stance, UsualSteps steps) {
+                 const Stance* stance, UsualSteps steps, const std::vector<double>& also) {
   const Vehicle& vehicle = file.vehicle;
   const Motion& motion = FindMotion(MotionOf(asked));
-  const GridOptions grid = ParseGrid(asked, file, motion, steps);
+  GridOptions grid = ParseGrid(asked, file, motion, steps);
+  grid.also = also;
   const std::string wheel = WordOf(asked, "--wheel");
   const size_t moved = ParseWheel(file, motion, wheel);
-  Swept swept;
+  // For a person an end is where a tyre or a joint ends it too; two files side by side are compared
+  // in their rows.
+  const bool for_person = steps == UsualSteps::kFine && motion.kind != MotionKind::kSteer;
+  const Walks walks(rig, stance, for_person ? Watch::kAll : Watch::kRows);
+  Swept swept{.table = {},
+              .notes = {},
+              .cut_short = false,
+              .low = {},
+              .high = {},
+              .axles = {},
+              .findings = {},
+              .has_mass = stance != nullptr};
   Ends low, high;
   if (motion.kind) {
     const MotionSweep sweep =
-        SweepMotion({rig, stance}, {.kind = *motion.kind, .wheel = moved, .grid = grid});
+        SweepMotion(walks, {.kind = *motion.kind, .wheel = moved, .grid = grid});
     swept.table = MotionTable(vehicle, sweep, asked.units);
     low = sweep.low, high = sweep.high;
   } else {
-    const Sweep sweep = SweepBounce({rig, stance}, grid);
+    const Sweep sweep = SweepBounce(walks, grid);
     swept.table = SweepTable(vehicle, sweep, asked.units);
+    // Judged over the whole travel of both axles alone.
+    const bool whole = !grid.from && !grid.to && !grid.axle;
+    if (for_person && whole) swept.findings = CurveFindings(walks, sweep);
+    KeepWorst(swept.findings);
     low = sweep.droop, high = sweep.bump;
   }
   // Ends are looked for only as far as the rows that were asked for go.
@@ -200,6 +360,9 @@ Swept SweepAsked(const Question& asked, const VehicleFile& file, const Rig& rig,
     const Axle& axle = vehicle.axles[i];
     if (!Moves(motion, axle, wheel) || grid.axle.value_or(i) != i) continue;
     const Dimension d = motion.dimension;
+    swept.axles.push_back(i);
+    swept.low[i] = EndFor(walks, i, motion, moved, low[i], grid.from, -1.0, for_person);
+    swept.high[i] = EndFor(walks, i, motion, moved, high[i], grid.to, 1.0, for_person);
     swept.notes.push_back(EndNote(axle, motion.low, low[i], grid.from, d, asked.units));
     swept.notes.push_back(EndNote(axle, motion.high, high[i], grid.to, d, asked.units));
   }

@@ -147,6 +147,10 @@ constexpr std::array kSpellings{
     UnitSpelling{"lb", D::kMass, kPound, true},
     UnitSpelling{"lbs", D::kMass, kPound, false},
     UnitSpelling{"lbm", D::kMass, kPound, false},
+    UnitSpelling{"pound", D::kMass, kPound, false},
+    UnitSpelling{"pounds", D::kMass, kPound, false},
+    UnitSpelling{"#", D::kMass, kPound, false},
+    UnitSpelling{"kgs", D::kMass, 1.0, false},
     UnitSpelling{"N", D::kForce, 1.0, true},
     UnitSpelling{"kN", D::kForce, 1e3, true},
     UnitSpelling{"lbf", D::kForce, kPoundForce, true},
@@ -163,6 +167,14 @@ constexpr std::array kSpellings{
     UnitSpelling{"kgf/mm", D::kRate, kGravity * 1e3, true},
     UnitSpelling{"lb/in", D::kRate, kPoundForce / kInch, true},
     UnitSpelling{"lbs/in", D::kRate, kPoundForce / kInch, false},
+    UnitSpelling{"#/in", D::kRate, kPoundForce / kInch, false},
+    UnitSpelling{"#/inch", D::kRate, kPoundForce / kInch, false},
+    UnitSpelling{"ppi", D::kRate, kPoundForce / kInch, false},
+    UnitSpelling{"pound/inch", D::kRate, kPoundForce / kInch, false},
+    UnitSpelling{"pounds/inch", D::kRate, kPoundForce / kInch, false},
+    UnitSpelling{"lb/inch", D::kRate, kPoundForce / kInch, false},
+    UnitSpelling{"lbs/inch", D::kRate, kPoundForce / kInch, false},
+    UnitSpelling{"lbf/inch", D::kRate, kPoundForce / kInch, false},
     UnitSpelling{"lb/ft", D::kRate, kPoundForce / kFoot, false},
     UnitSpelling{"kgf/cm", D::kRate, kGravity * 1e2, false},
     UnitSpelling{"N/cm", D::kRate, 1e2, false},
@@ -281,15 +293,15 @@ std::string FormatValue(double si, Dimension dimension, UnitSystem system) {
                            : fmt::format("{:.6g} {}", value, unit.name);
 }
 
-std::string FormatSixteenths(double length) {
-  const long long sixteenths = std::llround(length / kInch * 16.0);
-  if (sixteenths == 0) return "0";
-  const long long size = std::llabs(sixteenths);
-  const std::string sign = sixteenths < 0 ? "-" : "";
-  const long long whole = size / 16;
-  long long numerator = size % 16;
+std::string FormatFraction(double length, int parts) {
+  const long long rounded = std::llround(length / kInch * parts);
+  if (rounded == 0) return "0";
+  const long long size = std::llabs(rounded);
+  const std::string sign = rounded < 0 ? "-" : "";
+  const long long whole = size / parts;
+  long long numerator = size % parts;
   if (numerator == 0) return fmt::format("{}{}", sign, whole);
-  long long denominator = 16;
+  long long denominator = parts;
   for (; numerator % 2 == 0; numerator /= 2) denominator /= 2;
   if (whole == 0) return fmt::format("{}{}/{}", sign, numerator, denominator);
   return fmt::format("{}{} {}/{}", sign, whole, numerator, denominator);

@@ -91,6 +91,7 @@ struct ParsedValue {
 
 // A length as a tape shows it, to the nearest 1/16 in: "13 1/2", "-7/16", "0".
 //   length   [m]
-[[nodiscard]] std::string FormatSixteenths(double length);
+//   parts    of an inch: 16, 32
+[[nodiscard]] std::string FormatFraction(double length, int parts = 16);
 
 }  // namespace linkwright

@@ -41,12 +41,14 @@ void ReplaceAll(std::string& text, std::string_view from, std::string_view to) {
 std::string PlainSigns(std::string_view text) {
   std::string plain(Trim(text));
   constexpr std::pair<std::string_view, std::string_view> kSigns[] = {
-      {"\u2212", "-"},   {"\u2033", "\""}, {"\u201d", "\""}, {"''", "\""},    {"\u2032", "'"},
-      {"\u2019", "'"},   {"\u00b7", "*"},  {"\u22c5", "*"},  {"\u00b2", "2"}, {"^2", "2"},
-      {"\u00b0", "deg"}, {"\u00a0", " "},  {"\t", " "},
+      {"\u2212", "-"},    {"\u2033", "\""},   {"\u201d", "\""},   {"''", "\""},
+      {"\u2032", "'"},    {"\u2019", "'"},    {"\u00b7", "*"},    {"\u22c5", "*"},
+      {"\u00b2", "2"},    {"^2", "2"},        {"\u00b0", "deg"},  {"\u00a0", " "},
+      {"\t", " "},        {"\u00bc", " 1/4"}, {"\u00bd", " 1/2"}, {"\u00be", " 3/4"},
+      {"\u215b", " 1/8"}, {"\u215c", " 3/8"}, {"\u215d", " 5/8"}, {"\u215e", " 7/8"},
   };
   for (const auto& [from, to] : kSigns) ReplaceAll(plain, from, to);
-  return plain;
+  return std::string(Trim(plain));
 }
 
 // One spelling for "N s/mm", "N-s/mm", "N.s / mm", "N s per mm": "n*s/mm".
@@ -177,6 +179,10 @@ ParsedValue RefuseUnreadable(std::string_view text, const Cursor& cursor, Dimens
     return Refuse(text, "is not a finite number", wanted);
   }
   if (text.empty()) return Refuse(text, "is empty", wanted);
+  for (const std::string_view curly : {"\u201c", "\u2018", "\u201e"}) {
+    if (!Trim(text).starts_with(curly)) continue;
+    return Refuse(text, "stands in curly quotes: straight ones are wanted, or none", wanted);
+  }
   const auto comma = text.find(',');
   if (comma != std::string_view::npos && comma > 0 && IsDigit(text[comma - 1])) {
     return Refuse(text, "has a comma: decimals take a point, thousands no mark", wanted);
@@ -234,7 +240,7 @@ ParsedValue ParseValue(std::string_view text, Dimension dimension, UnitSystem sy
   const std::string_view unit = Trim(cursor.rest);
   if (unit.empty()) return {ToSi(sign * *quantity, dimension, system), ""};
   const bool starts_a_unit = std::isalpha(static_cast<unsigned char>(unit[0])) != 0 ||
-                             std::string_view("'\"%").find(unit[0]) != std::string_view::npos ||
+                             std::string_view("'\"%#").find(unit[0]) != std::string_view::npos ||
                              unit.starts_with("1/") || static_cast<unsigned char>(unit[0]) >= 0x80;
   if (!starts_a_unit) return RefuseUnreadable(text, cursor, dimension);
   const UnitSpelling* known = FindUnit(unit, dimension);

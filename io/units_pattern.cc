@@ -12,7 +12,8 @@ namespace linkwright {
 namespace {
 
 constexpr std::string_view kNumber =
-    "(?:(?:[0-9]+[ -]+)?[0-9]+/[0-9]+|(?:[0-9]+\\.?[0-9]*|\\.[0-9]+)(?:[eE][-+]?[0-9]+)?)";
+    "(?:(?:[0-9]+[ -]+)?[0-9]+/[0-9]+|[0-9]* "
+    "*[\u00bc-\u00be\u215b-\u215e]|(?:[0-9]+\\.?[0-9]*|\\.[0-9]+)(?:[eE][-+]?[0-9]+)?)";
 
 // One character of a unit's spelling, in every way the reader takes it.
 std::string CharacterPattern(char c) {

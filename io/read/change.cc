@@ -281,11 +281,23 @@ void TakeOver(const Node& variant, std::string_view key, Node& root) {
   }
 }
 
+// What a variant accepts beside what its base does.
+void AcceptMore(const Node& variant, Node& root) {
+  const Entry* own = FindEntry(variant, "accept");
+  if (own == nullptr) return;
+  Entry* old = FindEntry(root, "accept");
+  if (old == nullptr || old->value.kind != NodeKind::kMap || own->value.kind != NodeKind::kMap) {
+    return TakeOver(variant, "accept", root);
+  }
+  for (const Entry& each : own->value.entries) TakeOver(own->value, each.key, old->value);
+}
+
 }  // namespace
 
 Touched ApplyVariant(const Node& variant, Node& root, Report& report) {
   Touched touched;
   for (const std::string_view key : {"title", "default_load"}) TakeOver(variant, key, root);
+  AcceptMore(variant, root);
   if (const Node* change = Find(variant, "change")) {
     for (const Entry& entry : change->entries) Change(entry, root, touched, report);
   }

@@ -11,6 +11,7 @@
 
 #include "io/read/suggest.h"
 #include "io/shown.h"
+#include "solver/study/findings/accepted.h"
 
 namespace linkwright {
 namespace {
@@ -120,6 +121,25 @@ void CheckDefaultLoad(const Part& vehicle, Report& report) {
                              : fmt::format("did you mean '{}'?", nearest));
 }
 
+// A slug that no finding has would silence nothing and nobody would know.
+void CheckAccept(const Part& vehicle, Report& report) {
+  const Node* accept = Find(vehicle.node, "accept");
+  if (accept == nullptr || accept->kind != NodeKind::kMap) return;
+  std::vector<std::string_view> slugs;
+  for (std::size_t i = 0; i < kFindingKinds; ++i) {
+    slugs.emplace_back(TraitOf(static_cast<FindingKind>(i)).slug);
+  }
+  for (const Entry& entry : accept->entries) {
+    const AcceptedName name = SplitName(entry.key);
+    if (KindOf(name.slug)) continue;
+    const std::string nearest = NearestWord(name.slug, slugs);
+    AddError(report, entry.key_place, JoinPath("accept", entry.key),
+             fmt::format("no finding is called {}; {}", Quoted(std::string(name.slug)),
+                         nearest.empty() ? "linkwright explain lists them all"
+                                         : fmt::format("did you mean '{}'?", nearest)));
+  }
+}
+
 //   axle   of the opening: "front"
 void CheckOpening(const Part& opening, const Part& axles, std::string_view axle, Report& report) {
   if (Find(axles.node, axle) == nullptr) {
@@ -177,6 +197,7 @@ void CheckVehicle(const Node& root, const HousingMoved& moved, Report& report) {
   CheckMasses(vehicle, floor, report);
   CheckLeafOriginal(vehicle, report);
   CheckDefaultLoad(vehicle, report);
+  CheckAccept(vehicle, report);
   const Part axles = PartAt(vehicle, "axles");
   if (!axles) return;
   for (const Part& axle : AxleParts(axles)) {

@@ -62,6 +62,10 @@ Key DefaultLoadKey() {
               "unless given.");
 }
 
+Key AcceptKey(std::string_view meaning) {
+  return {.name = "accept", .kind = Kind::kText, .meaning = meaning, .many = Many::kNamed};
+}
+
 // The other kind of file; it is applied to its base, not read into a struct.
 Group VariantGroup() {
   return {"variant",
@@ -72,6 +76,8 @@ Group VariantGroup() {
                 "What a plain number in this file means, and how results are written; as in the "
                 "base unless given."),
            DefaultLoadKey(),
+           AcceptKey("More findings that may be so, beside those that the base accepts; the same "
+                     "one again gives it another reason."),
            Map("stretch", "stretch", "The chassis cut or stretched, after the changes."),
            Map("body", "body", "The body set elsewhere on the chassis, after the stretch."),
            {.name = "change", .kind = Kind::kPaths, .meaning = "New values for what the base has."},
@@ -173,6 +179,12 @@ Table<Vehicle> KeysOf(Of<Vehicle>) {
                  .dimension = D::kLength,
                  .many = Many::kNamed}),
           Formerly("limits", Map(&Vehicle::aims, "aims", "aims", "What `check` points at.")),
+          Bound(
+              &Vehicle::accept,
+              AcceptKey("Findings that are known and may be so, each with why: under its slug, or "
+                        "under its slug and the member as the finding names it, `coil-preload "
+                        "rear coil left` (its twin on the other side goes with it). They are "
+                        "counted and no longer told; `linkwright explain` lists the slugs.")),
           Map(&Vehicle::leaf_original, "leaf_original", "leaf_original",
               "The leaf springs of the vehicle the body came from: "
               "where its axles sat when new."),

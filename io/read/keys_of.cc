@@ -71,6 +71,12 @@ void Take(const Node* value, const Key& key, std::vector<Mark>& into) {
   }
 }
 
+void Take(const Node* value, const Key& key, std::vector<Acceptance>& into) {
+  NeedKind(key, Kind::kText);
+  if (value == nullptr) return;
+  for (const Entry& entry : value->entries) into.push_back({entry.key, entry.value.text});
+}
+
 std::optional<int> WordIndex(const Node* value, const Key& key) {
   assert(!key.words.empty());
   const auto found = std::find(key.words.begin(), key.words.end(), TextOf(value, key));

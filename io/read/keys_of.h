@@ -61,6 +61,7 @@ void Take(const Node* value, const Key& key, std::optional<Value>& into) {
 void Take(const Node* value, const Key& key, std::vector<CurvePoint>& into);
 void Take(const Node* value, const Key& key, std::vector<Load>& into);
 void Take(const Node* value, const Key& key, std::vector<Mark>& into);
+void Take(const Node* value, const Key& key, std::vector<Acceptance>& into);
 
 // Groups: one that is built with its defaults where it is absent, one that is absent then, and
 // those of a list or under names of the user's own.

@@ -7,6 +7,7 @@
 #include <yaml-cpp/parser.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cstddef>
 #include <map>
 #include <optional>
@@ -339,6 +340,55 @@ std::string SyntaxMessage(const std::string& parser_message, const std::string& 
   return fmt::format("this is not YAML ({})", parser_message);
 }
 
+// A line of block style that should be "key:" or "key: value" and has no ':', where the parser
+// stumbles over it only further down.
+//   before   the line of the complaint, from 1
+std::optional<Place> LineWithoutColon(const Report& report, const Place& complaint) {
+  for (int line = complaint.line - 1; line > 0; --line) {
+    std::string text = ExcerptAt(report, {complaint.file, line, 1}).text;
+    text.resize(std::min(text.find(" #"), text.size()));
+    text.resize(text.find_last_not_of(" \t") + 1);
+    const std::size_t begin = text.find_first_not_of(" \t");
+    if (begin == std::string::npos || text[begin] == '#') continue;
+    if (text[begin] == '-' || text.find_first_of(":,[]{}'\"") != std::string::npos)
+      return std::nullopt;
+    const auto end = std::count_if(text.begin(), text.end(), StartsCharacter);
+    return Place{complaint.file, line, static_cast<int>(end) + 1};
+  }
+  return std::nullopt;
+}
+
+// "150 #/in" and "100 #": to YAML a '#' behind a blank begins a remark, and the unit would be lost
+// in silence.
+void RefuseUnitsInRemarks(const std::string& file, Report& report) {
+  std::vector<std::pair<Place, std::string>> found;
+  for (const SourceText& source : report.sources) {
+    if (source.file != file) continue;
+    for (std::size_t i = 0; i < source.lines.size(); ++i) {
+      const std::string& line = source.lines[i];
+      const std::size_t mark = line.find(" #");
+      if (mark == std::string::npos || line.find('#') != mark + 1) continue;
+      const std::size_t number = line.find_last_not_of(' ', mark);
+      if (number == std::string::npos ||
+          std::isdigit(static_cast<unsigned char>(line[number])) == 0) {
+        continue;
+      }
+      const std::string unit = line.substr(mark + 1, line.find_last_not_of(" \t") - mark);
+      if (unit != "#" && !unit.starts_with("#/in")) continue;
+      const auto column = std::count_if(
+          line.begin(), line.begin() + static_cast<std::ptrdiff_t>(mark) + 1, StartsCharacter);
+      found.emplace_back(Place{file, static_cast<int>(i) + 1, static_cast<int>(column) + 1}, unit);
+    }
+  }
+  for (const auto& [place, unit] : found) {
+    AddError(
+        report, place, "",
+        fmt::format("'#' begins a remark here, so this unit is not read; wanted: quotes around "
+                    "the value, '150 {}', or lb{}",
+                    unit, unit.substr(1)));
+  }
+}
+
 // Notes where something begins where nothing more may come.
 struct SecondDocument final : YAML::EventHandler {
   YAML::Mark mark;
@@ -361,6 +411,7 @@ struct SecondDocument final : YAML::EventHandler {
 std::optional<Node> ParseDocument(const std::string& text, const std::string& file,
                                   Report& report) {
   DocumentBuilder builder(text, file, report);
+  RefuseUnitsInRemarks(file, report);
   try {
     std::istringstream in(text);
     YAML::Parser parser(in);
@@ -376,7 +427,11 @@ std::optional<Node> ParseDocument(const std::string& text, const std::string& fi
     }
   } catch (const YAML::Exception& error) {
     const Place place = builder.PlaceOf(error.mark);
-    AddError(report, place, "", SyntaxMessage(error.msg, ExcerptAt(report, place).text));
+    if (const auto bare = LineWithoutColon(report, place)) {
+      AddError(report, *bare, "", "this line has no ':'; wanted: 'key:', or 'key: value'");
+    } else {
+      AddError(report, place, "", SyntaxMessage(error.msg, ExcerptAt(report, place).text));
+    }
     return std::nullopt;
   } catch (const TooMuch&) {
     return std::nullopt;  // already reported

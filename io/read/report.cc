@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <iterator>
+#include <string_view>
 #include <tuple>
 #include <utility>
 
@@ -26,6 +28,13 @@ std::ptrdiff_t OrderOf(const Report& report, const std::string& file) {
   const auto found = std::find_if(report.sources.begin(), report.sources.end(),
                                   [&](const SourceText& source) { return source.file == file; });
   return found - report.sources.begin();
+}
+
+// Whether a text begins with quotes that word processors make; YAML takes them for letters.
+bool IsInCurlyQuotes(std::string_view text) {
+  constexpr std::string_view kCurly[] = {"\u201c", "\u201d", "\u201e", "\u2018", "\u2019"};
+  return std::any_of(std::begin(kCurly), std::end(kCurly),
+                     [&](std::string_view quote) { return text.starts_with(quote); });
 }
 
 }  // namespace
@@ -52,7 +61,16 @@ void AddError(Report& report, const Place& place, std::string_view path, std::st
       if (c >= 0 && c < ' ') c = ' ';  // an error's first line is one line, whatever it quotes
     }
   }
-  if (place.line > 0) error.excerpts.push_back(ExcerptAt(report, place));
+  if (place.line > 0) {
+    const Excerpt excerpt = ExcerptAt(report, place);
+    const auto column = static_cast<std::size_t>(std::max(excerpt.column, 1)) - 1;
+    const std::size_t at = ByteOf(excerpt.text, 0, column);
+    if (IsInCurlyQuotes(std::string_view(excerpt.text).substr(at)) &&
+        error.message.find("curly") == std::string::npos) {
+      error.message += "; these are curly quotes: straight ones are wanted, or none";
+    }
+    error.excerpts.push_back(excerpt);
+  }
   report.errors.push_back(std::move(error));
 }
 

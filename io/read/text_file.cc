@@ -95,6 +95,9 @@ std::optional<std::string> ReadTextFile(const std::string& file, Report& report,
   text.resize(static_cast<std::size_t>(in.gcount()));
   if (text.size() > kLargestFile) return refuse("the file grew too large while it was read");
   if (text.starts_with(kByteOrderMark)) text.erase(0, kByteOrderMark.size());
+  for (std::size_t at = 0; at < text.size(); ++at) {  // lines that end as on old machines
+    if (text[at] == '\r' && (at + 1 == text.size() || text[at + 1] != '\n')) text[at] = '\n';
+  }
 
   Place place{file, 1, 1};
   const std::string bad = FirstBadCharacter(text, place.line, place.column);

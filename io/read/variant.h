@@ -34,8 +34,8 @@ struct LoadedDocument {
 //   returns   the document, or nothing where an error leaves none to go on with
 [[nodiscard]] std::optional<LoadedDocument> LoadDocument(const std::string& file, Report& report);
 
-// Applies `title` and `default_load`, `change`, `add`, `remove`, then `stretch` and `body` of one
-// variant to its base, in that order (change.cc, moves.cc).
+// Applies `title`, `default_load` and `accept`, `change`, `add`, `remove`, then `stretch` and
+// `body` of one variant to its base, in that order (change.cc, moves.cc).
 //   variant   its document; parts of the wrong kind are passed over (Validate reports them)
 //   root      the base's document, changed in place
 //   report    takes paths that are not there, already there, or name two things, and moves of

@@ -2,7 +2,9 @@
 #include "io/write/check_tables.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <functional>
 
 #include "io/write/arm_tables.h"
 #include "io/write/note_writer.h"
@@ -26,19 +28,19 @@ DataTable AxleTable(const Vehicle& vehicle, const CheckReport& report, UnitSyste
       AxleColumn<size_t>(vehicle),
       {"links", "links", kNumber, "how many locate the housing",
        [&](auto i) { return std::to_string(report.axles[i].links); }},
-      {"motions_held", "motions held", kNumber,
-       "of the four: fore and aft, sideways, steer, wind-up",
+      {"motions_held", "ways held", kNumber,
+       "of the four that links hold: fore and aft, sideways, steer, wind-up",
        [&](auto i) { return std::to_string(freedom(i).rank) + " of 4"; }},
-      {"free", "free to move", kNumber, "motions that no link holds",
+      {"free", "free to move", kNumber, "ways that no link holds",
        [&](auto i) { return Join(freedom(i).free); }},
-      {"nearly_free", "nearly free", kNumber, "motions that the links hold weakly",
+      {"nearly_free", "nearly free", kNumber, "ways that the links hold weakly",
        [&](auto i) { return Join(freedom(i).weak); }},
-      {"links_too_many", "links too many", kNumber, "links beyond the motions they hold",
+      {"links_too_many", "links too many", kNumber, "links beyond the ways they hold",
        [&](auto i) { return std::to_string(freedom(i).fight ? freedom(i).fight->too_many : 0); }},
-      {"strain_bounce_rate", "strain in bounce", kRate,
-       "rate that over-constraint adds in bounce, both wheels, about the measured stance",
+      {"strain_bounce_rate", "bind in bounce", kRate,
+       "rate that links too many add in bounce, both wheels, about the measured stance",
        [&](auto i) { return Within(freedom(i).fight, &LinkFight::bounce_rate); }},
-      {"strain_roll_rate", "strain in roll", kRollRate, "roll stiffness that over-constraint adds",
+      {"strain_roll_rate", "bind in roll", kRollRate, "roll stiffness that links too many add",
        [&](auto i) { return Within(freedom(i).fight, &LinkFight::roll_rate); }}};
   return ToTable(columns, AxlesOf(vehicle), units);
 }
@@ -113,13 +115,11 @@ DataTable WeightTable(const Vehicle& vehicle, const CheckReport& report, UnitSys
   return ToTable(columns, weighed, units);
 }
 
-constexpr double kTapeShows = 5e-5;  // [m, rad] what a tape or a finder could show
-
 // Lengths that put right what the tape had between two points, where those still stand so.
 void SayCorrected(const NoteWriter& writer, const Axle& axle) {
   for (const Link& link : axle.links) {
     const auto& [frame, housing] = link.corrected;
-    if (std::abs(link.taped_short) < kTapeShows || frame.isZero() || housing.isZero()) continue;
+    if (std::abs(link.taped_short) < kNothing || frame.isZero() || housing.isZero()) continue;
     writer.Say(
         "the {} axle: {} by its own length is {} than its two points were taped apart; each stands "
         "moved by half of that, along it",
@@ -127,7 +127,129 @@ void SayCorrected(const NoteWriter& writer, const Axle& axle) {
   }
 }
 
+// "front and rear" of the axles of which it is so.
+std::string AxlesWith(const Vehicle& vehicle, const std::function<bool(size_t)>& is_so) {
+  std::string names;
+  for (const size_t i : AxlesOf(vehicle)) {
+    if (is_so(i)) names += (names.empty() ? "" : " and ") + vehicle.axles[i].name;
+  }
+  return names;
+}
+
+// "2 can hurt someone, 10 are parts that hit or run out".
+std::string CountByHarm(const std::vector<Finding>& findings) {
+  constexpr std::array kOne{"can hurt someone", "is parts that hit or run out",
+                            "wears or drives badly", "looks wrong",
+                            "may be a slip of the tape or of the file"};
+  constexpr std::array kMore{"can hurt someone", "are parts that hit or run out",
+                             "wear or drive badly", "look wrong",
+                             "may be slips of the tape or of the file"};
+  std::string text;
+  for (size_t h = 0; h < kOne.size(); ++h) {
+    const auto count = std::count_if(findings.begin(), findings.end(), [h](const Finding& finding) {
+      return static_cast<size_t>(TraitOf(finding.kind).harm) == h;
+    });
+    if (count == 0) continue;
+    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", count,
+                        count == 1 ? kOne.at(h) : kMore.at(h));
+  }
+  return text;
+}
+
+// Is it sound?
+void SaySoundness(const Vehicle& vehicle, const CheckReport& report,
+                  const std::vector<Finding>& findings, std::vector<std::string>& said) {
+  bool held = true;
+  for (const size_t i : AxlesOf(vehicle)) {
+    for (const FreeMotion& motion : report.axles[i].freedom.free) {
+      said.push_back(fmt::format("{} the {} axle {}.", held ? "No," : "And", vehicle.axles[i].name,
+                                 motion.words));
+      held = false;
+    }
+  }
+  if (!held) {
+    said.emplace_back("Until its links hold it, nothing else can be worked out.");
+    return;
+  }
+  const bool slips = std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+    return TraitOf(finding.kind).harm == Harm::kSlip;
+  });
+  const char* sound = slips ? "Perhaps not: look at the slips first" : "The file is sound";
+  if (findings.empty()) {
+    said.push_back(fmt::format("{}, and nothing is past its aim.", sound));
+    return;
+  }
+  said.push_back(fmt::format(
+      "{}; of {} to look at {}.", sound,
+      findings.size() == 1 ? std::string("one thing") : fmt::format("{} things", findings.size()),
+      CountByHarm(findings)));
+}
+
+// How each axle is held, those alike in one sentence.
+void SayHeld(const NoteWriter& writer, const CheckReport& report) {
+  const Vehicle& vehicle = *writer.vehicle;
+  const auto freedom = [&](size_t i) -> const Freedom& { return report.axles[i].freedom; };
+  const auto just = [&](size_t i) { return freedom(i).free.empty() && !freedom(i).fight; };
+  const std::string by_four = AxlesWith(vehicle, just);
+  if (!by_four.empty()) {
+    writer.Say("Four links hold the {} axle{}, none too many.", by_four,
+               by_four.find(' ') == std::string::npos ? "" : "s");
+  }
+  for (const size_t i : AxlesOf(vehicle)) {
+    if (!freedom(i).fight) continue;
+    const LinkFight& fight = *freedom(i).fight;
+    writer.Say(
+        "{} links hold the {} axle where four would do, so bushings must give: in roll {} "
+        "takes {} a degree.",
+        4 + fight.too_many, vehicle.axles[i].name, fight.roll_name,
+        writer.Amount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce));
+  }
+}
+
+// What the coils carry and what the scales said.
+void SayScales(const NoteWriter& writer, const CheckReport& report) {
+  const Vehicle& vehicle = *writer.vehicle;
+  if (IsGeometryOnly(vehicle)) {
+    writer.Say("The file has no masses, so nothing is said of coils, heights and ride.");
+    return;
+  }
+  if (!vehicle.ledger) {
+    writer.Say("The file has no scales, so nothing checks what the coils carry.");
+    return;
+  }
+  const auto made = [&](size_t i) {
+    const std::vector<Spring>& coils = vehicle.axles[i].springs;
+    return std::any_of(coils.begin(), coils.end(), [](const Spring& coil) { return coil.weighed; });
+  };
+  const auto scale = [&](double mass) {
+    return ShowOnScale(mass * kStandardGravity, writer.units);
+  };
+  std::string against;
+  for (const size_t i : AxlesOf(vehicle)) {
+    const std::optional<WeightCheck>& weight = report.axles[i].weight;
+    if (made(i) || !weight || !weight->by_scales) continue;
+    against +=
+        fmt::format("{}{} {} by its coils, {} by the scales", against.empty() ? "" : "; ",
+                    vehicle.axles[i].name, scale(weight->by_coils), scale(*weight->by_scales));
+  }
+  const std::string weighed = AxlesWith(vehicle, made);
+  if (!against.empty()) writer.Say("Coils against scales: {}.", against);
+  if (!weighed.empty()) {
+    writer.Say("The {} coils have their length from the scales, so they agree with them.", weighed);
+  }
+}
+
 }  // namespace
+
+std::vector<std::string> CheckAnswer(const Vehicle& vehicle, const CheckReport& report,
+                                     const std::vector<Finding>& findings, UnitSystem units) {
+  std::vector<std::string> said;
+  const NoteWriter writer{&vehicle, units, &said};
+  SaySoundness(vehicle, report, findings, said);
+  SayHeld(writer, report);
+  SayScales(writer, report);
+  return said;
+}
 
 std::vector<NamedTable> CheckTables(const Vehicle& vehicle, const CheckReport& report,
                                     UnitSystem units) {
@@ -167,8 +289,8 @@ std::vector<std::string> CheckNotes(const Vehicle& vehicle, const CheckReport& r
     const std::string& axle = vehicle.axles[i].name;
     const Pose& moved = report.axles[i].moved;
     SayCorrected(writer, vehicle.axles[i]);
-    const bool shifts = std::max(std::abs(moved.x), std::abs(moved.y)) > kTapeShows;
-    if (shifts || std::max(std::abs(moved.steer), std::abs(moved.pitch)) > kTapeShows) {
+    const bool shifts = std::max(std::abs(moved.x), std::abs(moved.y)) > kNothing;
+    if (shifts || std::max(std::abs(moved.steer), std::abs(moved.pitch)) > kNothing) {
       writer.Say(
           "the {} axle: its arms keep their lengths, so that at its measured height it stands {} "
           "and "
@@ -180,13 +302,13 @@ std::vector<std::string> CheckNotes(const Vehicle& vehicle, const CheckReport& r
     const Freedom& freedom = report.axles[i].freedom;
     if (!freedom.free.empty()) continue;
     if (!freedom.fight) {
-      writer.Say("the {} axle: four links hold its four motions, none too many", axle);
+      writer.Say("the {} axle: four links hold it all four ways, none too many", axle);
       continue;
     }
     const LinkFight& fight = *freedom.fight;
     const bool metric = units == UnitSystem::kMetric;
     writer.Say(
-        "the {} axle: {} links where four would do, so it lives on bushing give: near the measured "
+        "the {} axle: {} links where four would do, so its bushings must give: near the measured "
         "stance {} takes {} a degree of roll, and {} takes {} a {} of bounce",
         axle, 4 + fight.too_many, fight.roll_name,
         writer.Amount(fight.roll_link_force * M_PI / 180.0, Dimension::kForce), fight.bounce_name,

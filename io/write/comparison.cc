@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/comparison.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -36,13 +34,6 @@ const std::vector<Cell>* FindRow(const DataTable& table, const Cell& key) {
   return nullptr;
 }
 
-std::optional<size_t> FindColumn(const DataTable& table, const std::string& name) {
-  for (size_t i = 0; i < table.columns.size(); ++i) {
-    if (table.columns[i].name == name) return i;
-  }
-  return std::nullopt;
-}
-
 using Values = std::vector<ComparedValue>;
 
 std::vector<Values> GroupedBy(
@@ -59,13 +50,13 @@ std::vector<Values> GroupedBy(
 }
 
 // The three numbers of a value, as columns or as lines.
-struct Change {
+struct ShownNumber {
   const char* name;
   std::optional<double> ComparedValue::*member;
 };
-constexpr std::array kChanges{Change{"first", &ComparedValue::first},
-                              Change{"second", &ComparedValue::second},
-                              Change{"change", &ComparedValue::difference}};
+constexpr std::array kChanges{ShownNumber{"first", &ComparedValue::first},
+                              ShownNumber{"second", &ComparedValue::second},
+                              ShownNumber{"change", &ComparedValue::difference}};
 
 }  // namespace
 
@@ -108,7 +99,7 @@ DataTable ChangesOfColumn(const Column& row_column, const Values& values, UnitSy
 
 DataTable ChangesOfRow(const std::string& what, const Values& values, UnitSystem units) {
   const std::string& name = std::get<std::string>(values.front().row);
-  TableOf<Change> columns{{what, what + ": " + name, kNumber, "", &Change::name}};
+  TableOf<ShownNumber> columns{{what, what + ": " + name, kNumber, "", &ShownNumber::name}};
   for (const ComparedValue& value : values) {
     const Column& column = value.column;
     columns.push_back({column.name, column.head, column.dimension, column.definition,
@@ -117,23 +108,68 @@ DataTable ChangesOfRow(const std::string& what, const Values& values, UnitSystem
   return ToTable(columns, kChanges, units);
 }
 
-DataTable ToComparisonTable(const std::string& part, const Column& row_column,
-                            const std::vector<ComparedValue>& values, UnitSystem units) {
-  const auto in_unit = [units](std::optional<double> ComparedValue::*member) {
-    return [=](const ComparedValue& value) {
-      return InUnits(value.*member, value.column.dimension, units);
-    };
+DataTable SideBySide(const DataTable& first, const DataTable& second) {
+  struct Pair {
+    size_t first, second;
   };
-  const TableOf<ComparedValue> columns{
-      {"part", "part", kNumber, "", [&](auto&) { return part; }},
-      {"row", "row", kNumber, "",
-       [&](auto& value) { return InUnits(value.row, row_column.dimension, units); }},
-      {"quantity", "quantity", kNumber, "", [](auto& value) { return value.column.name; }},
-      {"unit", "unit", kNumber, "", [&](auto& value) { return UnitName(value.column, units); }},
-      {"first", "first", kNumber, "", in_unit(&ComparedValue::first)},
-      {"second", "second", kNumber, "", in_unit(&ComparedValue::second)},
-      {"difference", "difference", kNumber, "", in_unit(&ComparedValue::difference)}};
-  return ToTable(columns, values, units);
+  DataTable both{.units = first.units, .columns = {first.columns[0]}, .rows = {}};
+  std::vector<Pair> pairs;
+  for (size_t c = 1; c < first.columns.size(); ++c) {
+    const Column& column = first.columns[c];
+    const auto other = FindColumn(second, column.name);
+    if (!other) continue;
+    pairs.push_back({c, *other});
+    for (const char* which : {"first", "second", "difference"}) {
+      Column& added = both.columns.emplace_back(column);
+      added.name += "_" + std::string(which), added.head += ", " + std::string(which);
+      added.definition = which == std::string("difference")
+                             ? "second less first"
+                             : "of the " + std::string(which) + " file: " + column.definition;
+    }
+  }
+  const auto number_in = [](const std::vector<Cell>* row, size_t c) {
+    return row == nullptr ? std::nullopt : Number((*row)[c]);
+  };
+  const auto add = [&](const std::vector<Cell>* a, const std::vector<Cell>* b) {
+    std::vector<Cell>& row = both.rows.emplace_back();
+    row.push_back((a == nullptr ? b : a)->front());
+    for (const Pair& pair : pairs) {
+      const auto x = number_in(a, pair.first), y = number_in(b, pair.second);
+      row.emplace_back(x), row.emplace_back(y), row.emplace_back(Less(y, x));
+    }
+  };
+  for (const std::vector<Cell>& row : first.rows) {
+    const std::vector<Cell>* twin = FindRow(second, row.front());
+    if (twin != nullptr || Number(row.front())) add(&row, twin);
+  }
+  for (const std::vector<Cell>& row : second.rows) {
+    if (Number(row.front()) && FindRow(first, row.front()) == nullptr) add(nullptr, &row);
+  }
+  std::stable_sort(both.rows.begin(), both.rows.end(), [](const auto& a, const auto& b) {
+    const auto x = Number(a.front()), y = Number(b.front());
+    return x && y && *x < *y;
+  });
+  return both;
+}
+
+std::vector<CurveEnds> CompareEnds(const DataTable& first, const DataTable& second) {
+  const auto ends = [](const DataTable& table, size_t c) {
+    std::array<std::optional<double>, 3> at;
+    for (const std::vector<Cell>& row : table.rows) {
+      const auto value = Number(row[c]), parameter = Number(row.front());
+      if (!value || !parameter) continue;
+      if (*parameter < 0.0 && !at[0]) at[0] = value;
+      if (*parameter == 0.0) at[1] = value;
+      if (*parameter > 0.0) at[2] = value;
+    }
+    return at;
+  };
+  std::vector<CurveEnds> all;
+  for (size_t c = 1; c < first.columns.size(); ++c) {
+    const auto other = FindColumn(second, first.columns[c].name);
+    if (other) all.push_back({first.columns[c], ends(first, c), ends(second, *other)});
+  }
+  return all;
 }
 
 }  // namespace linkwright

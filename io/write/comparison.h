@@ -2,6 +2,8 @@
 // Two results of the same command side by side, column by column, with the differences.
 #pragma once
 
+#include <array>
+
 #include "io/write/data_table.h"
 
 namespace linkwright {
@@ -34,9 +36,19 @@ struct ComparedValue {
 [[nodiscard]] DataTable ChangesOfRow(const std::string& what,
                                      const std::vector<ComparedValue>& values, UnitSystem units);
 
-// The same as a table: part, row, quantity, unit, first, second, difference, in `units`; for CSV.
-[[nodiscard]] DataTable ToComparisonTable(const std::string& part, const Column& row_column,
-                                          const std::vector<ComparedValue>& values,
-                                          UnitSystem units);
+// Both tables in one, for a spreadsheet: the key column of the first, then for every column that
+// both have first, second and difference side by side ("rear_anti_squat_first", ..._second,
+// ..._difference). Rows of numbers (travels) are those that either has, ascending; rows of texts
+// (loads) those that both have, in the order of the first.
+[[nodiscard]] DataTable SideBySide(const DataTable& first, const DataTable& second);
+
+// What a column has at its first row, at 0 and at its last row, in each of two tables.
+struct CurveEnds {
+  Column column;                                       // of the first table
+  std::array<std::optional<double>, 3> first, second;  // SI; absent: no such row
+};
+
+// The columns that both have.
+[[nodiscard]] std::vector<CurveEnds> CompareEnds(const DataTable& first, const DataTable& second);
 
 }  // namespace linkwright

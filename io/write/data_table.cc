@@ -31,6 +31,24 @@ Cell InUnits(const Cell& cell, Dimension dimension, UnitSystem units) {
   return std::holds_alternative<double>(cell) ? Cell(NumberIn(cell, dimension, units)) : cell;
 }
 
+DataTable WithoutDetail(const DataTable& table) {
+  DataTable less{.units = table.units, .columns = {}, .rows = {}};
+  less.rows.resize(table.rows.size());
+  for (size_t c = 0; c < table.columns.size(); ++c) {
+    if (table.columns[c].detail) continue;
+    less.columns.push_back(table.columns[c]);
+    for (size_t r = 0; r < table.rows.size(); ++r) less.rows[r].push_back(table.rows[r][c]);
+  }
+  return less;
+}
+
+std::optional<size_t> FindColumn(const DataTable& table, const std::string& name) {
+  for (size_t i = 0; i < table.columns.size(); ++i) {
+    if (table.columns[i].name == name) return i;
+  }
+  return std::nullopt;
+}
+
 std::string NameWithUnit(const Column& column, UnitSystem units) {
   return column.name + std::string(UnitOf(column.dimension, units).suffix);
 }

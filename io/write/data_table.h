@@ -40,6 +40,7 @@ struct Column {
   Dimension dimension = Dimension::kNumber;
   std::string group;       // columns of one group stand in one printed table
   std::string definition;  // one sentence, sign included; empty for the columns of `compare`
+  bool detail = false;     // printed with --full and --table alone; files have it always
 };
 
 // Made of a list of columns that know their values: io/write/table_of.h.
@@ -48,6 +49,12 @@ struct DataTable {
   std::vector<Column> columns;
   std::vector<std::vector<Cell>> rows;  // each as long as columns
 };
+
+// The table without what is printed with --full alone.
+[[nodiscard]] DataTable WithoutDetail(const DataTable& table);
+
+// The index of the column of that name, without unit.
+[[nodiscard]] std::optional<size_t> FindColumn(const DataTable& table, const std::string& name);
 
 // "front_lateral_shift_mm": the name that CSV and JSON use.
 [[nodiscard]] std::string NameWithUnit(const Column& column, UnitSystem units);

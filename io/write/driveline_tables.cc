@@ -68,15 +68,15 @@ TableOf<size_t> JointColumns(const Driveshaft& shaft, const ShaftReport& report)
            [=, &shaft](auto j) {
              return KindOf(shaft, j, count()) == JointKind::kSingle ? "single" : "double";
            }},
-          {"side", "side, rest", kAngle,
+          {"side", "at rest, side", kAngle,
            "seen from the side, at rest: + the shaft after it, toward the axle, rises more",
            [=](auto j) { return at_rest(j).side; }},
-          {"plan", "plan, rest", kAngle,
+          {"plan", "at rest, above", kAngle,
            "seen from above, at rest: + the shaft after it points more to the left",
            [=](auto j) { return at_rest(j).plan; }},
-          {"rest", "in space, rest", kAngle, "working angle at rest, both parts together",
+          {"rest", "at rest, true", kAngle, "working angle at rest, both parts together",
            [=](auto j) { return at_rest(j).angle; }},
-          {"full_droop", "full droop", kAngle, "working angle at full droop",
+          {"full_droop", "at full droop", kAngle, "working angle at full droop",
            [&](auto j) { return AngleAt(Find(travel, Kind::kFullDroop), j); }},
           {"full_bump", "full bump", kAngle, "working angle at full bump",
            [&](auto j) { return AngleAt(Find(travel, Kind::kFullBump), j); }},
@@ -107,7 +107,7 @@ TableOf<ShaftPlace> PlaceColumns(bool center_bearing, UnitSystem units) {
   }
   columns.push_back(
       {"pinion_joint", "pinion joint", kAngle, "working angle in space", PinionJoint});
-  columns.push_back({"net_angle", "net angle", kAngle,
+  columns.push_back({"net_angle", "equivalent joint angle", kAngle,
                      "of the one single joint that would run as unevenly as all of them together",
                      &ShaftPlace::net_angle});
   columns.push_back({"speed_ripple", "speed ripple", kPercent,
@@ -137,7 +137,7 @@ DataTable SpeedTable(const ShaftReport& report, UnitSystem units) {
 TableOf<ShaftPlace> ThereColumns(const char* joint, const char* net_angle, const char* length) {
   return {{"output_joint", "output joint", kAngle, joint, OutputJoint},
           {"pinion_joint", "pinion joint", kAngle, joint, PinionJoint},
-          {"net_angle", "net angle", kAngle, net_angle, &ShaftPlace::net_angle},
+          {"net_angle", "equivalent joint angle", kAngle, net_angle, &ShaftPlace::net_angle},
           {"length", "shaft length", kLength, length, &ShaftPlace::length}};
 }
 
@@ -154,6 +154,7 @@ TableOf<LinkCure> TurnColumns() {
   AddPart(columns,
           ThereColumns("working angle at the new rest", "at the new rest", "at the new rest"),
           &LinkCure::after);
+  LeaveToFull(columns, {"output_joint", "pinion_joint"});
   return columns;
 }
 
@@ -192,46 +193,45 @@ DataTable TorqueTable(const ShaftReport& report, UnitSystem units) {
   return ToTable(TorqueColumns(), rows, units);
 }
 
-struct Lengths {
-  double rest, least, most;
-};
+// The load that decides a length, where there are several.
+std::string ShaftUnder(const std::string& under) { return under.empty() ? "any" : under; }
 
-Lengths LengthsOf(const ShaftReport& report) {
-  const double rest = AtRest(report).length;
-  Lengths all{rest, rest, rest};
-  for (const ShaftPlace& place : AllPlaces(report)) {
-    all.least = std::min(all.least, place.length);
-    all.most = std::max(all.most, place.length);
-  }
-  return all;
-}
-
-// What the one who makes the shaft must know.
-TableOf<ShaftReport> OrderColumns(const Driveshaft& shaft) {
-  return {{"shaft", "shaft", kNumber, "its name in the file", [&](auto&) { return shaft.name; }},
-          {"front_piece", "front piece", kLength,
-           "of a two-piece shaft: output joint to the joint at its bearing",
-           &ShaftReport::front_length},
-          {"length_at_rest", "length at rest", kLength, "between joint centres, at rest",
-           [](auto& r) { return LengthsOf(r).rest; }},
-          {"least_length", "least length", kLength, "over travel, crossed and one wheel alone",
-           [](auto& r) { return LengthsOf(r).least; }},
-          {"most_length", "most length", kLength, "the same",
-           [](auto& r) { return LengthsOf(r).most; }},
-          {"stroke", "stroke used", kLength, "most less least",
-           [](auto& r) { return LengthsOf(r).most - LengthsOf(r).least; }},
-          {"slip", "slip given", kLength, "whole stroke of the slip joint in the file",
-           [&](auto&) { return shaft.slip; }},
-          {"compress", "room to shorten", kLength,
-           "rest less least: what must be left to bottom at rest",
-           [](auto& r) { return LengthsOf(r).rest - LengthsOf(r).least; }},
-          {"extend", "room to lengthen", kLength,
-           "most less rest: what must be engaged beyond its need at rest",
-           [](auto& r) { return LengthsOf(r).most - LengthsOf(r).rest; }},
-          {"output_joint", "output joint, greatest", kAngle,
-           "over travel, crossed and one wheel alone", [](auto& r) { return GreatestAngle(r, 0); }},
-          {"pinion_joint", "pinion joint, greatest", kAngle, "the same",
-           [](auto& r) { return GreatestAngle(r, AtRest(r).joints.size() - 1); }}};
+// What the one who makes the shafts must know.
+TableOf<ShaftOrder> OrderColumns(const Vehicle& vehicle) {
+  return {
+      {"shaft", "shaft", kNumber, "its name in the file",
+       [&](auto& order) { return vehicle.driveshafts[order.shaft].name; }},
+      {"front_piece", "front piece", kLength,
+       "of a two-piece shaft: output joint to the joint at its bearing", &ShaftOrder::front_length},
+      {"length_at_rest", "length at rest", kLength, "between joint centres, at rest",
+       &ShaftOrder::rest},
+      {"least_length", "least length", kLength,
+       "over travel, crossed and one wheel alone, under every load", &ShaftOrder::least},
+      {"least_under", "load of least", kNumber,
+       "the load that decides; 'any' where all come to the same, as far as a tape shows",
+       [](auto& order) { return ShaftUnder(order.least_under); }},
+      {"most_length", "most length", kLength, "as the least", &ShaftOrder::most},
+      {"most_under", "load of most", kNumber, "as of the least",
+       [](auto& order) { return ShaftUnder(order.most_under); }},
+      {"stroke", "stroke used", kLength, "most less least",
+       [](auto& order) { return order.most - order.least; }},
+      {"slip", "slip given", kLength, "whole stroke of the slip joint in the file",
+       [&](auto& order) { return vehicle.driveshafts[order.shaft].slip; }},
+      {"compress", "room to shorten", kLength,
+       "rest less least: what must be left to bottom at rest",
+       [](auto& order) { return order.rest - order.least; }},
+      {"extend", "room to lengthen", kLength,
+       "most less rest: what must be engaged beyond its need at rest",
+       [](auto& order) { return order.most - order.rest; }},
+      {"to_bottom", "left to bottom", kLength,
+       "of its slip, the least under any load; below 0: it bottoms", &ShaftOrder::to_bottom},
+      {"to_part", "left to part", kLength,
+       "of its slip, the least under any load; below 0: it parts", &ShaftOrder::to_part},
+      {"output_joint", "output joint, greatest", kAngle,
+       "over travel, crossed and one wheel alone, under every load",
+       [](auto& order) { return order.greatest.front(); }},
+      {"pinion_joint", "pinion joint, greatest", kAngle, "the same",
+       [](auto& order) { return order.greatest.back(); }}};
 }
 
 std::string PartName(const Driveshaft& shaft, size_t part, size_t parts) {
@@ -263,14 +263,14 @@ void TellLinks(const NoteWriter& writer, const ShaftReport& report, bool off) {
   for (const LinkCure& cure : report.cures) {
     const std::optional<double> turns = TurnsOf(cure.links, cure.by);
     writer.Say(
-        "turn {}{} {} by {}{}: net angle {}{}", cure.links.name,
+        "turn {}{} {} by {}{}: equivalent joint angle {}{}", cure.links.name,
         cure.links.members.size() > 1 ? " (both alike)" : "",
         cure.by > 0.0 ? "out, longer" : "in, shorter", writer.Length(std::abs(cure.by)),
         turns ? fmt::format(", {} turns of its adjuster", ShowNumber(std::abs(*turns), 2)) : "",
-        writer.Angle(cure.after.net_angle), off ? "" : ", if you want it");
+        writer.Angle(cure.after.net_angle), off ? "" : ", where you like");
   }
   if (off && report.cures.empty() && report.no_cure.empty()) {
-    writer.Say("no link of its axle lowers the net angle by its length");
+    writer.Say("no link of its axle lowers the equivalent joint angle by its length");
   }
   if (report.no_cure.empty()) return;
   writer.Say(
@@ -294,10 +294,12 @@ void TellAim(const NoteWriter& writer, const Driveshaft& shaft, const ShaftRepor
   if (Shows(*aim, low, now)) {
     TellLinks(writer, report, aims.pair_differ && std::abs(aim->turn) > *aims.pair_differ);
   } else if (low == 0.0) {
-    writer.Say("no turn of the pinion lowers its net angle at rest, {}, by what a finder shows",
-               writer.Angle(now));
+    writer.Say(
+        "no turn of the pinion lowers its equivalent joint angle at rest, {}, by what a finder "
+        "shows",
+        writer.Angle(now));
   } else {
-    writer.Say("the pinion stands {} {} of the least net angle, as wanted",
+    writer.Say("the pinion stands {} {} of the least equivalent joint angle, as it should",
                writer.Angle(std::abs(low)), low > 0.0 ? "low" : "high");
   }
 }
@@ -311,9 +313,11 @@ void TellPhase(const NoteWriter& writer, const Driveshaft& shaft, const ShaftRep
     writer.Say("the phase of its yokes, {}, is as good as any at rest", writer.Angle(phase));
     return;
   }
-  writer.Say("with its yokes at a phase of {}, not {}, its net angle at rest would be {}, not {}",
-             writer.Angle(best->phase), writer.Angle(phase), writer.Angle(best->net_angle),
-             writer.Angle(net));
+  writer.Say(
+      "with its yokes at a phase of {}, not {}, its equivalent joint angle at rest would be {}, "
+      "not {}",
+      writer.Angle(best->phase), writer.Angle(phase), writer.Angle(best->net_angle),
+      writer.Angle(net));
 }
 
 // A driveline supplier's rule: a degree for each 5 in between joint centres where output and pinion
@@ -340,6 +344,11 @@ void TellTorque(const NoteWriter& writer, const ShaftReport& report) {
              writer.Amount(std::abs(*most), kForce), *most > 0.0 ? "of pull" : "of push");
 }
 
+std::vector<ShaftOrder> OrdersOf(const std::vector<ShaftReport>& reports) {
+  const ShaftsUnder one{.load = {}, .reports = reports};
+  return OrderShafts(std::span(&one, 1));
+}
+
 DataTable SlopeTable(const Driveshaft& shaft, const ShaftReport& report, UnitSystem units) {
   const std::vector<ShaftSlope>& slopes = report.slopes;
   const TableOf<size_t> columns{
@@ -364,7 +373,8 @@ DataTable SlopeTable(const Driveshaft& shaft, const ShaftReport& report, UnitSys
 }  // namespace
 
 std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
-                                        const std::vector<ShaftReport>& reports, UnitSystem units) {
+                                        const std::vector<ShaftReport>& reports, UnitSystem units,
+                                        const std::vector<ShaftOrder>& orders) {
   std::vector<NamedTable> tables;
   for (const ShaftReport& report : reports) {
     const Driveshaft& shaft = vehicle.driveshafts[report.shaft];
@@ -378,8 +388,17 @@ std::vector<NamedTable> DrivelineTables(const Vehicle& vehicle,
     if (report.speed) add(" speed", SpeedTable(report, units));
     if (!report.cures.empty()) add(" turn", ToTable(TurnColumns(), report.cures, units));
     if (report.under_torque) add(" torque", TorqueTable(report, units));
-    add(" order", ToTable(OrderColumns(shaft), std::span(&report, 1), units));
   }
+  TableOf<ShaftOrder> order = OrderColumns(vehicle);
+  LeaveToFull(order, {"stroke", "slip", "compress", "extend", "output_joint", "pinion_joint"});
+  const bool two_piece = std::any_of(reports.begin(), reports.end(),
+                                     [](auto& report) { return report.front_length.has_value(); });
+  if (!two_piece) LeaveToFull(order, {"front_piece"});
+  const bool decided = std::any_of(orders.begin(), orders.end(), [](const ShaftOrder& each) {
+    return !each.least_under.empty() || !each.most_under.empty();
+  });
+  if (!decided) LeaveToFull(order, {"least_under", "most_under"});
+  tables.push_back({"order", ToTable(order, orders.empty() ? OrdersOf(reports) : orders, units)});
   return tables;
 }
 

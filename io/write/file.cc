@@ -350,4 +350,15 @@ void WriteWhole(const std::string& path, const std::string& content,
   WriteTogether({{path, content}}, inputs);
 }
 
+bool IsFolder(const std::string& path) {
+  std::error_code none;
+  return fs::is_directory(path, none);
+}
+
+void MakeFolder(const std::string& path) {
+  std::error_code why;
+  fs::create_directories(path, why);
+  if (why) Fail(path, why.message());
+}
+
 }  // namespace linkwright

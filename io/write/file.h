@@ -42,4 +42,9 @@ void WriteTogether(const std::vector<OutputFile>& outputs, const std::vector<std
 void WriteWhole(const std::string& path, const std::string& content,
                 const std::vector<std::string>& inputs);
 
+[[nodiscard]] bool IsFolder(const std::string& path);
+
+// Makes a folder where there is none. errors: WriteError
+void MakeFolder(const std::string& path);
+
 }  // namespace linkwright

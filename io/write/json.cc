@@ -18,6 +18,7 @@ Json ColumnsOf(const DataTable& table) {
   Json columns = Json::array();
   for (const Column& column : table.columns) {
     columns.push_back({{"name", NameWithUnit(column, table.units)},
+                       {"quantity", column.name},
                        {"unit", UnitOf(column.dimension, table.units).name},
                        {"definition", column.definition}});
   }
@@ -45,6 +46,7 @@ std::string ToJson(const Document& document) {
   json["command"] = document.command;
   json["file"] = document.file;
   json["title"] = document.title;
+  json["answer"] = document.answer;
   for (const NamedTable& named : document.tables) {
     json[named.name] = {{"units", UnitSystemName(named.table.units)},
                         {"columns", ColumnsOf(named.table)},

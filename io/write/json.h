@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A result as one JSON document (RFC 8259): what was asked, the columns with unit and definition,
-// the rows as objects, and the notes that a table prints under itself.
+// the answer in sentences, the rows as objects, and the notes.
 #pragma once
 
 #include <string>
@@ -16,9 +16,10 @@ struct NamedTable {
 };
 
 struct Document {
-  std::string command;  // "settle"
-  std::string file;     // as the user named it
-  std::string title;    // of the vehicle
+  std::string command;                   // "settle"
+  std::string file;                      // as the user named it
+  std::string title;                     // of the vehicle
+  std::vector<std::string> answer = {};  // in sentences
   std::vector<NamedTable> tables;
   std::vector<std::string> notes;
 };

@@ -9,6 +9,7 @@
 #include "io/write/name_in.h"
 #include "io/write/note_writer.h"
 #include "io/write/table_of.h"
+#include "solver/model/twins.h"
 
 namespace linkwright {
 namespace {
@@ -20,8 +21,8 @@ constexpr const char* kNoEnd = "nothing in the file";
 
 const char* EndWord(LimitKind end) {
   constexpr std::array kWords{
-      "closed",   "open",         "bound",       "solid",        "lined up",   "out of reach",
-      "taut",     "out of reach", "at its lock", "over centre",  "unseated",   "at its limit",
+      "closed",   "open",         "bound",       "solid",        "lined up",     "out of reach",
+      "taut",     "out of reach", "at its lock", "over centre",  "off its seat", "at its limit",
       "bottomed", "parted",       "at the lip",  "at the panel", "off its pad"};
   return NameIn(kWords, end);
 }
@@ -79,9 +80,10 @@ std::optional<double> WantedOf(const PartsAdvice& advice, const AxleLimit& limit
   return limit.motion == LimitMotion::kBump ? wanted.bump : Less(0.0, wanted.droop);
 }
 
-TableOf<AxleLimit> TravelColumns(const Vehicle& vehicle, const PartsAdvice& advice) {
-  return {
-      {"way", "axle and way", kNumber, "bump or droop of which axle", WayIn(vehicle)},
+//   planned   a travel other than the one found is wanted
+TableOf<AxleLimit> TravelColumns(const Vehicle& vehicle, const PartsAdvice& advice, bool planned) {
+  TableOf<AxleLimit> columns{
+      {"way", "way", kNumber, "bump or droop of which axle", WayIn(vehicle)},
       {"travel", "travel", kLength,
        "where it ends, both wheels together from the stance, + bump; empty where nothing ends it",
        WhereItEnds},
@@ -89,9 +91,12 @@ TableOf<AxleLimit> TravelColumns(const Vehicle& vehicle, const PartsAdvice& advi
       {"next_at", "next at", kLength,
        "travel at which the next thing, not its twin on the other side, would have ended it",
        NextAt},
-      {"next", "next", kNumber, "which that is", Next},
-      {"wanted", "wanted", kLength, "travel the parts below are for; + bump",
+      {"next", "the next", kNumber, "which that is", Next},
+      {"wanted", "wanted", kLength, "travel the parts below are for, under this load; + bump",
        [&](auto& limit) { return WantedOf(advice, limit); }}};
+  LeaveToFull(columns, {"next_at", "next"});
+  if (!planned) LeaveToFull(columns, {"wanted"});
+  return columns;
 }
 
 TableOf<CrossedLimit> CrossedColumns(const Vehicle& vehicle) {
@@ -130,7 +135,7 @@ TableOf<AxleLimit> CrossedAloneColumns(const Vehicle& vehicle) {
           {"ended_by", "ended by", kNumber, "the first thing that runs out", Ender},
           {"next_cross", "next at", kAngle, "angle at which the next thing would have ended it",
            NextAt},
-          {"next", "next", kNumber, "which that is", Next}};
+          {"next", "the next", kNumber, "which that is", Next}};
 }
 
 TableOf<InTheWay> InTheWayColumns(const Vehicle& vehicle) {
@@ -151,37 +156,64 @@ const char* TabWords(const DamperAdvice& damper) {
   return NameIn(kWords, damper.fit);
 }
 
-TableOf<DamperAdvice> DamperColumns(const Vehicle& vehicle) {
-  return {
-      {"damper", "damper", kNumber, kAxleAndName, MemberNameIn(vehicle)},
-      {"at_rest", "at rest", kLength, "eye to eye", &DamperAdvice::at_rest},
-      {"at_bump", "at bump", kLength, "eye to eye at the wanted bump, both wheels",
-       &DamperAdvice::at_bump},
-      {"at_droop", "at droop", kLength, "eye to eye at the wanted droop, both wheels",
+// The load that decides, of one or two ends.
+std::string UnderWords(const PartsAdvice& advice, const std::string& one,
+                       const std::string& other) {
+  if (advice.under.size() == 1) {
+    return advice.under.front().load.empty() ? "as measured" : advice.under.front().load;
+  }
+  if (one.empty() && other.empty()) return "any";
+  if (one.empty() || one == other) return other;
+  return other.empty() ? one : one + ", " + other;
+}
+std::string UnderWords(const PartsAdvice& advice, const std::string& under) {
+  return UnderWords(advice, under, under);
+}
+
+constexpr const char* kUnder =
+    "the load that decides; 'any' where all loads come to the same, as far as a tape shows";
+
+TableOf<DamperAdvice> DamperColumns(const Vehicle& vehicle, const PartsAdvice& advice) {
+  TableOf<DamperAdvice> columns{
+      {"damper", "damper", kNumber, "axle and name; both where left and right are ordered alike",
+       MemberNameIn(vehicle)},
+      {"at_rest", "at rest", kLength, "eye to eye; of both the mean", &DamperAdvice::at_rest},
+      {"at_bump", "at bump", kLength,
+       "eye to eye at the wanted bump of both wheels; of both the lesser", &DamperAdvice::at_bump},
+      {"at_droop", "at droop", kLength,
+       "eye to eye at the wanted droop of both wheels; of both the greater",
        &DamperAdvice::at_droop},
       {"least", "least", kLength,
-       "wherever the stops and straps below let the axle go, one wheel up and the other down; of "
-       "left and right the lesser",
+       "wherever the stops and straps below let the axle go under any load, one wheel up and the "
+       "other down; of left and right the lesser",
        &DamperAdvice::least},
       {"greatest", "greatest", kLength, "the same, of left and right the greater",
        &DamperAdvice::greatest},
-      {"closed", "order: closed", kLength, "eye to eye, no longer than this",
+      {"closed", "closed", kLength, "to order: eye to eye, no longer than this",
        &DamperAdvice::closed},
-      {"open", "order: open", kLength, "eye to eye, no shorter than this", &DamperAdvice::open},
-      {"stroke", "order: stroke", kLength, "open less closed",
-       [](auto& damper) { return damper.open - damper.closed; }}};
+      {"open", "open", kLength, "to order: eye to eye, no shorter than this", &DamperAdvice::open},
+      {"stroke", "stroke", kLength, "open less closed",
+       [](auto& damper) { return damper.open - damper.closed; }},
+      {"under", "load", kNumber, std::string(kUnder) + "; two where closed and open differ",
+       [&](auto& damper) { return UnderWords(advice, damper.closed_under, damper.open_under); }},
+      {"fit", "in the file", kNumber, "whether the one in the file does it", TabWords}};
+  LeaveToFull(columns, {"at_rest", "at_bump", "at_droop", "least", "greatest"});
+  return columns;
 }
 
 TableOf<DamperAdvice> TabColumns(const Vehicle& vehicle) {
   TableOf<DamperAdvice> columns{
-      {"damper", "damper at hand", kNumber, kAxleAndName, MemberNameIn(vehicle)},
-      {"fit", "with it", kNumber, "whether the damper in the file does it", TabWords},
+      {"damper", "damper in the file", kNumber,
+       "axle and name; both where left and right are ordered alike", MemberNameIn(vehicle)},
+      {"fit", "does it fit", kNumber, "whether the damper in the file does it", TabWords},
       {"stroke_short", "stroke short by", kLength, "where no place of its tab helps",
        &DamperAdvice::stroke_short},
       {"tab_move", "tab up by", kLength,
        "its chassis end along the damper, + away from the axle; both ends then have the same spare",
        &DamperAdvice::tab_move}};
-  AddPart(columns, PointColumns("tab_", "tab ", "where the chassis end goes, chassis axes"),
+  AddPart(columns,
+          PointColumns("tab_", "tab ",
+                       "where the chassis end goes, chassis axes; of both the left one"),
           &DamperAdvice::p_CP);
   return columns;
 }
@@ -204,34 +236,43 @@ TableOf<DamperAdvice> ImpossibleColumns(const Vehicle& vehicle) {
            of(&ImpossibleOrder::less_bump)}};
 }
 
-TableOf<StopAdvice> StopColumns(const Vehicle& vehicle) {
-  return {{"stop", "stop", kNumber, kAxleAndName, MemberNameIn(vehicle)},
-          {"gap_at_rest", "gap at rest", kLength, "before it touches; below 0: squeezed",
-           &StopAdvice::gap_at_rest},
-          {"solid_height", "height solid", kLength,
-           "along its cone from seat to pad at the wanted bump, of left and right the lower; below "
-           "0: its pad would be past its seat",
-           &StopAdvice::solid},
-          {"height_now", "height now", kLength, "free, in the file", &StopAdvice::height_now},
-          {"height", "height wanted", kLength,
-           "free, so that it is solid at the wanted bump; empty without a curve, past its seat, or "
-           "where its cone misses its pad",
-           &StopAdvice::height},
-          {"spacer", "taller by", kLength, "wanted less now; below 0: cut that off",
-           [](auto& stop) { return Less(stop.height, stop.height_now); }}};
+TableOf<StopAdvice> StopColumns(const Vehicle& vehicle, const PartsAdvice& advice) {
+  TableOf<StopAdvice> columns{
+      {"stop", "stop", kNumber, "axle and name; both where left and right are ordered alike",
+       MemberNameIn(vehicle)},
+      {"gap_at_rest", "gap at rest", kLength,
+       "before it touches, of both the lesser; below 0: squeezed", &StopAdvice::gap_at_rest},
+      {"solid_height", "height solid", kLength,
+       "along its cone from seat to pad at the wanted bump, of left and right the lower; below "
+       "0: its pad would be past its seat",
+       &StopAdvice::solid},
+      {"height_now", "height now", kLength, "free, in the file", &StopAdvice::height_now},
+      {"height", "new height", kLength,
+       "free, so that it is solid at the wanted bump; empty without a curve, past its seat, or "
+       "where its cone misses its pad",
+       &StopAdvice::height},
+      {"spacer", "taller by", kLength, "ordered less now; below 0: cut that off",
+       [](auto& stop) { return Less(stop.height, stop.height_now); }},
+      {"under", "load", kNumber, kUnder,
+       [&](auto& stop) { return UnderWords(advice, stop.under); }}};
+  LeaveToFull(columns, {"solid_height"});
+  return columns;
 }
 
-TableOf<StrapAdvice> StrapColumns(const Vehicle& vehicle) {
+TableOf<StrapAdvice> StrapColumns(const Vehicle& vehicle, const PartsAdvice& advice) {
   return {{"strap", "strap", kNumber,
-           "axle and name; without straps, one between the damper's own ends",
+           "axle and name, both where left and right are ordered alike; without straps, one "
+           "between the damper's own ends",
            [&](auto& strap) {
              return vehicle.axles[strap.axle].name + (strap.beside_damper ? " beside " : " ") +
                     strap.member;
            }},
           {"length_now", "length now", kLength, "in the file", &StrapAdvice::length_now},
-          {"length", "length wanted", kLength,
+          {"length", "new length", kLength,
            "eye to eye, pulled taut, at the wanted droop, of left and right the longer",
-           &StrapAdvice::length}};
+           &StrapAdvice::length},
+          {"under", "load", kNumber, kUnder,
+           [&](auto& strap) { return UnderWords(advice, strap.under); }}};
 }
 
 TableOf<CoilAdvice> CoilColumns(const Vehicle& vehicle) {
@@ -249,6 +290,51 @@ TableOf<CoilAdvice> CoilColumns(const Vehicle& vehicle) {
        "left before solid where it is shortest: its solid length, or the last point of its curve "
        "where that comes first; empty where neither is given",
        &CoilAdvice::gap}};
+}
+
+// Of one that is ordered as left and right alike; the left one's where nothing is said here.
+void TakeBoth(DamperAdvice& left, const DamperAdvice& right) {
+  left.at_rest = 0.5 * (left.at_rest + right.at_rest);
+  left.at_bump = std::min(left.at_bump, right.at_bump);
+  left.at_droop = std::max(left.at_droop, right.at_droop);
+}
+void TakeBoth(StopAdvice& left, const StopAdvice& right) {
+  left.gap_at_rest = std::min(left.gap_at_rest, right.gap_at_rest);
+}
+void TakeBoth(StrapAdvice&, const StrapAdvice&) {}
+
+// Of two that are no pair of the file the key has the side in it.
+std::string WithoutSide(std::string key) {
+  for (const char* side : {" left", "left "}) {
+    if (const size_t at = key.find(side); at != std::string::npos) key.erase(at, 5);
+  }
+  return key;
+}
+
+// One row for left and right that are ordered alike.
+//   members   of an axle, that the advice is about
+template <typename Advice, typename Members>
+std::vector<Advice> OnePerPair(const Vehicle& vehicle, const std::vector<Advice>& all,
+                               const Members& members) {
+  std::vector<Advice> rows;
+  for (const size_t axle : AxlesOf(vehicle)) {
+    const auto& its = members(vehicle.axles[axle]);
+    const auto find = [&](size_t i) {
+      return std::find_if(all.begin(), all.end(), [&](const Advice& each) {
+        return each.axle == axle && each.member == DisplayName(its[i].name);
+      });
+    };
+    for (const std::vector<size_t>& pair : Pairs(its, vehicle.aims.mirror)) {
+      if (find(pair[0]) == all.end()) continue;
+      Advice row = *find(pair[0]);
+      if (pair.size() > 1) {
+        TakeBoth(row, *find(pair[1]));
+        row.member = WithoutSide(its[pair[0]].name.key) + ", both";
+      }
+      rows.push_back(std::move(row));
+    }
+  }
+  return rows;
 }
 
 // Bump, droop, crossed +, crossed -.
@@ -271,7 +357,7 @@ std::function<Cell(const LimitHit&)> In(const AxleLimit& way,
 }
 
 std::string MarginName(const LimitHit& hit) {
-  return NameOf(hit.limit) + (hit.limit.role == LimitRole::kPassed ? " (passed)" : "");
+  return NameOf(hit.limit) + (hit.limit.role == LimitRole::kPassed ? " (ends nothing)" : "");
 }
 
 void SayEnd(const NoteWriter& writer, const AxleLimit& limit) {
@@ -284,7 +370,7 @@ void SayWish(const NoteWriter& writer, size_t axle, const PartsAdvice& advice) {
     if (bump ? advice.wanted[axle].bump : advice.wanted[axle].droop) continue;
     const char* way = bump ? "bump" : "droop";
     writer.Say(
-        "{}: no {} is wanted and none is found, so no parts are advised for it; ask with --{}",
+        "{}: nothing in the file ends {}, so no part is ordered for it; say how much with --{}",
         writer.vehicle->axles[axle].name, way, way);
   }
 }
@@ -322,7 +408,8 @@ void SayUnwatched(const NoteWriter& writer, size_t axle) {
   }
   SayLipLegs(of_axle, it);
   if (what.empty()) return;
-  writer.Say("{}, not watched for want of data: {}", it.name, fmt::join(what, "; "));
+  writer.Say("{}, not looked at, for the file does not give it: {}", it.name,
+             fmt::join(what, "; "));
 }
 
 DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, UnitSystem units) {
@@ -331,8 +418,8 @@ DataTable MarginTable(const LimitsReport& limits, size_t axle, bool joints, Unit
   const auto left = &LimitHit::left;
   const TableOf<LimitHit> columns{
       {"what", "what is left", kNumber,
-       "before a member is at its end, along the member; (passed) where that ends no travel; below "
-       "0: past it",
+       "before a member is at its end, along the member; (ends nothing) where travel goes on; "
+       "below 0: past it",
        MarginName},
       {"rest", "at rest", d, "both wheels at rest", &LimitHit::at_rest},
       {"bump", "at bump", d, "where bump ends; empty where nothing in the file ends it",
@@ -358,8 +445,9 @@ DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
   const auto [bump, droop, up, down] = WaysOf(limits, axle);
   const auto travel = &LimitHit::wheel_travel;
   const TableOf<LimitHit> columns{
-      {"what", "would end at", kNumber,
-       "a member and how it ends, those that bump brings first; (passed) where that ends no travel",
+      {"what", "what runs out", kNumber,
+       "a member and how it ends, those that bump brings first; (ends nothing) where travel goes "
+       "on",
        MarginName},
       {"bump", "bump", kLength,
        "wheel travel at which it would end bump alone; empty where it lasts as far as the links "
@@ -384,8 +472,31 @@ DataTable EndsTable(const LimitsReport& limits, size_t axle, UnitSystem units) {
 
 }  // namespace
 
+std::vector<DamperAdvice> DamperOrders(const Vehicle& vehicle, const PartsAdvice& advice) {
+  return OnePerPair(
+      vehicle, advice.dampers, [](const Axle& axle) -> auto& { return axle.dampers; });
+}
+
+std::vector<StopAdvice> StopOrders(const Vehicle& vehicle, const PartsAdvice& advice) {
+  return OnePerPair(
+      vehicle, advice.stops, [](const Axle& axle) -> auto& { return axle.bump_stops; });
+}
+
+std::vector<StrapAdvice> StrapOrders(const Vehicle& vehicle, const PartsAdvice& advice) {
+  std::vector<StrapAdvice> beside, own;
+  for (const StrapAdvice& each : advice.straps) (each.beside_damper ? beside : own).push_back(each);
+  std::vector<StrapAdvice> rows = OnePerPair(
+      vehicle, own, [](const Axle& axle) -> auto& { return axle.straps; });
+  for (StrapAdvice& row : OnePerPair(
+           vehicle, beside, [](const Axle& axle) -> auto& { return axle.dampers; })) {
+    rows.push_back(std::move(row));
+  }
+  std::stable_sort(rows.begin(), rows.end(), [](auto& a, auto& b) { return a.axle < b.axle; });
+  return rows;
+}
+
 std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport& limits,
-                                     const PartsAdvice& advice, UnitSystem units) {
+                                     const PartsAdvice& advice, UnitSystem units, bool planned) {
   std::vector<NamedTable> tables;
   const auto add_table = [&](const std::string& name, DataTable table) {
     if (!table.rows.empty()) tables.push_back({name, std::move(table)});
@@ -398,7 +509,7 @@ std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport&
     for (const AxleLimit& limit : limits.bounce[axle]) bounce.push_back(limit);
     for (const CrossedLimit& limit : limits.crossed) crossed.push_back(limit.axles[axle]);
   }
-  add("travel", TravelColumns(vehicle, advice), bounce);
+  add("travel", TravelColumns(vehicle, advice, planned), bounce);
   if (!vehicle.only_axle) add("crossed", CrossedColumns(vehicle), limits.crossed);
   add("crossed alone", CrossedAloneColumns(vehicle), crossed);
   add("in the way", InTheWayColumns(vehicle), advice.in_the_way);
@@ -408,14 +519,15 @@ std::vector<NamedTable> LimitsTables(const Vehicle& vehicle, const LimitsReport&
     add_table(name + " joint margins", MarginTable(limits, axle, true, units));
     add_table(name + " ends", EndsTable(limits, axle, units));
   }
-  add("dampers", DamperColumns(vehicle), advice.dampers);
-  add("tabs", TabColumns(vehicle), advice.dampers);
+  const std::vector<DamperAdvice> dampers = DamperOrders(vehicle, advice);
+  add("dampers", DamperColumns(vehicle, advice), dampers);
+  add("tabs", TabColumns(vehicle), dampers);
   std::vector<DamperAdvice> impossible;
-  std::copy_if(advice.dampers.begin(), advice.dampers.end(), std::back_inserter(impossible),
+  std::copy_if(dampers.begin(), dampers.end(), std::back_inserter(impossible),
                [](const DamperAdvice& damper) { return damper.impossible.has_value(); });
   add("impossible dampers", ImpossibleColumns(vehicle), impossible);
-  add("stops", StopColumns(vehicle), advice.stops);
-  add("straps", StrapColumns(vehicle), advice.straps);
+  add("stops", StopColumns(vehicle, advice), StopOrders(vehicle, advice));
+  add("straps", StrapColumns(vehicle, advice), StrapOrders(vehicle, advice));
   add("coils", CoilColumns(vehicle), advice.coils);
   return tables;
 }

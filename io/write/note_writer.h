@@ -24,6 +24,7 @@ struct NoteWriter {
     return ShowAmount(si, dimension, units);
   }
   [[nodiscard]] std::string Length(double si) const { return Amount(si, Dimension::kLength); }
+  [[nodiscard]] std::string Fine(double si) const { return ShowFine(si, units); }
   [[nodiscard]] std::string Angle(double si) const { return Amount(si, Dimension::kAngle); }
   // "25.3 mm back": the way in words, not by a sign.
   [[nodiscard]] std::string Way(double length, const char* plus, const char* minus) const {

@@ -94,17 +94,65 @@ TableOf<TireClearance> ByMotionColumns(const Vehicle& vehicle) {
   return {{"pair", "tyre to what", kNumber, "wheel, and the lip or the inner panel",
            [&](auto& clearance) { return NameOf(vehicle, clearance); }},
           {"rest", "rest", kLength, least_held, gap(held, kRest)},
-          {"bounce", "bounce", kLength, least_held, gap(held, kBounce)},
+          {"bounce", "bump and droop", kLength, least_held, gap(held, kBounce)},
           {"roll", "roll", kLength, least_held, gap(held, kRoll)},
           {"crossed", "crossed", kLength, least_held, gap(held, kCrossed)},
           {"one_wheel", "one wheel", kLength,
            "least gap with this wheel alone moving, steering held", gap(held, kOneWheel)},
           {"rest_lock", "rest, lock to lock", kLength,
            "least gap over all steer; empty without a lock", gap(turned, kRest)},
-          {"bounce_lock", "bounce, lock to lock", kLength, same, gap(turned, kBounce)},
+          {"bounce_lock", "bump and droop, lock to lock", kLength, same, gap(turned, kBounce)},
           {"roll_lock", "roll, lock to lock", kLength, same, gap(turned, kRoll)},
           {"crossed_lock", "crossed, lock to lock", kLength, same, gap(turned, kCrossed)},
           {"one_wheel_lock", "one wheel, lock to lock", kLength, same, gap(turned, kOneWheel)}};
+}
+
+// The nearest tyre of each axle, whichever side and surface.
+TableOf<size_t> AfterColumns(const Vehicle& vehicle, const OpeningsReport& report) {
+  const auto gap = [&](std::optional<TireMotion> motion) {
+    return [&report, motion](size_t axle) { return Cell(LeastGap(report, axle, motion)); };
+  };
+  const char* least = "least gap of the axle's tyres with the plan carried out, the steering held";
+  return {{"axle", "tyres", kNumber, "of which axle",
+           [&](size_t axle) { return vehicle.axles[axle].name; }},
+          {"rest", "at rest", kLength, least, gap(TireMotion::kRest)},
+          {"bounce", "bump and droop", kLength, least, gap(TireMotion::kBounce)},
+          {"crossed", "crossed", kLength, least, gap(TireMotion::kCrossed)},
+          {"one_wheel", "one wheel moved", kLength, least, gap(TireMotion::kOneWheel)},
+          {"roll", "rolled", kLength, least, gap(TireMotion::kRoll)},
+          {"lock", "lock to lock", kLength,
+           "least gap over all steer in any of these; empty without a lock", gap(std::nullopt)}};
+}
+
+TableOf<BodyTrim> TrimColumns(const Vehicle& vehicle) {
+  TableOf<BodyTrim> columns{
+      {"surface", "of what", kNumber, "of which axle's openings, left and right alike",
+       [&](auto& trim) {
+         return vehicle.axles[trim.axle].name +
+                (trim.surface == Surface::kLip ? " lip" : " inner panel");
+       }},
+      {"by", "take off", kLength,
+       "of the lip, at its most, so that the tyre keeps aims.tire_clearance; of a panel: set it in "
+       "by that",
+       &BodyTrim::by},
+      {"ahead", "ahead of centre", kLength,
+       "where it is most, from the opening's centre; below 0: behind it",
+       [](auto& trim) { return trim.from_center.ahead; }},
+      {"up", "above centre", kLength, "the same; below 0: below it",
+       [](auto& trim) { return trim.from_center.up; }},
+      {"side", "tyre", kNumber, "the one that comes nearest",
+       [](auto& trim) { return trim.side == 0 ? "left" : "right"; }},
+      {"motion", "when", kNumber, "the motion in which it does",
+       [](auto& trim) { return NameOf(trim.nearest.motion); }},
+      {"wheel_travel", "wheel travel", kLength, "of its wheel then, from rest; + bump",
+       [](auto& trim) { return trim.nearest.wheel_travel; }},
+      {"steer", "steer", kAngle, "of the wheel inside the bend then, + left; empty: steering held",
+       [](auto& trim) { return trim.nearest.steer; }}};
+  AddPart(
+      columns, PointColumns("", "body ", "the place on the body, chassis axes"),
+      [](auto& trim) -> auto& { return trim.nearest.gap.p_CB; });
+  LeaveToFull(columns, {"x", "y", "z", "steer"});
+  return columns;
 }
 
 // One end of a motion that was swept for an axle.
@@ -154,9 +202,9 @@ TableOf<CentringPlan> CentringColumns() {
            }},
           {"body_ahead", "body ahead", kLength, "move the body forward on the chassis by this",
            [](auto& plan) { return plan.move.ahead; }},
-          {"body_up_front", "up at front", kLength, "raise it at its front opening",
+          {"body_up_front", "pucks up, front", kLength, "raise it at its front opening",
            [](auto& plan) { return plan.move.up_front; }},
-          {"body_up_rear", "up at rear", kLength, "raise it at its rear opening",
+          {"body_up_rear", "pucks up, rear", kLength, "raise it at its rear opening",
            [](auto& plan) { return plan.move.up_rear; }},
           {"chassis_longer", "chassis longer", kLength,
            "let into the chassis between the axles; below 0: cut out",
@@ -203,32 +251,6 @@ TableOf<HangingThen> StandsColumns(const Vehicle& vehicle) {
   return columns;
 }
 
-void SayPlan(const NoteWriter& writer, const CentringPlan& plan) {
-  if (!plan.found || plan.share == 0.0) return;
-  writer.Say(
-      "plan: {} the chassis between the axles, set the body {} on it, {} at its front opening and "
-      "{} at its rear one; settled again, the hubs stand {} and {}",
-      plan.move.longer >= 0.0 ? "let " + writer.Length(plan.move.longer) + " into"
-                              : "cut " + writer.Length(-plan.move.longer) + " out of",
-      writer.Way(plan.move.ahead, "forward", "back"), writer.Way(plan.move.up_front, "up", "down"),
-      writer.Way(plan.move.up_rear, "up", "down"),
-      writer.Way(plan.after[0].ahead, "ahead of the centre at the front",
-                 "behind the centre at the front"),
-      writer.Way(plan.after[1].ahead, "ahead of it at the rear", "behind it at the rear"));
-}
-
-// What the shafts must follow when the chassis is cut or stretched.
-void SayShafts(const NoteWriter& writer, const CentringPlan& plan) {
-  if (!plan.found || plan.move.longer == 0.0) return;
-  for (const ShaftChange& shaft : plan.shafts) {
-    writer.Say(
-        "with that plan the {} driveshaft must be {} {} at rest; brake lines, cables, wiring and "
-        "exhaust follow the cut too",
-        shaft.name, writer.Length(std::abs(shaft.longer)),
-        shaft.longer >= 0.0 ? "longer" : "shorter");
-  }
-}
-
 // What moves with the body must be told, or it is taken to stay.
 void SayMasses(const NoteWriter& writer) {
   const Vehicle& vehicle = *writer.vehicle;
@@ -271,13 +293,13 @@ void SayMissing(const NoteWriter& writer, const OpeningsReport& report, size_t a
     return;
   }
   if (!it.opening->radius) {
-    writer.Say("the opening has no radius, so no gap to its lip is to be had");
+    writer.Say("the opening has no radius, so its lip is not looked at");
   } else if (!it.opening->lip_y) {
     writer.Say("assumed: no lip_y is given, so the lip is taken to reach across the whole tyre");
   }
   SayLipLegs(writer, it);
   if (!it.opening->inner_panel_y) {
-    writer.Say("no inner_panel_y is given, so no gap to the inner panel is to be had");
+    writer.Say("no inner_panel_y is given, so it is not looked at");
   }
   if (it.opening->inner_panel_y) {
     writer.Say(
@@ -314,8 +336,11 @@ void SayUnended(const NoteWriter& writer, const OpeningsReport& report, size_t a
 
 std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAnswer& answer,
                                        UnitSystem units) {
-  std::vector<TireClearance> with_least = answer.report.clearances;
-  std::erase_if(with_least, [](auto& clearance) { return LeastOf(clearance) == nullptr; });
+  const auto with_least_of = [](std::vector<TireClearance> all) {
+    std::erase_if(all, [](auto& clearance) { return LeastOf(clearance) == nullptr; });
+    return all;
+  };
+  const std::vector<TireClearance> with_least = with_least_of(answer.report.clearances);
   std::vector<CentringPlan> plans = answer.plans;
   std::erase_if(plans, [](auto& plan) { return !plan.found; });
   std::vector<ShaftChange> shafts;
@@ -330,11 +355,20 @@ std::vector<NamedTable> OpeningsTables(const Vehicle& vehicle, const OpeningsAns
   };
   const OpeningsReport& report = answer.report;
   add("in their openings at rest", RestColumns(vehicle), report.wheels);
+  if (answer.after) {
+    add("after the plan", AfterColumns(vehicle, answer.after->report), AxlesOf(vehicle));
+  }
+  add("trim", TrimColumns(vehicle), answer.trims);
   add("least clearance", LeastColumns(vehicle), with_least);
   add("clearance by motion", ByMotionColumns(vehicle), report.clearances);
   add("swept", SweptColumns(vehicle), EndsOf(report));
   add("centring", CentringColumns(), plans);
   add("shafts then", ShaftColumns(), shafts);
+  if (answer.after) {
+    const std::vector<TireClearance>& then = answer.after->report.clearances;
+    add("least clearance then", LeastColumns(vehicle), with_least_of(then));
+    add("clearance by motion then", ByMotionColumns(vehicle), then);
+  }
   add("on stands", StandsColumns(vehicle), hanging);
   return tables;
 }
@@ -343,16 +377,7 @@ std::vector<std::string> OpeningsNotes(const Vehicle& vehicle, const OpeningsAns
                                        UnitSystem units) {
   std::vector<std::string> notes;
   const NoteWriter writer{&vehicle, units, &notes};
-  for (const CentringPlan& plan : answer.plans) SayPlan(writer, plan);
-  if (!answer.plans.empty()) SayShafts(writer, answer.plans.front());
-  if (answer.plans.empty()) {
-    // Of one axle alone the command says that they are left out.
-    if (!vehicle.only_axle) {
-      writer.Say("no plan to centre the wheels: both axles must have an opening");
-    }
-  } else {
-    SayMasses(writer);
-  }
+  if (!answer.plans.empty()) SayMasses(writer);
   for (const size_t axle : AxlesOf(vehicle)) {
     const NoteWriter of_axle = writer.About(vehicle.axles[axle].name + ": ");
     SayMissing(of_axle, answer.report, axle);

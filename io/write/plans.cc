@@ -27,10 +27,12 @@ Plan Nothing(std::string why) {
 Plan Begun(const PlanFor& is, const char* command, const char* title) {
   Plan plan;
   plan.title = is.vehicle->title + ", " + title;
-  plan.says = {fmt::format("What linkwright {} advises for {}{}.", command, is.vehicle->title,
-                           is.load == nullptr ? ", as measured"
-                                              : ", standing under the load " + is.load->name),
-               "A prediction of geometry, not an approval: licensed people sign."};
+  const std::string under = is.load == nullptr ? ", as measured"
+                            : is.every_load    ? ", under every load of the file"
+                                               : ", standing under the load " + is.load->name;
+  plan.says = {
+      fmt::format("What linkwright {} advises for {}{}.", command, is.vehicle->title, under),
+      "A prediction of geometry, not an approval: licensed people sign."};
   return plan;
 }
 
@@ -200,7 +202,7 @@ void AddTabs(const PlanFor& is, const PartsAdvice& advice, size_t index, Plan& p
   }
 }
 
-// The link that a shaft's note names first, made longer or shorter.
+// The link that the answer names, made longer or shorter.
 void TurnLink(const PlanFor& is, const Axle& axle, const LinkSet& links, double by, Plan& plan) {
   const Link& link = axle.links[links.members.front()];
   Set(is, axle, "links", link.name.key, "length", PlanLength(LengthOf(link) + by, is.units), plan);
@@ -257,8 +259,7 @@ Plan PlanOfOpenings(const PlanFor& is, const OpeningsAnswer& answer) {
   const CentringPlan& first = answer.plans.front();
   if (!first.found) return Nothing("no plan was found that centres the wheels: " + first.message);
   const BodyMove& move = first.move;
-  if (std::max({std::abs(move.ahead), std::abs(move.up_front), std::abs(move.up_rear),
-                std::abs(move.longer)}) < kShim) {
+  if (!IsWorthDoing(move)) {
     return Nothing("the wheels stand in the middle of their openings already");
   }
   Plan plan = Begun(is, "openings", "wheels centred in their openings");
@@ -318,15 +319,16 @@ Plan PlanOfDriveline(const PlanFor& is, const std::vector<ShaftReport>& reports)
       continue;
     }
     done[axle] = true;
-    if (!report.cures.empty()) {
-      const LinkCure& cure = report.cures.front();
-      TurnLink(is, is.vehicle->axles[axle], cure.links, cure.by, plan);
+    const LinkCure* cure = CureToTurn(report);
+    if (cure != nullptr) {
+      TurnLink(is, is.vehicle->axles[axle], cure->links, cure->by, plan);
     } else {
       TurnPinion(is, is.vehicle->axles[axle], report.aim->turn, plan);
     }
   }
   if (!IsEmpty(plan)) return plan;
-  return Nothing("no turn of a pinion lowers its net angle at rest by what a finder shows");
+  return Nothing(
+      "no turn of a pinion lowers its equivalent joint angle at rest by what a finder shows");
 }
 
 Plan PlanOfSteering(const PlanFor& is, const SteeringReport& report) {

@@ -22,6 +22,7 @@ struct PlanFor {
   const Load* load;  // it was asked under; null: geometry only
   // Whether something stands in the file: {"axles", "rear", "straps"}.
   std::function<bool(const std::vector<std::string>& part)> has;
+  bool every_load = false;  // its parts are for every load of the file
 };
 
 // The first plan that centres the wheels: the chassis cut or stretched, the body set elsewhere.

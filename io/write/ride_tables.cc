@@ -1,9 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/ride_tables.h"
 
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
 #include <span>
 
+#include "io/shown.h"
+#include "io/write/amount.h"
 #include "io/write/table_of.h"
+#include "solver/model/masses.h"
 
 namespace linkwright {
 namespace {
@@ -168,7 +175,120 @@ TableOf<RideStudy> PlaceColumns() {
        }}};
 }
 
+// Sentences about how a vehicle rides.
+struct RideWriter {
+  const Vehicle& vehicle;
+  const RideStudy& study;
+  UnitSystem units;
+
+  [[nodiscard]] static std::string Hz(double frequency) { return ShowNumber(frequency, 2); }
+  [[nodiscard]] const ModeReport* Find(MotionPart part) const {
+    const std::vector<ModeReport>& modes = study.report.modes;
+    const auto found = std::find_if(modes.begin(), modes.end(),
+                                    [&](const ModeReport& row) { return row.mode.part == part; });
+    return found == modes.end() ? nullptr : &*found;
+  }
+  [[nodiscard]] std::string Ends() const;
+  [[nodiscard]] std::string Body() const;
+  [[nodiscard]] std::string Hop() const;
+  [[nodiscard]] std::string Stops() const;
+  [[nodiscard]] std::string Loads() const;
+  [[nodiscard]] std::string Payload() const;
+};
+
+std::string RideWriter::Ends() const {
+  const std::array<AxleRide, 2>& axles = study.report.axles;
+  if (!axles[0].frequency || !axles[1].frequency) return {};
+  const double ratio = *axles[1].frequency / *axles[0].frequency;
+  const std::string percent = ShowNumber(100.0 * std::abs(ratio - 1.0), 0);
+  return fmt::format("Under {} it rides at {} Hz in front and {} Hz at the rear: the rear {}.",
+                     Quoted(study.load), Hz(*axles[0].frequency), Hz(*axles[1].frequency),
+                     percent == "0" ? "as quick as the front"
+                                    : percent + " % " + (ratio > 1.0 ? "quicker" : "slower"));
+}
+
+std::string RideWriter::Body() const {
+  std::string text;
+  for (const auto& [part, name] :
+       {std::pair{kBodyHeave, "bounces"}, {kBodyPitch, "pitches"}, {kBodyRoll, "rolls"}}) {
+    const ModeReport* row = Find(part);
+    if (row == nullptr) continue;
+    text += fmt::format("{}{} at {} Hz", text.empty() ? "" : ", ", name, Hz(row->mode.undamped));
+    if (study.report.damped) text += ", damped " + ShowNumber(row->mode.damping, 2);
+  }
+  if (text.empty()) return {};
+  return fmt::format("The body {}{}.", text,
+                     study.report.damped ? " (1 is critical)" : "; no damper has a rate");
+}
+
+std::string RideWriter::Hop() const {
+  const ModeReport *front = Find(kFrontHop), *rear = Find(kRearHop);
+  if (front == nullptr && rear == nullptr) return {};
+  const auto told = [](const ModeReport* row) {
+    return row == nullptr ? std::string("does not hop (rigid tyres)")
+                          : "hops at " + ShowNumber(row->mode.undamped, 1) + " Hz";
+  };
+  return fmt::format("The front axle {}, the rear axle {}.", told(front), told(rear));
+}
+
+std::string RideWriter::Stops() const {
+  std::string axles;
+  for (const size_t i : kBothAxles) {
+    if (!study.report.axles[i].stop_touches) continue;
+    axles += (axles.empty() ? "" : " and ") + vehicle.axles[i].name;
+  }
+  if (axles.empty()) return {};
+  return fmt::format("At the {} a bump stop touches at rest, and its rate is in these.", axles);
+}
+
+// From the softest load to the stiffest, each end.
+std::string RideWriter::Loads() const {
+  if (study.loads.size() < 2) return {};
+  std::string text;
+  for (const size_t i : kBothAxles) {
+    const auto frequency = [&](const LoadedRide& ride) {
+      return ride.stance ? ride.stance->axles[i].ride_frequency : std::optional<double>();
+    };
+    const LoadedRide *low = nullptr, *high = nullptr;
+    for (const LoadedRide& ride : study.loads) {
+      if (!frequency(ride)) continue;
+      if (low == nullptr || *frequency(ride) < *frequency(*low)) low = &ride;
+      if (high == nullptr || *frequency(ride) > *frequency(*high)) high = &ride;
+    }
+    if (low == nullptr) continue;
+    text += text.empty() ? "Over the loads it rides " : ", ";
+    text += fmt::format("{} at {} Hz ({})", i == kFront ? "in front" : "at the rear",
+                        Hz(*frequency(*low)), Shown(low->name));
+    if (Hz(*frequency(*low)) == Hz(*frequency(*high))) continue;
+    text += fmt::format(" to {} Hz ({})", Hz(*frequency(*high)), Shown(high->name));
+  }
+  return text.empty() ? text : text + ".";
+}
+
+std::string RideWriter::Payload() const {
+  const auto rests = [](const LoadedRide& ride) { return ride.stance.has_value(); };
+  const auto last = std::find_if(study.payload.rbegin(), study.payload.rend(), rests);
+  if (last == study.payload.rend() || last->payload <= 0.0) return {};
+  const std::array<AxleReport, 2>& axles = last->stance->axles;
+  if (!axles[0].ride_frequency || !axles[1].ride_frequency) return {};
+  return fmt::format("With {} on top, {}, it rides at {} Hz in front and {} Hz at the rear.",
+                     ShowOnScale(last->payload * kStandardGravity, units),
+                     study.payload_placed ? "where asked" : "over the rear axle",
+                     Hz(*axles[0].ride_frequency), Hz(*axles[1].ride_frequency));
+}
+
 }  // namespace
+
+std::vector<std::string> RideAnswer(const Vehicle& vehicle, const RideStudy& study,
+                                    UnitSystem units) {
+  const RideWriter writer{vehicle, study, units};
+  std::vector<std::string> said;
+  for (const std::string& sentence : {writer.Ends(), writer.Stops(), writer.Body(), writer.Hop(),
+                                      writer.Loads(), writer.Payload()}) {
+    if (!sentence.empty()) said.push_back(sentence);
+  }
+  return said;
+}
 
 std::vector<NamedTable> RideTables(const Vehicle& vehicle, const RideStudy& study,
                                    UnitSystem units) {

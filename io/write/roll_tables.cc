@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "io/write/roll_tables.h"
 
+#include <fmt/format.h>
+
+#include <cmath>
 #include <span>
 
+#include "io/write/amount.h"
 #include "io/write/table_of.h"
 #include "solver/model/masses.h"
 
@@ -40,7 +44,7 @@ TableOf<size_t> StiffnessColumns(const Vehicle& vehicle, const RollStudy& study)
       {"coil_spacing", "coil spacing", kLength,
        "between the outermost housing seats of the coils, along the housing",
        [&](auto i) { return Within(study.spread[i], &CoilSpread::spacing); }},
-      {"coils_by_spacing", "half k s2", kRollRate,
+      {"coils_by_spacing", "coils by spacing", kRollRate,
        "of the coils by the handbook: half their rate times their spacing squared",
        [&](auto i) { return Within(study.spread[i], &CoilSpread::stiffness); }},
       {"coils", "coils", kRollRate, "of the coils, from their energy: lean and force included",
@@ -49,7 +53,7 @@ TableOf<size_t> StiffnessColumns(const Vehicle& vehicle, const RollStudy& study)
        [&](auto i) { return parts[i].stops; }},
       {"anti_roll_bar", "bar", kRollRate, "of the anti-roll bar",
        [&](auto i) { return parts[i].bar; }},
-      {"link_strain", "link strain", kRollRate,
+      {"link_strain", "link bind", kRollRate,
        "of links that fight one another in roll; 0 with four links",
        [&](auto i) { return parts[i].strain; }},
       {"suspension", "together", kRollRate, "the sum: per degree of housing roll against the body",
@@ -70,17 +74,18 @@ TableOf<RollStudy> AxisColumns() {
        [](auto& study) { return study.geometry.roll_center[0]; }},
       {"rear_roll_center_height", "rear roll centre", kLength, "above the floor",
        [](auto& study) { return study.geometry.roll_center[1]; }},
-      {"roll_axis_height", "axis under the mass", kLength,
+      {"roll_axis_height", "roll axis height", kLength,
        "of the roll axis above the floor, under the sprung centre of mass",
        [](auto& study) { return study.geometry.axis_height; }},
-      {"roll_axis_slope", "axis slope", kAngle, "of the roll axis; + rises toward the front",
+      {"roll_axis_slope", "roll axis slope", kAngle, "of the roll axis; + rises toward the front",
        [](auto& study) { return study.geometry.axis_slope; }},
-      {"roll_arm", "mass above the axis", kLength,
+      {"roll_arm", "centre of mass to roll axis", kLength,
        "sprung centre of mass above the roll axis: the arm that leans the body; below 0 it leans "
        "into the turn",
        [](auto& study) { return study.geometry.arm; }},
       {"roll_gradient", "roll gradient", kRollGradient,
-       "body roll per g by the handbook, tyres in series; of the sign of the mass above the axis; "
+       "body roll per g by the handbook, tyres in series; of the sign of the centre of mass to "
+       "roll axis; "
        "empty where the weight overturns it",
        [](auto& study) { return study.report.roll_gradient; }},
       {"front_roll_steer", "front roll steer", kAngleRatio,
@@ -143,12 +148,12 @@ TableOf<size_t> LiftColumns(const Vehicle& vehicle, const RollStudy& study) {
        "sideways acceleration at which it does; empty where none lifts up to 2 g, or where it "
        "carries nothing as it stands, which a note says",
        [&](auto i) { return Within(ends[i].lift, [](auto& lift) { return InG(lift.share); }); }},
-      {"goes_over", "goes over", kLateral,
+      {"goes_over", "rollover threshold", kLateral,
        "sideways acceleration beyond which no standing position is near; with no wheel lifted "
        "before it, the body leans over at once; empty where it still stands at 2 g, or where it "
-       "goes over as it stands, which a note says",
+       "rolls over as it stands, which a note says",
        [&](auto i) { return InG(ends[i].over); }},
-      {"stiff_tipping_point", "as a block", kLateral,
+      {"stiff_tipping_point", "rollover, rigid", kLateral,
        "the same with nothing giving: how far the centre of mass stands inside the outer wheels, "
        "over its height; empty where that is not above 0, which a note says",
        [&](auto i) { return study.tipping[i].lateral; }},
@@ -264,7 +269,147 @@ TableOf<TorqueLift> TorqueColumns(const Vehicle& vehicle, double torque) {
            [&](auto& lift) { return FirstOf(vehicle, lift.ends).what; }}};
 }
 
+// Sentences about a vehicle that turns.
+struct TurnWriter {
+  const Vehicle& vehicle;
+  const RollStudy& study;
+  UnitSystem units;
+
+  [[nodiscard]] std::string Show(double si, Dimension dimension) const {
+    return ShowAmount(si, dimension, units);
+  }
+  [[nodiscard]] static const char* Turn(size_t i) { return i == 0 ? "left" : "right"; }
+  [[nodiscard]] static std::string AtG(double share) {
+    return AtOnce(share) ? std::string("with hardly any turn") : ShowNumber(share, 2) + " g";
+  }
+  [[nodiscard]] std::string Lean() const;
+  [[nodiscard]] std::string Lift() const;
+  [[nodiscard]] std::string Rollover() const;
+  [[nodiscard]] std::string Grip() const;
+  [[nodiscard]] std::string Axis() const;
+  [[nodiscard]] std::string RollSteer() const;
+  [[nodiscard]] std::string Shares() const;
+  [[nodiscard]] std::string End() const;
+};
+
+std::string TurnWriter::Lean() const {
+  const std::string turn = fmt::format("Turning {} at {}", Turn(study.lateral > 0.0 ? 0 : 1),
+                                       Show(std::abs(study.lateral), kLateral));
+  if (!Stands(study)) return turn + " it does not stand.";
+  const double moved = study.corner.moved[0] + study.corner.moved[1];
+  const double roll = study.corner.body_roll;
+  const std::string leans =
+      ShowsNothing(roll, kAngle, units)
+          ? "the body stays level"
+          : fmt::format("the body leans {}, its {} side up", Show(std::abs(roll), kAngle),
+                        roll > 0.0 ? "left" : "right");
+  return fmt::format("{} {}, and {} of load goes to the {} wheels.", turn, leans,
+                     ShowOnScale(std::abs(moved), units), moved < 0.0 ? "left" : "right");
+}
+
+std::string TurnWriter::Lift() const {
+  std::array<std::string, 2> at;
+  for (size_t i = 0; i < 2; ++i) {
+    const std::optional<PushEnds::Lift>& lift = study.turns[i].lift;
+    if (lift)
+      at[i] = fmt::format("the {} at {}", WheelName(vehicle, lift->wheel), AtG(lift->share));
+  }
+  if (at[0].empty() && at[1].empty()) {
+    return fmt::format("No wheel lifts up to {} g.", ShowNumber(kMostLateralInG, 0));
+  }
+  for (std::string& each : at) {
+    if (each.empty()) each = "none";
+  }
+  return fmt::format("First wheel to lift: turning left {}, turning right {}.", at[0], at[1]);
+}
+
+std::string TurnWriter::Rollover() const {
+  const auto told = [](const std::optional<double>& share) {
+    return share ? AtG(*share) : fmt::format("none up to {} g", ShowNumber(kMostLateralInG, 0));
+  };
+  const auto rigid = [&](size_t i) {
+    const std::optional<double>& at = study.tipping[i].lateral;
+    return at ? Show(*at, kLateral) : std::string("none");
+  };
+  return fmt::format(
+      "Rollover threshold: turning left {}, turning right {}; taken as rigid, {} and {}.",
+      told(study.turns[0].over), told(study.turns[1].over), rigid(0), rigid(1));
+}
+
+// Whether it slides first.
+std::string TurnWriter::Grip() const {
+  const double grip = vehicle.aims.tire_grip;  // [m/s2]
+  std::optional<double> first;
+  for (const PushEnds& ends : study.turns) {
+    for (const std::optional<double>& share :
+         {ends.lift ? std::optional(ends.lift->share) : std::nullopt, ends.over}) {
+      if (share && (!first || *share < *first)) first = *share;
+    }
+  }
+  const bool slides = !first || *first * kStandardGravity > grip;
+  return fmt::format("Road tyres hold about {} (aims.tire_grip), so on level ground it {}.",
+                     Show(grip, kLateral),
+                     slides ? "slides before a wheel lifts" : "can lift a wheel before it slides");
+}
+
+std::string TurnWriter::Axis() const {
+  const RollGeometry& geometry = study.geometry;
+  const std::string stands = fmt::format(
+      "The sprung centre of mass stands {} {} the roll axis, whose centres are {} up in front and "
+      "{} at the rear",
+      Show(std::abs(geometry.arm), kLength), geometry.arm < 0.0 ? "below" : "above",
+      Show(geometry.roll_center[0], kLength), Show(geometry.roll_center[1], kLength));
+  const std::optional<double>& gradient = study.report.roll_gradient;
+  if (!gradient) return stands + ": its weight overturns what holds it in roll.";
+  return stands + ": " + Show(std::abs(*gradient), kRollGradient) + " of lean.";
+}
+
+std::string TurnWriter::RollSteer() const {
+  constexpr double kNone = 5e-3;  // [rad/rad] as two decimals show it
+  const auto axle = [&](size_t i) {
+    const double steer = study.geometry.roll_steer[i];
+    if (std::abs(steer) < kNone) return std::string("not at all");
+    const bool in = steer > 0.0;
+    return fmt::format("{} deg {} the turn ({})", ShowNumber(std::abs(steer), 2),
+                       in ? "into" : "out of", in == (i == kFront) ? "oversteer" : "understeer");
+  };
+  return fmt::format("A degree of lean steers the front axle {}, the rear axle {}.", axle(0),
+                     axle(1));
+}
+
+std::string TurnWriter::Shares() const {
+  const std::optional<double> front = ShareOfStiffness(study, kFront);
+  if (!front) return {};
+  return fmt::format("The front axle has {} % of the roll stiffness, the rear {} %.",
+                     ShowNumber(100.0 * *front, 0), ShowNumber(100.0 * (1.0 - *front), 0));
+}
+
+// What is at its end before a wheel lifts, in the turn in which it comes first.
+std::string TurnWriter::End() const {
+  const PushEnds::Member* first = nullptr;
+  size_t turn = 0;
+  for (size_t i = 0; i < 2; ++i) {
+    const std::optional<PushEnds::Member>& member = study.turns[i].member;
+    if (member && (first == nullptr || member->share < first->share)) first = &*member, turn = i;
+  }
+  if (first == nullptr) return {};
+  return fmt::format("First at its end, turning {} at {}: {}.", Turn(turn), AtG(first->share),
+                     first->what);
+}
+
 }  // namespace
+
+std::vector<std::string> RollAnswer(const Vehicle& vehicle, const RollStudy& study,
+                                    UnitSystem units) {
+  const TurnWriter writer{vehicle, study, units};
+  std::vector<std::string> said;
+  for (const std::string& sentence :
+       {writer.Lean(), writer.Lift(), writer.Rollover(), writer.Grip(), writer.Axis(),
+        writer.Shares(), writer.RollSteer(), writer.End()}) {
+    if (!sentence.empty()) said.push_back(sentence);
+  }
+  return said;
+}
 
 std::vector<NamedTable> RollTables(const Vehicle& vehicle, const RollStudy& study,
                                    UnitSystem units) {

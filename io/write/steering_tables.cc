@@ -26,7 +26,7 @@ TableOf<SweepRow> TravelColumns(size_t a, const AxleRow& rest) {
       {"travel", "travel", kLength, "both wheels of every axle, from rest; + bump",
        &SweepRow::travel},
       {"steer", "steer", kAngle, kHeld, [=](auto& row) { return row.axles[a]->steer; }},
-      {"steer_rate", "steer per travel", kAngleRate, "its exact slope there; + left in bump",
+      {"steer_rate", "bump steer", kAngleRate, "its exact slope there; + left in bump",
        [=](auto& row) { return row.axles[a]->steer_rate; }},
       {"toe_in", "toe-in change", kAngle, kToe, [=](auto& row) { return row.axles[a]->toe_in; }},
       {"axle_steer", "axle steer", kAngle, kAxleSteer,
@@ -37,14 +37,6 @@ TableOf<SweepRow> TravelColumns(size_t a, const AxleRow& rest) {
        [=](auto& row) { return row.axles[a]->caster; }},
       {"caster_change", "caster change", kAngle, "against rest",
        [=, &rest](auto& row) { return Less(row.axles[a]->caster, rest.caster); }}};
-}
-
-// Of body roll: the housing rolls against the chassis by as much as the body's left side goes up,
-// reversed.
-std::optional<double> SteerPerBodyRoll(const MotionRow& row, size_t a) {
-  const MotionAxleRow& axle = *row.axles[a];
-  if (!axle.steer_per_roll) return std::nullopt;
-  return -*axle.steer_per_roll * std::cos(row.parameter) / std::cos(axle.housing_roll);
 }
 
 TableOf<MotionRow> RollColumns(size_t a, double rest_steer) {
@@ -71,8 +63,9 @@ TableOf<HandRow> LockColumns(bool wheelbase) {
   TableOf<HandRow> columns{
       {"left", "left wheel", kAngle, "steer at rest; + left", &HandRow::left},
       {"right", "right wheel", kAngle, "steer at rest; + left", &HandRow::right},
-      {"difference", "inner less outer", kAngle, "what the tie rod gives", &HandRow::difference},
-      {"ackermann", "Ackermann wants", kAngle,
+      {"difference", "inner more than outer", kAngle, "what the tie rod gives",
+       &HandRow::difference},
+      {"ackermann", "Ackermann asks", kAngle,
        "the difference at which both spindles point at one place of the rear axle's line",
        &HandRow::wanted},
       {"toe_out", "toe-out error", kAngle, "given less wanted; - the front tyres scrub toe-in",
@@ -107,15 +100,16 @@ std::vector<Line> LinesOf(const BarMatch& match) {
 }
 
 const char* MoveName(BarMoveKind kind) {
-  constexpr std::array kNames{"frame end, as it is", "frame end, to match", "axle end, to match",
-                              "frame end, no steer at rest"};
+  constexpr std::array kNames{"as it is", "frame end, to match", "axle end, to match",
+                              "frame end, no steer"};
   return NameIn(kNames, kind);
 }
 
 TableOf<BarMove> MoveColumns() {
-  return {
+  TableOf<BarMove> columns{
       {"move", "track bar", kNumber,
-       "which end goes where; to match: parallel to the drag link and as long, from in front",
+       "which end goes where; to match: parallel to the drag link and as long, from in front; no "
+       "steer: travel steers nothing at rest",
        [](auto& move) { return MoveName(move.kind); }},
       {"x", "x", kLength, "of that end, chassis axes, as it would be when measured",
        [](auto& move) { return move.p_C.x(); }},
@@ -125,11 +119,13 @@ TableOf<BarMove> MoveColumns() {
        [](auto& move) { return move.by.y(); }},
       {"moved_z", "moved up", kLength, "the same", [](auto& move) { return move.by.z(); }},
       {"length", "bar length", kLength, "so that the axle rests where it did", &BarMove::length},
-      {"steer_rate", "steer per travel", kAngleRate, "at rest, steering wheel held",
+      {"steer_rate", "bump steer", kAngleRate, "at rest, steering wheel held",
        &BarMove::steer_rate},
       {"steer_most", "greatest steer", kAngle, "over the travel, either way", &BarMove::steer_most},
       {"lateral_most", "greatest shift", kLength, "of the axle sideways over the travel",
        &BarMove::lateral_most}};
+  LeaveToFull(columns, {"x", "y", "z", "lateral_most"});
+  return columns;
 }
 
 TableOf<SidewaysCure> SidewaysColumns(const Vehicle& vehicle) {
@@ -190,6 +186,13 @@ void SayCure(const NoteWriter& writer, const SidewaysCure& cure) {
 }
 
 }  // namespace
+
+// The housing rolls against the chassis by as much as the body's left side goes up, reversed.
+std::optional<double> SteerPerBodyRoll(const MotionRow& row, size_t a) {
+  const MotionAxleRow& axle = *row.axles[a];
+  if (!axle.steer_per_roll) return std::nullopt;
+  return -*axle.steer_per_roll * std::cos(row.parameter) / std::cos(axle.housing_roll);
+}
 
 std::vector<NamedTable> SteeringTables(const Vehicle& vehicle, const SteeringReport& report,
                                        UnitSystem units) {

@@ -18,4 +18,8 @@ namespace linkwright {
                                                      const SteeringReport& report,
                                                      UnitSystem units);
 
+// Steer of the road wheel by body roll, of one axle in one row [rad/rad]: + into the bend,
+// oversteer in front. Absent where it has none.
+[[nodiscard]] std::optional<double> SteerPerBodyRoll(const MotionRow& row, size_t axle);
+
 }  // namespace linkwright

@@ -3,6 +3,7 @@
 // fills it, so that no value can come to stand under another's head.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <functional>
 
@@ -19,16 +20,26 @@ struct ColumnOf {
   std::string definition;
   std::function<Cell(const Row&)> value = {};  // a member of the row, or what follows from one [SI]
   std::string group = {};
+  bool detail = false;
 };
 
 template <typename Row>
 using TableOf = std::vector<ColumnOf<Row>>;
 
+// Leaves these columns to --full, --table and files.
+template <typename Row>
+void LeaveToFull(TableOf<Row>& columns, const std::vector<std::string>& names) {
+  for (ColumnOf<Row>& column : columns) {
+    column.detail =
+        column.detail || std::find(names.begin(), names.end(), column.name) != names.end();
+  }
+}
+
 template <typename Row>
 std::vector<Column> ColumnsOf(const TableOf<Row>& columns) {
   std::vector<Column> plain;
   for (const ColumnOf<Row>& c : columns) {
-    plain.push_back({c.name, c.head, c.dimension, c.group, c.definition});
+    plain.push_back({c.name, c.head, c.dimension, c.group, c.definition, c.detail});
   }
   return plain;
 }
@@ -68,7 +79,7 @@ void AddPart(TableOf<Row>& to, const TableOf<Part>& columns, const PartOf& part_
         return value_of(part);
       }
     };
-    to.push_back({prefix + c.name, c.head, c.dimension, c.definition, value, group});
+    to.push_back({prefix + c.name, c.head, c.dimension, c.definition, value, group, c.detail});
   }
 }
 

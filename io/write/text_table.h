@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Tables to read in a terminal: units in the head, numbers aligned, sane digits; lengths in inches
-// also to the nearest 1/16.
+// to the nearest 1/16, as a tape shows them.
 #pragma once
 
 #include <string>
@@ -9,19 +9,11 @@
 
 namespace linkwright {
 
-// One printed table a group, each beginning with the first column: for many rows (a sweep).
-[[nodiscard]] std::string ToGroupedText(const DataTable& table);
-
-// One printed table of every column, under a title.
-[[nodiscard]] std::string ToTitledText(const std::string& title, const DataTable& table);
-
-// The same no wider than a page of 100 characters: turned on its side where that fits and it does
-// not, else in parts that each begin with the first column.
-constexpr size_t kPageWidth = 100;
-[[nodiscard]] std::string ToFittingText(const std::string& title, const DataTable& table);
-
-// Turned on its side, one line a column and one column a row: for few rows (a settle). Groups are
-// headings between lines.
-[[nodiscard]] std::string ToTurnedText(const DataTable& table);
+// A table under its title, no line of it wider than `width` [characters] unless one row's name and
+// one number are. As it stands where that fits; else one with fewer rows than columns is turned on
+// its side, a line a column, and others are split into parts that each begin with the first column.
+// Two columns of words that do not fit are sentences, a line or more a row.
+// Columns of several groups are always turned or split, with the groups' names for titles.
+[[nodiscard]] std::string ToText(const std::string& title, const DataTable& table, size_t width);
 
 }  // namespace linkwright

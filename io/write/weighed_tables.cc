@@ -237,18 +237,21 @@ std::string HeadWriter::Assumed() const {
 
 }  // namespace
 
-std::string WeighedHead(const Vehicle& vehicle, const WeighedOriginal& weighed, UnitSystem units) {
+std::vector<std::string> WeighedAnswer(const Vehicle& vehicle, const WeighedOriginal& weighed,
+                                       UnitSystem units) {
   if (weighed.status != AdjustStatus::kConverged) {
-    return "The readings could not be weighed against each other: they are too far apart, or a "
-           "shackle lies in line with its eyes.\nBelow is what each tells by itself.\n\n";
+    return {
+        "The readings could not be weighed against each other: they are too far apart, or a "
+        "shackle lies in line with its eyes.",
+        "The tables show what each tells by itself."};
   }
   const HeadWriter writer{vehicle, weighed, units};
-  std::string head;
+  std::vector<std::string> said;
   for (const std::string& sentence : {writer.Wheelbase(), writer.Agreement(), writer.Places(),
                                       writer.Unchecked(), writer.Assumed()}) {
-    if (!sentence.empty()) head += sentence + "\n";
+    if (!sentence.empty()) said.push_back(sentence);
   }
-  return head + "\n";
+  return said;
 }
 
 std::vector<NamedTable> WeighedTables(const Vehicle& vehicle, const WeighedOriginal& weighed,

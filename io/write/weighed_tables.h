@@ -9,8 +9,9 @@ namespace linkwright {
 
 // The answer of `original` in at most six sentences: design wheelbase, what disagrees, where the
 // wheels stood, what nothing checks, what is assumed.
-[[nodiscard]] std::string WeighedHead(const Vehicle& vehicle, const WeighedOriginal& weighed,
-                                      UnitSystem units);
+[[nodiscard]] std::vector<std::string> WeighedAnswer(const Vehicle& vehicle,
+                                                     const WeighedOriginal& weighed,
+                                                     UnitSystem units);
 
 // "design", "readings" and, where there is one, "angle readings"; none where they could not be
 // weighed.

@@ -4,9 +4,14 @@
 // the reader sets every one.
 #pragma once
 
+#include <cmath>
 #include <optional>
 
 namespace linkwright {
+
+// What instruments show: nothing is told that is past its aim by less.
+constexpr double kTapeShows = 1e-3;                  // [m]
+constexpr double kFinderShows = 0.1 * M_PI / 180.0;  // [rad] as digital angle finders read
 
 struct Aims {
   double coil_preload;   // left in a coil at full droop [m]

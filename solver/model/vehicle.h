@@ -365,6 +365,12 @@ struct Mark {
   Eigen::Vector3d p_CB;  // from Co, in C [m]
 };
 
+// A finding that is known and may be so.
+struct Acceptance {
+  std::string of;   // its slug, or its slug and the member: "coil-preload rear coil left"
+  std::string why;  // in the user's words
+};
+
 constexpr int kFront = 0;
 constexpr int kRear = 1;
 
@@ -382,6 +388,7 @@ struct Vehicle {
   size_t default_load = 0;  // index of the one it stands under unless another is asked for
   std::vector<Mark> marks;
   Aims aims = {};
+  std::vector<Acceptance> accept = {};
   std::optional<LeafOriginal>
       leaf_original;  // of the vehicle the body came from; absent: not given
 };

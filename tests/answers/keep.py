@@ -40,7 +40,7 @@ def ask(program, folder, vehicle, name, units):
     stem = folder / f"{vehicle.stem}.{name}.{units}"
     done = subprocess.run(
         [program, command, f"fixtures/vehicles/{vehicle.name}", *options, "--units", units,
-         "--csv", f"{stem}.csv", "--json", f"{stem}.json"],
+         "--full", "--csv", f"{stem}.csv/", "--json", f"{stem}.json"],
         cwd=ROOT, capture_output=True, text=True)
     Path(f"{stem}.txt").write_text(f"exit {done.returncode}\n{done.stdout}{done.stderr}")
 

@@ -15,7 +15,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 COMMANDS = {
-    "check": [], "settle": [], "sweep": [], "sweep roll": ["--motion", "roll"],
+    "page": [], "check": [], "settle": [], "sweep": [], "sweep roll": ["--motion", "roll"],
     "sweep crossed": ["--motion", "crossed"], "limits": [], "openings": [], "driveline": [],
     "steering": [], "roll": [], "ride": [], "original": [],
 }

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "tests/cli/pleased_vehicle.h"
 #include "tests/cli/program.h"
@@ -22,13 +23,50 @@ std::string ValueOf(const Sheet& sheet, const std::string& table, const std::str
 
 TEST(CheckCommand, PassesASoundVehicle) {
   const Folder folder;
-  const Outcome outcome = RunProgram({"check", PleasedVehicle(folder), "--strict"});
+  const Outcome outcome = RunProgram({"check", PleasedVehicle(folder), "--strict", "--full"});
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_EQ(outcome.err, "");
   for (const char* table : {"axles", "coils", "masses", "weights"}) {
     EXPECT_TRUE(HasLine(outcome.out, table)) << table;
   }
-  EXPECT_EQ(outcome.out.find("look at this"), std::string::npos);
+  EXPECT_NE(Flat(outcome.out).find("The file is sound, and nothing is past its aim."),
+            std::string::npos)
+      << outcome.out;
+}
+
+TEST(CheckCommand, AnswersFirst) {
+  const std::string van = VehiclePath("harbour_van");
+  const std::string out = Flat(RunProgram({"check", van}).out);
+  const Sheet sheet = RunToSheet({"check", van});
+  const auto kilograms = [&](const char* axle, const char* by) {
+    return std::to_string(std::lround(ToNumber(ValueOf(sheet, "weights", axle, by)))) + " kg";
+  };
+  for (const std::string& words :
+       {std::string("The file is sound; of 25 things to look at 2 can hurt someone, "),
+        std::string("5 links hold the front axle where four would do, so bushings must give: "),
+        "Coils against scales: front " + kilograms("front", "by_coils") + " by its coils, " +
+            kilograms("front", "by_scales") + " by the scales; rear "}) {
+    EXPECT_NE(out.find(words), std::string::npos) << words << "\n" << out;
+  }
+  EXPECT_NE(Flat(RunProgram({"check", VehiclePath("orchard_tractor_truck")}).out)
+                .find("Four links hold the front and rear axles, none too many."),
+            std::string::npos);
+}
+
+// What is not listed is counted: together they are all that --full lists.
+TEST(CheckCommand, CountsWhatItDoesNotList) {
+  const std::string van = VehiclePath("harbour_van");
+  const auto listed = [](const std::string& out) {
+    const std::vector<std::string> lines = Lines(out.substr(0, out.find("\naxles\n")));
+    return std::count_if(lines.begin(), lines.end(),
+                         [](const std::string& line) { return line.starts_with("- "); });
+  };
+  const std::string out = RunProgram({"check", van}).out;
+  const auto all = listed(RunProgram({"check", van, "--full"}).out);
+  EXPECT_EQ(all, 25);
+  const std::string more = std::to_string(all - listed(out)) + " more (";
+  EXPECT_NE(Flat(out).find(more), std::string::npos) << out;
+  EXPECT_NE(Flat(out).find("--full tells them."), std::string::npos) << out;
 }
 
 TEST(CheckCommand, WritesItsTablesAsOneLongTable) {
@@ -48,7 +86,7 @@ TEST(CheckCommand, ANegativeNumberOfItsLongTableIsANumber) {
 }
 
 TEST(CheckCommand, GeometryAloneHasNoMassesToCheck) {
-  const Outcome outcome = RunProgram({"check", VehiclePath("bare_frame")});
+  const Outcome outcome = RunProgram({"check", VehiclePath("bare_frame"), "--full"});
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_TRUE(HasLine(outcome.out, "axles"));
   EXPECT_FALSE(HasLine(outcome.out, "masses"));
@@ -66,7 +104,7 @@ class TooFewLinks : public ::testing::Test {
 };
 
 TEST_F(TooFewLinks, CheckPrintsItsReportAndExitsWithThePlaceOfTheLinks) {
-  const Outcome outcome = RunProgram({"check", file_});
+  const Outcome outcome = RunProgram({"check", file_, "--full"});
   EXPECT_EQ(outcome.exit, 2);
   EXPECT_EQ(outcome.err, file_ +
                              ":2:10: axles.front.links: the front axle can move sideways: nothing "
@@ -74,18 +112,19 @@ TEST_F(TooFewLinks, CheckPrintsItsReportAndExitsWithThePlaceOfTheLinks) {
                              "holding\n"
                              "    2 | remove: [axles.front.links.track bar]\n"
                              "      |          ^\n");
-  EXPECT_TRUE(HasLine(outcome.out, "axles"));
-  EXPECT_NE(outcome.out.find("3 of 4"), std::string::npos);
-  EXPECT_TRUE(HasLine(outcome.out,
-                      "look at this: the front axle can move sideways: nothing like a track bar "
-                      "holds it"))
+  EXPECT_NE(Flat(outcome.out)
+                .find("No, the front axle can move sideways: nothing like a track bar "
+                      "holds it. Until its links hold it, nothing else can be worked "
+                      "out."),
+            std::string::npos)
       << outcome.out;
+  EXPECT_NE(RunProgram({"check", file_, "--table", "axles"}).out.find("3 of 4"), std::string::npos);
 }
 
 TEST_F(TooFewLinks, TheReportIsWrittenToFilesToo) {
   const std::string csv = folder_.Path("report.csv");
-  EXPECT_EQ(RunProgram({"check", file_, "--csv", csv}).exit, 2);
-  EXPECT_EQ(ValueOf(ReadSheet(ReadBytes(csv)), "axles", "front", "motions_held"), "3 of 4");
+  EXPECT_EQ(RunProgram({"check", file_, "--table", "axles", "--csv", csv}).exit, 2);
+  EXPECT_EQ(ReadSheet(ReadBytes(csv)).rows.at(0).at(2), "3 of 4");
 }
 
 TEST_F(TooFewLinks, OtherCommandsRefuseTheVehicleAtTheSamePlace) {
@@ -104,39 +143,36 @@ struct FileLimit {
 // Each limit by itself: set tight its finding is there, set wide it is not.
 TEST(CheckCommand, EveryLimitIsTheFiles) {
   const std::string base = "base: " + VehiclePath("harbour_van") +
-                           "\nchange: {axles.rear.links.upper arm.frame: [-2038, 340, 520]}"
+                           "\nchange: {axles.rear.links.upper arm.frame: [-2036, 340, 520],"
+                           " ledger.weighed.front_right: 400}"
                            "\nadd:\n  axles.rear.links.track bar.misalignment_limit: 60 deg\n"
                            "  axles.front.gaps: {pan: {frame: [0, 0, 560], axle: [0, 0, 360]}}\n";
   for (const FileLimit& limit :
-       {FileLimit{"coil_preload", "200", "0", "it may leave its seat"},
-        FileLimit{"coil_gap", "500", "0", "left before it is solid"},
-        FileLimit{"stop_crush", "0.99", "0", "is it taken as rigid?"},
-        FileLimit{"height_change", "0", "1000", "not at mock-up height"},
-        FileLimit{"tire_squash", "0.9", "0", "the nominal radius taken"},
-        FileLimit{"pitch", "0", "80 deg", "over the travel, more than"},
-        FileLimit{"link_slope", "0", "80 deg", "from the side at rest"},
-        FileLimit{"roll_steer", "0", "10", "with roll at rest"},
-        FileLimit{"frequency", "0.1", "10", "its ride frequency is"},
-        FileLimit{"side_to_side", "0", "1000", "farther up than the other"},
-        FileLimit{"bump_left", "1000", "0", "bump travel is"},
-        FileLimit{"scales", "0", "1", "look at the rates"},
-        FileLimit{"hub_height", "0", "1000", "was it on stands"},
-        FileLimit{"tire_radius", "0", "1000", "the scales tell it"},
-        FileLimit{"arm_misfit", "0.5", "1000", "its two holes are apart"},
-        FileLimit{"arm_pitch", "0.01 deg", "80 deg", "off its measured stance"},
-        FileLimit{"gap", "500", "0", "over the travel, less than"},
-        FileLimit{"joint_reserve", "89 deg", "0", "left before its misalignment limit"},
-        FileLimit{"link_force", "1", "1e9", "from links fighting one another, more"}}) {
+       {FileLimit{"coil_preload", "200", "0", "squeeze left at full droop"},
+        FileLimit{"coil_gap", "500", "0", "from solid at full bump"},
+        FileLimit{"stop_crush", "0.99", "0", "curve ends at"},
+        FileLimit{"height_change", "0", "1000", "from where measured"},
+        FileLimit{"tire_squash", "0.9", "0", "of its radius, wants"},
+        FileLimit{"pitch", "0", "80 deg", "over its travel"},
+        FileLimit{"link_slope", "0", "80 deg", " to the axle"},
+        FileLimit{"roll_steer", "0", "10", " of roll "}, FileLimit{"frequency", "0.1", "10", " Hz"},
+        FileLimit{"side_to_side", "0", "1000", " low under "},
+        FileLimit{"bump_left", "1000", "0", "of bump left at rest"},
+        FileLimit{"scales", "0", "1", "coils say"},
+        FileLimit{"tire_radius", "0", "1000", "scales say"},
+        FileLimit{"arm_misfit", "0.5", "1000", "its holes are apart"},
+        FileLimit{"arm_pitch", "0.01 deg", "80 deg", "its arms pitch it"},
+        FileLimit{"gap", "500", "0", "front pan: closes to"},
+        FileLimit{"joint_reserve", "89 deg", "0", " deg spare "},
+        FileLimit{"link_force", "1", "1e9", "of link bind fully crossed"}}) {
     for (const bool tight : {true, false}) {
       const Folder folder;
       const std::string file =
           folder.Write("limit.yaml", base + "  aims: {" + limit.key + ": " +
                                          (tight ? limit.tight : limit.wide) + "}\n");
-      const std::vector<std::string> lines = Lines(RunProgram({"check", file}).out);
-      const bool found = std::any_of(lines.begin(), lines.end(), [&](const std::string& line) {
-        return line.starts_with("look at this: ") && line.find(limit.text) != std::string::npos;
-      });
-      EXPECT_EQ(found, tight) << limit.key;
+      const std::string out = Flat(RunProgram({"check", file, "--full"}).out);
+      const std::string listed = out.substr(0, out.find(" axles axle "));
+      EXPECT_EQ(listed.find(limit.text) != std::string::npos, tight) << limit.key << listed;
     }
   }
 }
@@ -148,9 +184,8 @@ TEST(CheckCommand, WeighedCoilsMayDifferAsTheFileSays) {
     const std::string file = folder.Write(
         "limit.yaml", "base: " + VehiclePath("orchard_tractor_truck") +
                           "\nadd: {aims: {weighed_pair: " + (tight ? "0" : "10") + "}}\n");
-    const std::string out = RunProgram({"check", file}).out;
-    EXPECT_EQ(out.find("longer than coil right with nothing on it") != std::string::npos, tight)
-        << out;
+    const std::string out = OnOneLine(RunProgram({"check", file, "--full"}).out);
+    EXPECT_EQ(out.find("longer unloaded than coil right") != std::string::npos, tight) << out;
   }
 }
 
@@ -164,7 +199,7 @@ TEST(CheckCommand, ArmsThatAreTooManyAndDoNotFitPullOnOneAnother) {
         folder.Write("off.yaml", "base: " + VehiclePath("harbour_van") +
                                      "\nchange:\n  axles.rear.links.lower arm left.frame[1]: " +
                                      std::to_string(-1905.0 - off) + "\n");
-    const std::string out = RunProgram({command, file}).out;
+    const std::string out = OnOneLine(RunProgram({command, file, "--full"}).out);
     const bool is_finding = command == std::string("check") && off > 10.0;
     EXPECT_EQ(out.find("the rear axle: its arms are more than four and do not all fit") !=
                   std::string::npos,
@@ -175,6 +210,29 @@ TEST(CheckCommand, ArmsThatAreTooManyAndDoNotFitPullOnOneAnother) {
   }
   EXPECT_EQ(RunProgram({"settle", VehiclePath("harbour_van")}).out.find("on one another"),
             std::string::npos);
+}
+
+// A tyre that would hold its hub 16 mm higher than it was measured.
+TEST(CheckCommand, AHubThatItsTyreWouldNotHoldThere) {
+  const Folder folder;
+  std::string text = ReadBytes(VehiclePath("harbour_van"));
+  const std::string radius = "radius: 378";
+  const size_t at = text.find(radius);
+  ASSERT_NE(at, std::string::npos);
+  const std::string base =
+      folder.Write("base.yaml", text.replace(at, radius.size(), "radius: 394"));
+  const auto check = [&](const std::string& aim) {
+    return OnOneLine(
+        RunProgram({"check",
+                    folder.Write("hub.yaml", "base: " + base +
+                                                 "\nadd: {aims: {tire_radius: 1000, hub_height: " +
+                                                 aim + "}}\n"),
+                    "--full"})
+            .out);
+  };
+  const std::string told = "front axle: hubs 359 mm above the floor, tyres hold ";
+  EXPECT_NE(check("12").find(told), std::string::npos);
+  EXPECT_EQ(check("30").find(told), std::string::npos);
 }
 
 TEST(CheckCommand, LooksAtOneLoadAlone) {
@@ -193,8 +251,7 @@ TEST(CheckCommand, PointsAtALoadThatFindsNoRest) {
                          "\nadd:\n"
                          "  loads.bricks: [{item: bricks, mass: 4000, at: [-2150, 0, 840]}]\n");
   EXPECT_NE(RunProgram({"check", file})
-                .out.find("look at this: under 'bricks' it finds no resting position: before it "
-                          "rests, rear cone right is solid\n"),
+                .out.find("\nCan hurt someone\n- under 'bricks' it finds no resting position\n"),
             std::string::npos);
 }
 
@@ -225,17 +282,25 @@ class Crooked : public ::testing::Test {
 };
 
 TEST_F(Crooked, AWarningIsPrintedAndIsNoError) {
-  const Outcome outcome = RunProgram({"check", file_});
+  const Outcome outcome = RunProgram({"check", file_, "--full"});
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_EQ(outcome.err, "");
-  EXPECT_TRUE(HasLine(outcome.out,
-                      "look at this: the rear axle: wheel centres are no mirror images, 5.0 mm "
-                      "apart; more than 1.6 mm (common practice)"))
+  EXPECT_NE(
+      Flat(outcome.out)
+          .find("harbour_van.yaml:34:3: rear wheel centres: 5 mm off mirror image, limit 2 mm"),
+      std::string::npos)
       << outcome.out;
 }
 
 TEST_F(Crooked, StrictMakesAWarningANo) {
   EXPECT_EQ(RunProgram({"check", file_, "--strict"}).exit, 1);
+}
+
+TEST_F(Crooked, FullSaysWhatMendsItUnderItsSlug) {
+  const std::string out = RunProgram({"check", file_, "--full"}).out;
+  EXPECT_NE(OnOneLine(out).find("  left-against-right: rear wheel centres: left and right are no "),
+            std::string::npos)
+      << out;
 }
 
 }  // namespace

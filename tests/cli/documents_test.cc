@@ -47,15 +47,14 @@ std::string WithOutput(const std::string& lines) {
 
 TEST(CheckDocument, TakesConsecutiveLinesOfTheOutput) {
   const DocumentCheck check = CheckDocument(
-      WithOutput("empty: no stop touches, every coil is seated, every wheel is down\n"
-                 "driver: no stop touches, every coil is seated, every wheel is down\n"));
+      WithOutput("are outside it. Local codes decide and licensed people sign. Coils hold energy\n"
+                 "when the truck is on stands.\n"));
   EXPECT_EQ(check.complaints, std::vector<std::string>{});
   EXPECT_EQ(check.outputs, 1U);
 }
 
 TEST(CheckDocument, RefusesALineThatIsNotPrinted) {
-  const DocumentCheck check = CheckDocument(
-      WithOutput("empty: no stop touches, every coil is seated, every wheel is up\n"));
+  const DocumentCheck check = CheckDocument(WithOutput("when the truck is on its wheels.\n"));
   ASSERT_EQ(check.complaints.size(), 1U);
   EXPECT_TRUE(check.complaints[0].starts_with(
       "line 3: linkwright settle fixtures/vehicles/harbour_van.yaml does not print these lines"));
@@ -65,7 +64,8 @@ TEST(CheckDocument, RefusesLinesInAnotherOrderOrWithOthersBetween) {
   EXPECT_EQ(CheckDocument(WithOutput("fixtures/vehicles/harbour_van.yaml\nHarbour delivery van\n"))
                 .complaints.size(),
             1U);
-  EXPECT_EQ(CheckDocument(WithOutput("Harbour delivery van\nWheel loads\n")).complaints.size(), 1U);
+  EXPECT_EQ(CheckDocument(WithOutput("Harbour delivery van\nhow it stands\n")).complaints.size(),
+            1U);
 }
 
 TEST(CheckDocument, GivesLaterCommandsTheFilesOfTheDocument) {

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <fstream>
-#include <sstream>
+#include <nlohmann/json.hpp>
 
 #include "tests/cli/program.h"
 #include "tests/io/write/folder.h"
@@ -93,31 +95,42 @@ TEST(LimitsCommand, AWishForTravelChangesThePartsAndNotWhatIsFound) {
   EXPECT_NEAR(bump / (bump - droop), 0.4, 1e-9);
 }
 
+// The words of all findings that are past their aims.
+std::vector<std::string> FindingsOf(const std::vector<std::string>& arguments) {
+  const auto json = nlohmann::json::parse(RunToJson(arguments));
+  std::vector<std::string> words;
+  for (const auto& row : json["findings"]["rows"]) {
+    if (row["past"] == "yes") words.push_back(row["words"]);
+  }
+  return words;
+}
+
+size_t CountWith(const std::vector<std::string>& lines, const std::string& part) {
+  return static_cast<size_t>(
+      std::count_if(lines.begin(), lines.end(),
+                    [&](const std::string& line) { return line.find(part) != std::string::npos; }));
+}
+
+std::string Full(std::vector<std::string> arguments) {
+  arguments.emplace_back("--full");
+  return Flat(RunProgram(arguments).out);
+}
+
 // What is found does not change with a wish, so that a line of it must not pass for the plan's.
 TEST(LimitsCommand, SaysWhichFindingsAreOfTheTravelFoundWhereAnotherIsWanted) {
   const std::string van = VehiclePath("harbour_van");
-  const auto lines = [](const std::string& out, const std::string& part) {
-    std::vector<std::string> found;
-    std::istringstream all(out);
-    for (std::string line; std::getline(all, line);) {
-      if (line.find(part) != std::string::npos) found.push_back(line);
-    }
-    return found;
-  };
-  const std::string plain = RunProgram({"limits", van}).out;
-  const std::string wished = RunProgram({"limits", van, "--bump", "60", "--droop", "75"}).out;
-  EXPECT_EQ(plain.find("as found"), std::string::npos);
-  EXPECT_NE(wished.find("lines that say 'as found' are of the vehicle as the file has it"),
+  const std::vector<std::string> wish{"limits", van, "--bump", "60", "--droop", "75"};
+  const std::vector<std::string> plain = FindingsOf({"limits", van}), wished = FindingsOf(wish);
+  EXPECT_EQ(CountWith(plain, "as found"), 0U);
+  EXPECT_NE(Full(wish).find("lines that say 'as found' are of the vehicle as the file has it"),
             std::string::npos);
-  EXPECT_FALSE(
-      lines(plain, "look at this: the rear axle: the damper is the stop in droop").empty());
-  EXPECT_TRUE(lines(wished, "look at this: the rear axle: the damper is").empty());
-  EXPECT_FALSE(
-      lines(wished, "look at this: as found, the rear axle: the damper is the stop").empty());
-  for (const std::string& line : lines(wished, "look at this: ")) {
-    const bool found = line.find(" as found, ") != std::string::npos;
+  const std::string stops = "rear damper left: it is fully open and stops the axle at full droop";
+  EXPECT_EQ(CountWith(plain, stops), 1U);
+  EXPECT_EQ(CountWith(wished, "as found, " + stops), 1U);
+  for (const std::string& line : wished) {
+    const bool found = line.starts_with("as found, ");
     const bool plan =
-        line.find("wanted") != std::string::npos || line.find("as advised") != std::string::npos;
+        line.find("asked for") != std::string::npos || line.find("as advised") != std::string::npos;
     EXPECT_NE(found, plan) << line;
   }
 }
@@ -158,50 +171,54 @@ TEST(LimitsCommand, AStrapEndsDroopThereAsInASweep) {
 
 TEST(LimitsCommand, WarnsOfADamperThatIsTheStopAndSaysWhatItDoesNotWatch) {
   const std::string van = VehiclePath("harbour_van");
-  const Outcome outcome = RunProgram({"limits", van});
+  const Outcome outcome = RunProgram({"limits", van, "--full"});
   EXPECT_EQ(outcome.exit, 0);
-  EXPECT_NE(outcome.out.find("look at this: the rear axle: the damper is the stop in droop"),
+  const std::string out = Flat(outcome.out);
+  EXPECT_NE(out.find("- rear damper left: stops the axle 113 mm down, wants a strap"),
             std::string::npos)
-      << outcome.out;
-  EXPECT_NE(outcome.out.find("not watched for want of data: joints of links"), std::string::npos);
-  EXPECT_NE(outcome.out.find("Coils hold energy"), std::string::npos);
+      << out;
+  EXPECT_NE(out.find("not looked at, for the file does not give it: joints of links"),
+            std::string::npos);
+  EXPECT_NE(out.find("Coils hold energy"), std::string::npos);
   EXPECT_EQ(RunProgram({"limits", van, "--strict"}).exit, 1);
 }
 
 TEST(LimitsCommand, ShowsInchesWithSixteenths) {
   const Outcome outcome = RunProgram({"limits", VehiclePath("orchard_tractor_truck")});
-  EXPECT_NE(outcome.out.find("/16)"), std::string::npos);
+  EXPECT_NE(outcome.out.find("/16 in"), std::string::npos);
 }
 
 TEST(LimitsCommand, EveryLimitOfTheFileChangesWhatIsPointedAt) {
-  // Each key once so that nothing can meet it and once so that everything does: its sentence comes
-  // and goes.
+  // Each key so that nothing can meet it, the others so that everything does: its own sentence is
+  // there and none of theirs.
   struct Case {
-    const char *key, *strict, *loose, *sentence;
+    const char *key, *strict, *sentence;
   };
   const std::vector<Case> cases{
-      {"bump_left", "900", "0", "at rest, less than 900.0 mm: "},
-      {"damper_left", "900", "0",
-       "left at rest before damper left is fully closed, less than 900.0 mm"},
-      {"damper_reserve", "900", "0", "left before its end in bump"},
-      {"slip_at_bump", "900", "0", "left before it bottoms in "},
-      {"slip_at_droop", "900", "0", "left before it parts in "},
-      {"joint_reserve", "80 deg", "0", "left before its misalignment limit in "},
-      {"tire_clearance", "900", "0", ", less than 900.0 mm (no lip_y"},
-      {"coil_preload", "900", "0", "of preload in the wanted travel, aim 900.0 mm or more"},
-      {"coil_gap", "900", "0",
-       "left before it is solid in the wanted travel, aim 900.0 mm or more"}};
-  for (const Case& each : cases) {
-    const auto out = [&](const char* value) {
-      const Folder folder;
-      return RunProgram({"limits",
-                         WriteVariant(folder, std::string("add:\n  axles.rear.links.track "
-                                                          "bar.misalignment_limit: 20\n  aims: {") +
-                                                  each.key + ": " + value + "}\n")})
-          .out;
-    };
-    EXPECT_NE(out(each.strict).find(each.sentence), std::string::npos) << each.key;
-    EXPECT_EQ(out(each.loose).find(each.sentence), std::string::npos) << each.key;
+      {"bump_left", "900", "mm of bump is left, less than 900 mm: "},
+      {"damper_left", "900", "short of fully closed, less than 900 mm: "},
+      {"damper_reserve", "900", "is left in it at full bump"},
+      {"slip_at_bump", "900", "of its slip is left before it bottoms at "},
+      {"slip_at_droop", "900", "of its slip is left before it parts at "},
+      {"joint_reserve", "80 deg", "of misalignment left at "},
+      {"tire_clearance", "900", "it comes as near as "},
+      {"coil_preload", "900", "less than 900 mm, where it is longest in the travel asked for"},
+      {"coil_gap", "900", "is left before it is solid in the travel asked for, less than 900 mm"}};
+  for (const Case& strict : cases) {
+    std::string aims;
+    for (const Case& each : cases) {
+      aims += fmt::format("{}{}: {}", aims.empty() ? "" : ", ", each.key,
+                          each.key == strict.key ? each.strict : "0");
+    }
+    const Folder folder;
+    const std::string out = Full({"limits", WriteVariant(folder,
+                                                         "add:\n  axles.rear.links.track "
+                                                         "bar.misalignment_limit: 20\n  aims: {" +
+                                                             aims + "}\n")});
+    for (const Case& each : cases) {
+      EXPECT_EQ(out.find(each.sentence) != std::string::npos, each.key == strict.key)
+          << each.key << " under " << strict.key;
+    }
   }
 }
 
@@ -210,7 +227,7 @@ TEST(LimitsCommand, AReserveIsWhatDampersAreOrderedWith) {
     const Folder folder;
     const std::string path =
         WriteVariant(folder, std::string("add:\n  aims: {damper_reserve: ") + reserve + "}\n");
-    return ToNumber(Value(RunToSheet({"limits", path}), "dampers", "rear damper left", "stroke"));
+    return ToNumber(Value(RunToSheet({"limits", path}), "dampers", "rear damper, both", "stroke"));
   };
   EXPECT_NEAR(stroke("20") - stroke("5"), 2.0 * 15.0, 1e-9);
 }
@@ -219,12 +236,14 @@ TEST(LimitsCommand, SaysWhatIsInTheWayOfAWishAndByHowMuch) {
   const std::string van = VehiclePath("harbour_van");
   const Sheet found = RunToSheet({"limits", van});
   const double coil = ToNumber(Value(found, "rear ends", "coil left bound", "bump"));
-  const Sheet sheet = RunToSheet({"limits", van, "--bump", "150", "--droop", "60"});
+  const std::vector<std::string> wish{"limits",  van,  "--bump", "150",
+                                      "--droop", "60", "--load", "empty"};
+  const Sheet sheet = RunToSheet(wish);
   const std::string row = "rear bump: coil left bound";
   EXPECT_NEAR(ToNumber(Value(sheet, "in the way", row, "at")), coil, 1e-9);
   EXPECT_NEAR(ToNumber(Value(sheet, "in the way", row, "short_by")), 150.0 - coil, 1e-9);
-  const std::string out = RunProgram({"limits", van, "--bump", "150", "--droop", "60"}).out;
-  EXPECT_NE(out.find(" short of the 150.0 mm of wheel travel that is wanted; "), std::string::npos);
+  const std::string out = Full(wish);
+  EXPECT_NE(out.find(" short of the 150 mm of wheel travel asked for; "), std::string::npos);
   // Crossed too: every way has its row.
   EXPECT_NE(out.find("rear crossed +: "), std::string::npos);
 }
@@ -232,11 +251,11 @@ TEST(LimitsCommand, SaysWhatIsInTheWayOfAWishAndByHowMuch) {
 TEST(LimitsCommand, SaysWhichPartsTheFileHasNoneOf) {
   const Folder folder;
   const std::string out =
-      RunProgram({"limits", WriteVariant(folder, "remove: [axles.rear.bump_stops]\n")}).out;
-  EXPECT_TRUE(HasLine(out,
-                      "look at this: the rear axle: no bump stop is in the file, so that something "
-                      "else ends bump"));
-  EXPECT_TRUE(HasLine(out, "rear: the file has no strap, so that something else must end droop"));
+      Full({"limits", WriteVariant(folder, "remove: [axles.rear.bump_stops]\n")});
+  EXPECT_NE(out.find("- rear axle: no bump stop in the file, something else ends bump"),
+            std::string::npos);
+  EXPECT_NE(out.find("- rear: the file has no strap, so that something else must end droop"),
+            std::string::npos);
   EXPECT_EQ(out.find("front: the file has no bump stop"), std::string::npos);
 }
 
@@ -246,24 +265,14 @@ TEST(LimitsCommand, WhereNothingEndsTravelItSaysSoAndGivesNoMargin) {
       WriteVariant(folder,
                    "remove: [openings, driveshafts, axles.rear.bump_stops, axles.rear.dampers, "
                    "axles.rear.springs.coil.solid_length]\n");
-  const Outcome outcome = RunProgram({"limits", path});
-  EXPECT_TRUE(HasLine(outcome.out, "rear bump: nothing in the file ends it"));
-  EXPECT_TRUE(HasLine(outcome.out, "rear droop: nothing in the file ends it"));
+  const std::string out = Full({"limits", path});
+  EXPECT_NE(out.find("- rear bump: nothing in the file ends it"), std::string::npos);
+  EXPECT_NE(out.find("- rear droop: nothing in the file ends it"), std::string::npos);
+  EXPECT_NE(out.find("at the rear nothing in the file ends bump; nothing in the file ends droop."),
+            std::string::npos);
   const Sheet sheet = RunToSheet({"limits", path});
   EXPECT_EQ(Value(sheet, "travel", "rear bump", "travel"), "");
   EXPECT_EQ(Value(sheet, "travel", "rear bump", "ended_by"), "nothing in the file");
-}
-
-TEST(LimitsCommand, PrintsNoTableWiderThanAPage) {
-  for (const std::string& vehicle : kVehicles) {
-    for (const char* units : {"metric", "inch"}) {
-      const std::string out = RunProgram({"limits", VehiclePath(vehicle), "--units", units}).out;
-      for (const std::string& line : Lines(out)) {
-        if (!line.starts_with("  ")) continue;
-        EXPECT_LE(line.size(), 100U) << line;
-      }
-    }
-  }
 }
 
 TEST(LimitsCommand, FilesSayWhichLoadTheyAreFor) {
@@ -277,7 +286,7 @@ TEST(LimitsCommand, FilesSayWhichLoadTheyAreFor) {
 TEST(LimitsCommand, EveryThingHasWhatIsLeftAtRestAtBothEndsAndCrossed) {
   const Sheet sheet = RunToSheet({"limits", VehiclePath("harbour_van")});
   for (const char* what : {"damper left closed", "damper right open", "coil left bound",
-                           "coil right unseated (passed)", "cone left solid",
+                           "coil right off its seat (ends nothing)", "cone left solid",
                            "tyre left at the lip", "rear driveshaft parted"}) {
     for (const char* where : {"rest", "bump", "droop", "crossed_up", "crossed_down"}) {
       EXPECT_TRUE(std::isfinite(ToNumber(Value(sheet, "rear margins", what, where)))) << what;
@@ -309,6 +318,82 @@ TEST(LimitsCommand, ACrossingGoesNoFartherThanBothAxlesLinksFollow) {
   };
   EXPECT_NEAR(-number("diagonal_travel"),
               number("front_wheel_travel") + number("rear_wheel_travel"), 1e-6);
+}
+
+// The answer, before any table.
+std::vector<std::string> Said(const std::vector<std::string>& arguments) {
+  return nlohmann::json::parse(RunToJson(arguments))["answer"];
+}
+
+TEST(LimitsCommand, AnswersFirstWithTheNumbersOfItsTables) {
+  const std::vector<std::string> run{"limits", VehiclePath("harbour_van")};
+  const Sheet sheet = RunToSheet(run);
+  const std::string said = Flat(fmt::format("{}", fmt::join(Said(run), " ")));
+  const auto millimetres = [&](const char* table, const char* row, const char* quantity) {
+    return fmt::format("{:.0f} mm", std::abs(ToNumber(Value(sheet, table, row, quantity))));
+  };
+  for (const std::string& part :
+       {"Under 'empty' it has in front " + millimetres("travel", "front bump", "travel") +
+            " of bump until tyre left touches its opening; " +
+            millimetres("travel", "front droop", "travel") +
+            " of droop until damper left is fully "
+            "open.",
+        std::string("A stop should end bump and a strap droop first; none does here."),
+        "front at most " + millimetres("dampers", "front damper, both", "closed") +
+            " closed, at least " + millimetres("dampers", "front damper, both", "open") + " open",
+        "rear " + millimetres("stops", "rear cone, both", "spacer") + " taller.",
+        "rear " + millimetres("straps", "rear beside damper, both", "length") + "."}) {
+    EXPECT_NE(said.find(part), std::string::npos) << part << "\n" << said;
+  }
+  // It stands before the tables.
+  const std::string out = RunProgram(run).out;
+  EXPECT_LT(out.find("Under 'empty' it has in front"), out.find("\ntravel\n"));
+}
+
+TEST(LimitsCommand, OrdersForTheWorstOfAllLoadsOrForOneAlone) {
+  const std::string van = VehiclePath("harbour_van");
+  const std::vector<std::string> wish{"limits", van, "--bump", "75", "--droop", "60"};
+  const auto under = [&](const char* load) {
+    std::vector<std::string> asked = wish;
+    asked.insert(asked.end(), {"--load", load});
+    return RunToSheet(asked);
+  };
+  const Sheet all = RunToSheet(wish);
+  double lowest = 1e9, longest = 0.0;
+  for (const char* load : {"empty", "driver", "deliveries"}) {
+    const Sheet one = under(load);
+    EXPECT_EQ(Value(one, "stops", "rear cone, both", "under"), load);
+    lowest = std::min(lowest, ToNumber(Value(one, "stops", "rear cone, both", "solid_height")));
+    longest =
+        std::max(longest, ToNumber(Value(one, "straps", "rear beside damper, both", "length")));
+  }
+  EXPECT_NEAR(ToNumber(Value(all, "stops", "rear cone, both", "solid_height")), lowest, 1e-3);
+  EXPECT_NEAR(ToNumber(Value(all, "straps", "rear beside damper, both", "length")), longest, 1e-3);
+  // The load that presses it down most leaves the least room for a stop, the lightest hangs lowest.
+  EXPECT_EQ(Value(all, "stops", "rear cone, both", "under"), "deliveries");
+  EXPECT_EQ(Value(all, "straps", "rear beside damper, both", "under"), "empty");
+  EXPECT_NE(Flat(RunProgram(wish).out)
+                .find("Parts are ordered for 75 mm of bump and 60 mm of droop under every load"),
+            std::string::npos);
+  std::vector<std::string> alone = wish;
+  alone.insert(alone.end(), {"--load", "driver"});
+  EXPECT_NE(
+      Flat(RunProgram(alone).out).find("under 'driver' alone; without --load for every load."),
+      std::string::npos);
+}
+
+// A load that no stop does for keeps the others from theirs, and is named.
+TEST(LimitsCommand, NamesTheLoadThatNoStopGivesTheTravelUnder) {
+  const Folder folder;
+  const std::string path = WriteVariant(folder, "remove: [openings]\n");
+  const auto said = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), {"limits", path, "--bump", "60", "--droop", "55"});
+    return Flat(RunProgram(more).out);
+  };
+  EXPECT_NE(said({}).find(
+                "no stop gives that under 'deliveries': want less bump, or order for another load"),
+            std::string::npos);
+  EXPECT_NE(said({"--load", "driver"}).find("rear 9 mm lower."), std::string::npos);
 }
 
 }  // namespace

@@ -68,8 +68,9 @@ std::vector<Row> RowsOf(const Rig& rig, const AxlePath& path, double low, double
   return rows;
 }
 
-// The least of a plain scan: a coarse one, and every hundredth of a degree about each of its low
-// places. Never below the true least.
+// The least of a plain scan: a coarse one, and every twentieth of a degree about each of its low
+// places. Never below the true least, nor above it by what a tyre's curve is over half that step:
+// 1e-7 m.
 double Scanned(const Asked& asked, const AxlePath& path, double low, double high, double lock) {
   const int rows = high > low ? 25 : 1;
   const int half = static_cast<int>(std::round(lock / (0.5 * kDegree)));
@@ -97,7 +98,7 @@ double Scanned(const Asked& asked, const AxlePath& path, double low, double high
       const Row& before = coarse[static_cast<size_t>(std::max(i - 1, 0))];
       const Row& after = coarse[static_cast<size_t>(std::min(i + 1, rows - 1))];
       const double from = steer(std::max(k - 1, 0)), to = steer(std::min(k + 1, columns - 1));
-      const int fine = static_cast<int>(std::ceil((to - from) / (0.01 * kDegree)));
+      const int fine = static_cast<int>(std::ceil((to - from) / (0.05 * kDegree)));
       for (const Row& row :
            RowsOf(asked.rig, path, before.parameter, after.parameter, rows == 1 ? 1 : 33)) {
         for (int n = 0; n <= fine; ++n) {

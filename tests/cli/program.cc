@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "tests/cli/program.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <filesystem>
+#include <nlohmann/json.hpp>
 #include <sstream>
 
 #include "cli/run.h"
@@ -21,6 +24,30 @@ std::string RunToFile(std::vector<std::string> arguments, const char* option) {
   return ReadBytes(path);
 }
 
+// As CSV shows a value.
+std::string PlainText(const nlohmann::ordered_json& value) {
+  if (value.is_null()) return {};
+  return value.is_string() ? value.get<std::string>() : fmt::format("{:.12g}", value.get<double>());
+}
+
+Sheet ToLongSheet(const std::string& document) {
+  Sheet sheet{.header = {"table", "row", "quantity", "unit", "value"}, .rows = {}};
+  const auto json = nlohmann::ordered_json::parse(document);
+  for (const auto& [name, table] : json.items()) {
+    if (!table.is_object() || name == "findings") continue;
+    const auto& columns = table["columns"];
+    for (const auto& row : table["rows"]) {
+      for (size_t i = 1; i < columns.size(); ++i) {
+        const auto& column = columns[i];
+        sheet.rows.push_back({name, PlainText(row[columns[0]["name"].get<std::string>()]),
+                              column["quantity"], column["unit"],
+                              PlainText(row[column["name"].get<std::string>()])});
+      }
+    }
+  }
+  return sheet;
+}
+
 }  // namespace
 
 Outcome RunProgram(const std::vector<std::string>& arguments) {
@@ -33,8 +60,32 @@ std::string VehiclePath(const std::string& name) {
   return std::string(LINKWRIGHT_SOURCE_DIR) + "/fixtures/vehicles/" + name + ".yaml";
 }
 
+std::vector<std::string> VehicleNames() {
+  std::vector<std::string> names;
+  for (const auto& entry : std::filesystem::directory_iterator(std::string(LINKWRIGHT_SOURCE_DIR) +
+                                                               "/fixtures/vehicles")) {
+    if (entry.path().extension() == ".yaml") names.push_back(entry.path().stem().string());
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
+std::vector<std::string> UnlikeVehicles() {
+  std::vector<std::string> names = VehicleNames();
+  for (const char* variant :
+       {"coast_taxi_old_springs", "ferry_wagon_axle_scales", "harbour_van_lower_rear_arm",
+        "harbour_van_old_springs", "harbour_van_old_springs_checked", "orchard_one_coil_length"}) {
+    std::erase(names, variant);
+  }
+  return names;
+}
+
 Sheet RunToSheet(std::vector<std::string> arguments) {
-  return ReadSheet(RunToFile(std::move(arguments), "--csv"));
+  const std::string& command = arguments.front();
+  if (command == "settle" || command == "sweep" || command == "compare") {
+    return ReadSheet(RunToFile(std::move(arguments), "--csv"));
+  }
+  return ToLongSheet(RunToFile(std::move(arguments), "--json"));
 }
 
 std::string RunToJson(std::vector<std::string> arguments) {
@@ -48,9 +99,21 @@ std::vector<std::string> Lines(const std::string& text) {
   return lines;
 }
 
+std::string OnOneLine(std::string text) {
+  for (size_t at = 0; (at = text.find("\n  ")) != std::string::npos;) text.replace(at, 3, " ");
+  return text;
+}
+
 bool HasLine(const std::string& text, const std::string& line) {
   const std::vector<std::string> lines = Lines(text);
   return std::find(lines.begin(), lines.end(), line) != lines.end();
+}
+
+std::string Flat(const std::string& text) {
+  std::string flat;
+  std::istringstream words(text);
+  for (std::string word; words >> word;) flat += (flat.empty() ? "" : " ") + word;
+  return flat;
 }
 
 std::vector<std::string> SplitWords(const std::string& line) {

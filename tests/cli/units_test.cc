@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdlib>
 
 #include "tests/cli/program.h"
 
@@ -81,14 +82,18 @@ TEST(Units, DefaultToThoseOfTheFile) {
 }
 
 TEST(Units, StandInTheHeadsOfThePrintedTablesToo) {
-  const Outcome outcome = RunProgram({"sweep", VehiclePath("harbour_van"), "--units", "inch"});
+  const Outcome outcome =
+      RunProgram({"sweep", VehiclePath("harbour_van"), "--units", "inch", "--full"});
   EXPECT_NE(outcome.out.find("lbf/in"), std::string::npos);
   EXPECT_EQ(outcome.out.find(" mm"), std::string::npos) << "no millimetre is left, notes included";
   EXPECT_EQ(outcome.out.find("N/mm"), std::string::npos);
 }
 
 TEST(Units, ReachTheNotesOfASettle) {
-  const Outcome outcome = RunProgram({"settle", VehiclePath("harbour_van"), "--units", "inch"});
+  ::setenv("COLUMNS", "1000", 1);  // nothing is wrapped
+  const Outcome outcome =
+      RunProgram({"settle", VehiclePath("harbour_van"), "--units", "inch", "--full"});
+  ::unsetenv("COLUMNS");
   EXPECT_NE(outcome.out.find(" lbf; rear cone right touches"), std::string::npos) << outcome.out;
   EXPECT_EQ(outcome.out.find(" mm"), std::string::npos);
 }

@@ -34,7 +34,7 @@ TEST(Usage, HelpGoesToStandardOutputAndIsNoError) {
   EXPECT_EQ(outcome.exit, 0);
   EXPECT_EQ(outcome.err, "");
   for (const char* command :
-       {"check", "settle", "sweep", "compare", "driveline", "steering", "original"}) {
+       {"check", "settle", "sweep", "compare", "driveline", "steering", "original", "explain"}) {
     EXPECT_NE(outcome.out.find(std::string("\n  ") + command + " "), std::string::npos) << command;
   }
 }
@@ -59,7 +59,11 @@ TEST(Usage, VersionIsNameAndNumber) {
   EXPECT_EQ(Lines(outcome.out).size(), 1U);
 }
 
-TEST(Usage, ACommandIsWanted) { ExpectUnusable({}, "A subcommand is required\n" + kMoreHelp); }
+TEST(Usage, AFileOrACommandIsWanted) {
+  ExpectUnusable({},
+                 "linkwright: a vehicle file is wanted, or a command and a vehicle file; see "
+                 "--help\n");
+}
 
 TEST(Usage, AnUnknownCommandIsNamed) {
   const Outcome outcome = RunProgram({"settel", VehiclePath("harbour_van")});
@@ -70,7 +74,7 @@ TEST(Usage, AnUnknownCommandIsNamed) {
 
 TEST(Usage, AnUnknownOptionIsNamed) {
   ExpectUnusable({"sweep", VehiclePath("harbour_van"), "--stepp", "10"},
-                 "The following arguments were not expected: 10 --stepp\n" + kMoreHelp);
+                 "linkwright: linkwright sweep has no option --stepp; did you mean --step?\n");
 }
 
 TEST(Usage, AFileIsWanted) {
@@ -90,7 +94,7 @@ TEST(Usage, AFileThatIsNotThereIsNamed) {
 
 TEST(Usage, UnitsAreMetricOrInch) {
   ExpectUnusable({"settle", VehiclePath("harbour_van"), "--units", "cm"},
-                 "--units: cm not in {metric,inch}\n" + kMoreHelp);
+                 "--units: 'cm' is none of metric, inch\n" + kMoreHelp);
 }
 
 TEST(Usage, AnUnknownLoadIsRefusedWithThoseThereAre) {
@@ -99,6 +103,39 @@ TEST(Usage, AnUnknownLoadIsRefusedWithThoseThereAre) {
   for (const char* command : {"settle", "sweep", "driveline", "steering"}) {
     ExpectUnusable({command, VehiclePath("harbour_van"), "--load", "crates"}, complaint);
   }
+}
+
+// What people write is understood, or answered with the nearest that there is.
+TEST(Usage, OptionsAreUnderstoodAsTheyAreWritten) {
+  const std::string van = VehiclePath("harbour_van");
+  const auto same = [](const std::vector<std::string>& one, const std::vector<std::string>& other) {
+    const Outcome first = RunProgram(one), second = RunProgram(other);
+    EXPECT_EQ(first.exit, 0) << first.err;
+    EXPECT_EQ(first.out, second.out);
+  };
+  for (const char* inch : {"inches", "in", "Imperial", "INCH"}) {
+    same({"settle", van, "--units", inch}, {"settle", van, "--units", "inch"});
+  }
+  for (const char* wheel : {"left-front", "lf", "FL", "front left"}) {
+    same({"sweep", van, "--motion", "one-wheel", "--wheel", wheel},
+         {"sweep", van, "--motion", "one-wheel", "--wheel", "front-left"});
+  }
+  same({"sweep", van, "--motion", "bump"}, {"sweep", van, "--motion", "bounce"});
+  same({"openings", van, "--center-split", "50"}, {"openings", van, "--centre-split", "50"});
+  same({"openings", van, "--center-split=50"}, {"openings", van, "--centre-split", "50"});
+}
+
+TEST(Usage, WhatIsNotUnderstoodIsAnsweredWithTheNearest) {
+  ExpectUnusable({"sweep", VehiclePath("harbour_van"), "--motion", "crosed"},
+                 "--motion: 'crosed' is none of bounce, roll, one-wheel, crossed, steer; did you "
+                 "mean crossed?\n" +
+                     kMoreHelp);
+  ExpectUnusable(
+      {"sweep", VehiclePath("harbour_van"), "--wheel", "left"},
+      "--wheel: 'left' is none of front-left, front-right, rear-left, rear-right\n" + kMoreHelp);
+  EXPECT_EQ(RunProgram({"settle", VehiclePath("harbour_van"), "--load", "drivers"}).err,
+            "linkwright: --load: no load is called 'drivers'; did you mean 'driver'? the file has "
+            "empty, driver, deliveries\n");
 }
 
 TEST(Usage, AStepIsAboveZero) {

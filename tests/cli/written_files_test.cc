@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdlib>
 #include <nlohmann/json.hpp>
 
 #include "tests/cli/program.h"
@@ -24,7 +25,7 @@ std::vector<Written> Commands() {
   return {{{"settle", van}, "stances"},
           {{"sweep", van, "--from", "-20", "--to", "20"}, "rows"},
           {{"sweep", VehiclePath("bare_frame"), "--from", "-20", "--to", "20"}, "rows"},
-          {{"compare", van, van, "--from", "-20", "--to", "20"}, "values"}};
+          {{"compare", van, van, "--from", "-20", "--to", "20"}, "curves"}};
 }
 
 void ExpectSameValue(const Json& value, const std::string& field) {
@@ -56,9 +57,13 @@ TEST(WrittenFiles, JsonNamesCommandFileTitleAndNotes) {
   EXPECT_EQ(json.at("command"), "settle");
   EXPECT_EQ(json.at("file"), VehiclePath("harbour_van"));
   EXPECT_EQ(json.at("title"), "Harbour delivery van");
-  const std::string out = RunProgram({"settle", VehiclePath("harbour_van")}).out;
+  ::setenv("COLUMNS", "1000", 1);  // nothing is wrapped
+  const std::string out = RunProgram({"settle", VehiclePath("harbour_van"), "--full"}).out;
+  ::unsetenv("COLUMNS");
   ASSERT_GE(json.at("notes").size(), 3U);
-  for (const Json& note : json.at("notes")) EXPECT_TRUE(HasLine(out, note.get<std::string>()));
+  for (const Json& note : json.at("notes")) {
+    EXPECT_TRUE(HasLine(out, "- " + note.get<std::string>()));
+  }
 }
 
 TEST(WrittenFiles, JsonDefinesEveryColumnOfEveryTable) {

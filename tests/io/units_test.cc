@@ -125,6 +125,9 @@ TEST(Units, LengthsAreReadAsATapeShowsThem) {
       {"-0", 0.0},
       {"5\u2032 3 1/4\u2033", 63.25},
       {"13 1/2\u201d", 13.5},
+      {"13\u00bd in", 13.5},
+      {"13 \u00bc", 13.25},
+      {"\u215e\"", 0.875},
       {"\u221213 1/2''", -13.5},
   };
   for (const Sample& sample : samples) {
@@ -154,7 +157,12 @@ TEST(Units, PoundsAreMassOrForceAsWanted) {
   EXPECT_SAME(Si("10 lb", Dimension::kMass), 4.5359237);
   EXPECT_SAME(Si("10 lbs", Dimension::kForce), 44.482216152605);
   EXPECT_SAME(Si("150 lb/in", Dimension::kRate), 150.0 * 175.12683524647636);
-  EXPECT_SAME(Si("150 lbs/in", Dimension::kRate), 150.0 * 175.12683524647636);
+  for (const char* rate :
+       {"150 lbs/in", "150 #/in", "150 ppi", "150 pounds per inch", "150 lb/inch"}) {
+    EXPECT_SAME(Si(rate, Dimension::kRate), 150.0 * 175.12683524647636) << rate;
+  }
+  EXPECT_SAME(Si("128 kgs", Dimension::kMass), 128.0);
+  EXPECT_SAME(Si("100 #", Dimension::kMass), 45.359237);
   EXPECT_SAME(Si("6 lb*s/in", Dimension::kDamping), 6.0 * 175.12683524647636);
 }
 
@@ -247,16 +255,16 @@ TEST(Units, AGradientOfOneDegreePerGIsOverStandardGravity) {
   EXPECT_SAME(ToSi(1.0, Dimension::kRollGradient, kMetric), std::numbers::pi / 180.0 / 9.80665);
 }
 
-TEST(FormatSixteenths, RoundsToTheNearest) {
-  EXPECT_EQ(FormatSixteenths(0.3429), "13 1/2");
-  EXPECT_EQ(FormatSixteenths(-0.0111125), "-7/16");
-  EXPECT_EQ(FormatSixteenths(0.0), "0");
-  EXPECT_EQ(FormatSixteenths(0.0254), "1");
-  EXPECT_EQ(FormatSixteenths(-0.0254 * 2.75), "-2 3/4");
-  EXPECT_EQ(FormatSixteenths(0.0254 / 32 * 0.99), "0");
-  EXPECT_EQ(FormatSixteenths(0.0254 / 32 * 1.01), "1/16");
-  EXPECT_EQ(FormatSixteenths(-0.0254 / 32 * 0.99), "0");
-  EXPECT_EQ(FormatSixteenths(0.0254 * (1 - 1.0 / 64)), "1");
+TEST(FormatFraction, RoundsToTheNearest) {
+  EXPECT_EQ(FormatFraction(0.3429), "13 1/2");
+  EXPECT_EQ(FormatFraction(-0.0111125), "-7/16");
+  EXPECT_EQ(FormatFraction(0.0), "0");
+  EXPECT_EQ(FormatFraction(0.0254), "1");
+  EXPECT_EQ(FormatFraction(-0.0254 * 2.75), "-2 3/4");
+  EXPECT_EQ(FormatFraction(0.0254 / 32 * 0.99), "0");
+  EXPECT_EQ(FormatFraction(0.0254 / 32 * 1.01), "1/16");
+  EXPECT_EQ(FormatFraction(-0.0254 / 32 * 0.99), "0");
+  EXPECT_EQ(FormatFraction(0.0254 * (1 - 1.0 / 64)), "1");
 }
 
 TEST(FormatValue, WritesNoMoreThanItMust) {

@@ -20,3 +20,9 @@ execute_process(COMMAND ${WORK}/prefix/bin/linkwright settle
 if(failed OR program_failed)
   message(FATAL_ERROR "the installed package or program does not run: ${failed} ${program_failed}")
 endif()
+foreach(document man/man1/linkwright.1 bash-completion/completions/linkwright
+        zsh/site-functions/_linkwright fish/vendor_completions.d/linkwright.fish)
+  if(NOT EXISTS ${WORK}/prefix/share/${document})
+    message(FATAL_ERROR "${document} is not installed")
+  endif()
+endforeach()

@@ -260,6 +260,13 @@ const ShaftPlace& AtRest(const ShaftReport& report) {
                        [](const ShaftPlace& place) { return place.kind == Kind::kRest; });
 }
 
+const LinkCure* CureToTurn(const ShaftReport& report) {
+  for (const LinkCure& cure : report.cures) {
+    if (cure.links.thread) return &cure;
+  }
+  return report.cures.empty() ? nullptr : &report.cures.front();
+}
+
 std::vector<ShaftPlace> AllPlaces(const ShaftReport& report) {
   std::vector<ShaftPlace> all = report.travel;
   all.insert(all.end(), report.extremes.begin(), report.extremes.end());

@@ -39,7 +39,7 @@ struct ShaftPlace {
   std::optional<double> inertial;   // of the shaft's pieces, driving or coasting [rad/s2]
 };
 
-constexpr double kFinder = 0.1 * M_PI / 180.0;  // [rad] half a finder's sigma: less is not shown
+constexpr double kFinder = kFinderShows;  // [rad] half a finder's sigma: less is not shown
 
 // Where the pinion's yoke end is wanted at rest: pinion_low below the turn that leaves the least
 // net angle, of turns that leave as little to within a finder the smallest.
@@ -115,6 +115,9 @@ struct DrivelineRequest {
 
 // The row at rest, and the one that has the greatest of something.
 [[nodiscard]] const ShaftPlace& AtRest(const ShaftReport& report);
+
+// The one to turn: the first with an adjuster, else the first; null where no link does it.
+[[nodiscard]] const LinkCure* CureToTurn(const ShaftReport& report);
 
 // Every place that the housing can be in, for least and most.
 [[nodiscard]] std::vector<ShaftPlace> AllPlaces(const ShaftReport& report);

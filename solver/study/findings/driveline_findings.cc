@@ -76,14 +76,13 @@ void JudgePinion(const Judge& judge) {
   if (aim->least > kFinder) judge.Tell(FindingKind::kUneven, aim->least, most);
 }
 
-// Below nothing it bottoms or parts, whatever is to be left of it.
-void JudgeSlip(const Judge& judge) {
+// At its least wherever that is: arms may make a shaft longest at rest.
+void JudgeSlip(const Vehicle& vehicle, const Judge& judge) {
   if (!judge.shaft.slip) return;
-  const ShaftAims& aims = judge.shaft.aims;
   judge.Tell(FindingKind::kSlipBottoms, LeastOver(judge.report, &ShaftPlace::to_bottom),
-             aims.bottom_least.value_or(0.0));
+             AimBeforeBottoming(vehicle, judge.report.shaft));
   judge.Tell(FindingKind::kSlipParts, LeastOver(judge.report, &ShaftPlace::to_part),
-             aims.part_least.value_or(0.0));
+             AimBeforeParting(vehicle, judge.report.shaft));
 }
 
 void JudgeSpeed(const Judge& judge) {
@@ -95,6 +94,14 @@ void JudgeSpeed(const Judge& judge) {
 }
 
 }  // namespace
+
+double AimBeforeBottoming(const Vehicle& vehicle, size_t shaft) {
+  return vehicle.driveshafts[shaft].aims.bottom_least.value_or(vehicle.aims.slip_at_bump);
+}
+
+double AimBeforeParting(const Vehicle& vehicle, size_t shaft) {
+  return vehicle.driveshafts[shaft].aims.part_least.value_or(vehicle.aims.slip_at_droop);
+}
 
 double LeastOver(const ShaftReport& report, std::optional<double> ShaftPlace::*what) {
   const std::vector<ShaftPlace> places = AllPlaces(report);
@@ -110,7 +117,7 @@ std::vector<Finding> DrivelineFindings(const Vehicle& vehicle,
     const Judge judge{.shaft = vehicle.driveshafts[report.shaft], .report = report, .to = found};
     JudgeJoints(judge);
     JudgePinion(judge);
-    JudgeSlip(judge);
+    JudgeSlip(vehicle, judge);
     JudgeSpeed(judge);
     if (report.torque && !report.under_torque) {
       judge.Tell({.kind = FindingKind::kNoBalance,

@@ -16,4 +16,9 @@ namespace linkwright {
 // The least of something over every place of the housing.
 [[nodiscard]] double LeastOver(const ShaftReport& report, std::optional<double> ShaftPlace::*what);
 
+// What a spline is to keep before it bottoms and before it parts: the shaft's own aim, else the
+// vehicle's [m].
+[[nodiscard]] double AimBeforeBottoming(const Vehicle& vehicle, size_t shaft);
+[[nodiscard]] double AimBeforeParting(const Vehicle& vehicle, size_t shaft);
+
 }  // namespace linkwright

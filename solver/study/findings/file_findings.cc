@@ -20,6 +20,7 @@ void Tell(FindingKind kind, size_t axle, const Axle& it, const char* group, cons
   to.push_back({.kind = kind,
                 .axle = axle,
                 .member = DisplayName(name),
+                .twins = name.key,
                 .part = {"axles", it.name, group, name.key},
                 .value = value});
 }
@@ -35,7 +36,7 @@ void AddBelowFloor(const Vehicle& vehicle, size_t axle, const char* group,
   for (const Member& member : members) {
     const Span& span = member.span;
     const double lowest = std::min(span.p_CP.z(), span.p_CQ.z()) - vehicle.floor_z;
-    if (lowest >= 0.0) continue;
+    if (lowest > -kTapeShows) continue;
     Tell(FindingKind::kBelowFloor, axle, vehicle.axles[axle], group, member.name, lowest, to);
   }
 }
@@ -64,7 +65,8 @@ void AddLooseCoils(const Axle& axle, size_t index, const std::vector<CoilCheck>&
     for (const CoilCheck& coil : coils) {
       if (coil.axle != index || coil.member != DisplayName(spring.name)) continue;
       const double gap = coil.length - coil.free_length.value_or(coil.length);
-      if (gap > 0.0) Tell(FindingKind::kLooseCoil, index, axle, "springs", spring.name, gap, to);
+      if (gap >= kTapeShows)
+        Tell(FindingKind::kLooseCoil, index, axle, "springs", spring.name, gap, to);
     }
   }
 }
@@ -164,7 +166,7 @@ bool AddRadius(const Vehicle& vehicle, size_t index, std::vector<Finding>& to) {
   const std::array<double, 2> over{*tire.radius - radii[0], *tire.radius - radii[1]};
   const size_t side = std::abs(over[1]) > std::abs(over[0]) ? 1 : 0;
   Finding radius = Judged(FindingKind::kTireRadius, index, over[side], vehicle.aims.tire_radius);
-  radius.member = side == 0 ? "left one" : "right one";
+  radius.member = side == 0 ? "tyre left" : "tyre right";
   radius.part = {"axles", vehicle.axles[index].name, "tire", "radius"};
   radius.more = {*tire.radius, radii[side]};
   const bool past = radius.past;

@@ -130,7 +130,10 @@ enum class FindingKind {
   kTipsAtOnce,  // height of the centre of mass above the floor [m]
   kGoesOver,    // share at which it goes over [-]
   kWheelLifts,  // share at which a wheel lifts [-]
+  // What the file accepts; member: as written there.
+  kAcceptsNothing,
 };
+constexpr size_t kFindingKinds = static_cast<size_t>(FindingKind::kAcceptsNothing) + 1;
 
 // Where in the travel.
 struct FindingPlace {
@@ -164,6 +167,10 @@ struct Finding {
   std::vector<double> more = {};
 };
 
+// Whom it is about, as findings name them: "rear coil left", "rear left tyre", "rear axle", "rear
+// driveshaft"; empty: the vehicle.
+[[nodiscard]] std::string NameOf(const Finding& finding, const Vehicle& vehicle);
+
 // Which side of its aim a value is to be on.
 enum class Sense { kNone, kAtLeast, kAtMost, kWithin };
 
@@ -171,11 +178,14 @@ struct FindingTrait {
   FindingKind kind;
   const char* slug;  // as in `explain SLUG`
   Harm harm;
-  Sense sense;  // kWithin: at most either way
+  Sense sense;         // kWithin: at most either way
+  double shows = 0.0;  // past its aim by less than an instrument shows it is not told [SI]
 };
 [[nodiscard]] const FindingTrait& TraitOf(FindingKind kind);
 
-// Held against its aim by the sense of its kind; without an aim it is not past.
+// Held against its aim by the sense of its kind; without an aim, or past it by less than an
+// instrument shows, it is not past (what can hurt someone is, once there is less than nothing
+// left).
 [[nodiscard]] Finding Judged(FindingKind kind, std::optional<size_t> axle, double value,
                              std::optional<double> aim);
 
@@ -186,6 +196,10 @@ void AddIfPast(Finding finding, std::vector<Finding>& to);
 // motions becomes one finding with its worst case, the first where the kind has no aim; the order
 // is that of the first of each.
 void KeepWorst(std::vector<Finding>& findings);
+
+// The worst harm first, then by how far each is past its aim, as a share of it; one without an aim
+// counts as past by all of it.
+void SortByHarm(std::vector<Finding>& findings);
 
 // The path of what a limit belongs to: {"axles", "rear", "dampers", "damper"}.
 [[nodiscard]] std::vector<std::string> PartOf(const Vehicle& vehicle, size_t axle,

@@ -4,11 +4,17 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solver/study/findings/driveline_findings.h"
+
 namespace linkwright {
 namespace {
 
 bool IsDamper(LimitKind kind) {
   return kind == LimitKind::kDamperClosed || kind == LimitKind::kDamperOpen;
+}
+
+bool IsShaft(LimitKind kind) {
+  return kind == LimitKind::kShaftBottomed || kind == LimitKind::kShaftParted;
 }
 
 FindingPlace PlaceOf(const AxleLimit& limit) {
@@ -40,14 +46,6 @@ void AddEnd(const Vehicle& vehicle, const AxleLimit& limit, std::vector<Finding>
       vehicle, limit.axle, ender));
 }
 
-// What a spline keeps: the shaft's own limit, else the vehicle's.
-double SlipAim(const Vehicle& vehicle, const LimitId& id) {
-  const bool bottoms = id.kind == LimitKind::kShaftBottomed;
-  const ShaftAims& own = vehicle.driveshafts[id.member].aims;
-  return bottoms ? own.bottom_least.value_or(vehicle.aims.slip_at_bump)
-                 : own.part_least.value_or(vehicle.aims.slip_at_droop);
-}
-
 // What is left of one thing where the travel ends, held against its aim; absent where there is none
 // for it on this way.
 std::optional<Finding> LeftThere(const Vehicle& vehicle, const AxleLimit& limit,
@@ -61,9 +59,10 @@ std::optional<Finding> LeftThere(const Vehicle& vehicle, const AxleLimit& limit,
     case LimitKind::kShaftBottomed:  // arms may make it short in droop too
     case LimitKind::kShaftParted:
       if (!bump && !droop) return std::nullopt;
-      return judge(hit.limit.id.kind == LimitKind::kShaftBottomed ? FindingKind::kSlipBottoms
-                                                                  : FindingKind::kSlipParts,
-                   SlipAim(vehicle, hit.limit.id));
+      return hit.limit.id.kind == LimitKind::kShaftBottomed
+                 ? judge(FindingKind::kSlipBottoms,
+                         AimBeforeBottoming(vehicle, hit.limit.id.member))
+                 : judge(FindingKind::kSlipParts, AimBeforeParting(vehicle, hit.limit.id.member));
     case LimitKind::kJointAtLimit:
       return judge(FindingKind::kJointNearLimit, aims.joint_reserve);
     case LimitKind::kTireOnLip:
@@ -100,6 +99,10 @@ void AddLeft(const Vehicle& vehicle, const AxleLimit& limit, bool ends, bool coi
       about.member = hit.limit.id.kind == LimitKind::kTireOnLip ? "lip" : "inner panel";
       about.twins.clear();
       about.detail = hit.limit.id.side == 0 ? "left" : "right";
+    } else if (IsShaft(hit.limit.id.kind)) {
+      // The same that `driveline` finds of it.
+      about.axle.reset(), about.twins.clear();
+      about.member = vehicle.driveshafts[hit.limit.id.member].name;
     }
     AddIfPast(std::move(about), to);
   }
@@ -149,9 +152,10 @@ void AddRest(const Vehicle& vehicle, const AxleLimit& bump, std::vector<Finding>
   }
 }
 
-// What ends the travel before the parts advised would: of each way the first.
+// What ends the travel before the parts advised would, by what a tape shows: of each way the first.
 void AddInTheWay(const Vehicle& vehicle, const PartsAdvice& advice, std::vector<Finding>& to) {
-  const std::vector<InTheWay>& all = advice.in_the_way;
+  std::vector<InTheWay> all = advice.in_the_way;
+  std::erase_if(all, [](const InTheWay& each) { return each.short_by < kTapeShows; });
   for (size_t i = 0; i < all.size(); ++i) {
     const InTheWay& each = all[i];
     if (i > 0 && all[i - 1].axle == each.axle && all[i - 1].motion == each.motion) continue;
@@ -167,6 +171,7 @@ void AddInTheWay(const Vehicle& vehicle, const PartsAdvice& advice, std::vector<
                .detail = Describe(each.limit),
                .more = {each.wanted, each.short_by}},
               vehicle, each.axle, each.limit);
+    if (each.load != advice.under.front().load) first.load = each.load;
     to.push_back(std::move(first));
   }
 }
@@ -179,32 +184,50 @@ std::string SharedKey(const std::vector<Member>& members, const std::string& dis
       ->name.key;
 }
 
+// The bump wanted under the first load that wants one.
+double FirstBump(const PartsAdvice& advice, size_t axle) {
+  for (const WantedUnder& under : advice.under) {
+    if (under.wanted[axle].bump) return *under.wanted[axle].bump;
+  }
+  return 0.0;
+}
+
+// The load that a stop is squeezed most under.
+const WantedUnder& Squeezing(const PartsAdvice& advice, const StopAdvice& stop) {
+  const auto found =
+      std::find_if(advice.under.begin(), advice.under.end(),
+                   [&](const WantedUnder& under) { return under.load == stop.squeezed_under; });
+  return found == advice.under.end() ? advice.under.front() : *found;
+}
+
 void AddStopOrders(const Vehicle& vehicle, const PartsAdvice& advice, std::vector<Finding>& to) {
   for (const StopAdvice& stop : advice.stops) {
     const auto tell = [&](FindingKind kind, double value, std::vector<double> more) {
       to.push_back({.kind = kind,
                     .axle = stop.axle,
                     .member = stop.member,
+                    .twins = SharedKey(vehicle.axles[stop.axle].bump_stops, stop.member),
                     .part = {"axles", vehicle.axles[stop.axle].name, "bump_stops"},
                     .value = value,
                     .more = std::move(more)});
     };
     if (stop.misses) {
-      tell(FindingKind::kConeMissesPad, *advice.wanted[stop.axle].bump, {});
-      to.back().twins = SharedKey(vehicle.axles[stop.axle].bump_stops, stop.member) + " as wanted";
-      to.back().place = FindingPlace{.motion = TireMotion::kBounce,
-                                     .parameter = *advice.wanted[stop.axle].bump,
-                                     .wheel_travel = *advice.wanted[stop.axle].bump,
-                                     .steer = {}};
+      const double bump = FirstBump(advice, stop.axle);
+      tell(FindingKind::kConeMissesPad, bump, {});
+      to.back().twins += " as wanted";
+      to.back().place = FindingPlace{
+          .motion = TireMotion::kBounce, .parameter = bump, .wheel_travel = bump, .steer = {}};
       continue;
     }
     if (stop.solid <= 0.0) tell(FindingKind::kNoStopSoShort, -stop.solid, {});
     if (!stop.rest_squeeze) continue;
     if (advice.rest_moves) {
-      tell(FindingKind::kStopMovesRest, *stop.rest_squeeze, {-(*advice.rest_moves)[stop.axle]});
+      const WantedUnder& under = Squeezing(advice, stop);
+      tell(FindingKind::kStopMovesRest, *stop.rest_squeeze, {-(*under.rest_moves)[stop.axle]});
     } else {
       tell(FindingKind::kStopHeightNotHad, *stop.rest_squeeze, {});
     }
+    if (stop.squeezed_under != advice.under.front().load) to.back().load = stop.squeezed_under;
   }
 }
 
@@ -228,6 +251,7 @@ void AddCoilOrders(const Vehicle& vehicle, const PartsAdvice& advice, std::vecto
     const auto judge = [&](FindingKind kind, double left, double aim) {
       Finding judged = Judged(kind, coil.axle, left, aim);
       judged.member = coil.member;
+      judged.twins = SharedKey(vehicle.axles[coil.axle].springs, coil.member);
       judged.part = {"axles", vehicle.axles[coil.axle].name, "springs"};
       AddIfPast(std::move(judged), to);
     };
@@ -277,6 +301,7 @@ std::vector<Finding> AdviceFindings(const Vehicle& vehicle, const PartsAdvice& a
   AddStopOrders(vehicle, advice, found);
   AddDamperOrders(vehicle, advice, found);
   AddCoilOrders(vehicle, advice, found);
+  KeepWorst(found);
   return found;
 }
 

@@ -9,7 +9,7 @@ namespace {
 
 void AddReadings(size_t index, const LeafSpring& spring, const LeafAxle& leaf, const LeafAims& aims,
                  std::vector<Finding>& to) {
-  if (spring.camber_now > spring.camber_new) {
+  if (spring.camber_now - spring.camber_new >= kTapeShows) {
     to.push_back({.kind = FindingKind::kCamberGrew,
                   .axle = index,
                   .value = spring.camber_now - spring.camber_new});

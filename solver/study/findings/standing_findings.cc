@@ -128,7 +128,8 @@ std::vector<Finding> GapFindings(const Vehicle& vehicle, const std::vector<GapAt
     closes.member = gap.name;
     closes.part = {"axles", vehicle.axles[gap.axle].name, "gaps", gap.name};
     closes.place = FindingPlace{.motion = gap.rolled ? TireMotion::kRoll : TireMotion::kBounce,
-                                .parameter = gap.at,
+                                // Of the body in roll, which is the housing's turned about.
+                                .parameter = gap.rolled ? -gap.at : gap.at,
                                 .wheel_travel = gap.rolled ? 0.0 : gap.at,
                                 .steer = {}};
     AddIfPast(std::move(closes), found);

@@ -14,7 +14,12 @@ void AddTurn(const RollStudy& study, size_t side, double grip, std::vector<Findi
   const std::string turning = side == 0 ? "left" : "right";
   const auto add = [&](FindingKind kind, double value, const std::string& what = {},
                        std::optional<double> aim = {}) {
-    to.push_back({.kind = kind, .member = what, .value = value, .aim = aim, .detail = turning});
+    to.push_back({.kind = kind,
+                  .member = what,
+                  .twins = "either way",
+                  .value = value,
+                  .aim = aim,
+                  .detail = turning});
   };
   if (ends.over && !ends.lift) add(FindingKind::kLeansOver, *ends.over);
   if (ends.member && AtOnce(ends.member->share)) {
@@ -44,6 +49,7 @@ std::vector<Finding> TurningFindings(const Vehicle& vehicle, const RollStudy& st
   }
   const double grip = vehicle.aims.tire_grip / kStandardGravity;
   for (size_t side = 0; side < 2; ++side) AddTurn(study, side, grip, found);
+  KeepWorst(found);
   return found;
 }
 

@@ -96,6 +96,12 @@ Stood StandIn(const Vehicle& vehicle, const Load* load) {
 
 }  // namespace
 
+bool IsWorthDoing(const BodyMove& move) {
+  constexpr double kShim = 1e-4;  // [m]
+  return std::max({std::abs(move.ahead), std::abs(move.up_front), std::abs(move.up_rear),
+                   std::abs(move.longer)}) >= kShim;
+}
+
 PlanMoves MovesOf(const Vehicle& vehicle, const BodyMove& move) {
   return {.stretch = {.at = StationOf(vehicle), .by = move.longer},
           .body = PlacingOf(vehicle, move)};

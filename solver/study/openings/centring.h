@@ -15,6 +15,9 @@ struct BodyMove {
   double longer = 0.0;  // let into the chassis between the axles; below 0: cut out [m]
 };
 
+// Whether any of it is more than is set by a shim.
+[[nodiscard]] bool IsWorthDoing(const BodyMove& move);
+
 // The same as a plan's file says it.
 struct PlanMoves {
   Stretch stretch;

@@ -27,7 +27,8 @@ void AddInTheWay(const std::vector<LimitHit>& hits, size_t axle, LimitMotion mot
                   .parameter = *hit.at,
                   .at = *hit.wheel_travel,
                   .wanted = wanted,
-                  .short_by = short_by});
+                  .short_by = short_by,
+                  .load = {}});
   }
 }
 

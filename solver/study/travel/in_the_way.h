@@ -17,10 +17,11 @@ struct InTheWay {
   size_t axle;
   LimitMotion motion;
   TravelLimit limit;
-  double parameter;  // of the motion at which it comes [m] or [rad]
-  double at;         // wheel travel at which it comes; crossed, of the wheel that rises [m]
-  double wanted;     // the same where the parts of the advice end it [m]
-  double short_by;   // above 0 [m]
+  double parameter;       // of the motion at which it comes [m] or [rad]
+  double at;              // wheel travel at which it comes; crossed, of the wheel that rises [m]
+  double wanted;          // the same where the parts of the advice end it [m]
+  double short_by;        // above 0 [m]
+  std::string load = {};  // that it is so under; empty: geometry only
 };
 
 // By axle and way, the soonest first.

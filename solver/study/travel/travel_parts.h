@@ -2,6 +2,8 @@
 // Dampers, stops and straps for a wanted travel, and whether the coils then stay in their seats.
 #pragma once
 
+#include <span>
+
 #include "solver/study/travel/in_the_way.h"
 
 namespace linkwright {
@@ -28,13 +30,21 @@ struct ImpossibleOrder {
   std::optional<double> less_bump;  // of both wheels [m]; absent: none at all is too much
 };
 
+// One load that parts are ordered for; what it refers to must outlive it.
+struct TravelCase {
+  const Load* load;           // null: geometry only
+  const Stance* stance;       // its rest under that load, as for FindLimits
+  const LimitsReport* found;  // from that stance
+};
+
 // Of twins that are mirror images the order, its fit and its places are of both: the worse.
 struct DamperAdvice {
   size_t axle;
   std::string member;
-  double at_rest, at_bump, at_droop;  // eye to eye, both wheels together [m]
-  double least, greatest;             // wherever stops and straps let the axle go [m]
-  double closed, open;                // order it no longer closed, no shorter open [m]
+  double at_rest, at_bump, at_droop;     // eye to eye, both wheels together [m]
+  double least, greatest;                // wherever stops and straps let the axle go [m]
+  double closed, open;                   // order it no longer closed, no shorter open [m]
+  std::string closed_under, open_under;  // the load that decides; empty: all come to the same
   DamperFit fit;
   std::optional<double> stroke_short;  // kStrokeShort: by how much [m]
   std::optional<double>
@@ -57,6 +67,8 @@ struct StopAdvice {
   // Where the height wanted makes the vehicle rest otherwise: squeezed by it at the rest that the
   // advice counts from; below 0: it no longer touches [m].
   std::optional<double> rest_squeeze;
+  std::string under;           // the load that decides its height; empty: all come to the same
+  std::string squeezed_under;  // the load that it is squeezed most under
 };
 
 struct StrapAdvice {
@@ -66,6 +78,7 @@ struct StrapAdvice {
   std::optional<double> length_now;
   double length;  // wanted, pulled taut; of twins that are mirror images the longer [m]
   Span span;
+  std::string under;  // the load that decides; empty: all come to the same
 };
 
 struct CoilAdvice {
@@ -77,12 +90,22 @@ struct CoilAdvice {
   std::optional<double> gap;  // left before solid where it is shortest [m]
 };
 
-struct PartsAdvice {
+// What is wanted under one load.
+struct WantedUnder {
+  std::string load;  // empty: geometry only
   std::array<WantedTravel, 2> wanted;
+  std::optional<std::array<double, 2>> rest_moves;  // as in PartsAdvice
+};
+
+// Lengths, heights and places at rest, at bump and at droop are those under the first load.
+struct PartsAdvice {
+  std::array<WantedTravel, 2> wanted;       // under the first load
+  std::vector<WantedUnder> under;           // each load, in the order asked for
   std::array<bool, 2> reached{true, true};  // false: the links do not follow everywhere
   // Where stops of other heights touch at rest: how far each axle's wheels then stand from where
-  // they rest now [m], up against the body +; the advice counts from there. Absent where the
-  // vehicle rests as now, or where no rest is found that the stops would make.
+  // they rest now [m], up against the body +; the advice counts from there. Under the first load;
+  // absent where the vehicle rests as now under every load, or where no rest is found that the
+  // stops would make.
   std::optional<std::array<double, 2>> rest_moves;
   std::vector<InTheWay> in_the_way;
   std::vector<DamperAdvice> dampers;
@@ -95,12 +118,18 @@ struct PartsAdvice {
 [[nodiscard]] WantedTravel WantedOf(const TravelWish& wish, const LimitsReport& limits,
                                     size_t axle);
 
-// Axles whose wanted bump or droop is absent get no advice on what would set it.
-//   load     the stance is a rest under it; null: geometry only
-//   stance   as for FindLimits
+// Parts that give the wanted travel under every one of the loads: of what each load by itself asks
+// for the lowest stop and the longest strap, which leave the other loads more travel, and dampers
+// that follow wherever those let the axle go. Axles whose wanted bump or droop is absent get no
+// advice on what would set it; a load under which it is absent has no say.
+//   cases    one or more; the first is the one that is told about
 //   damper_reserve   left in a damper at either end [m]; what it has beside its stroke and how far
 //                    twins may be off their mirror images stand in the vehicle's aims
 //   source   docs/theory.md (72), (72a), (73)
+[[nodiscard]] PartsAdvice AdviseParts(const Rig& rig, std::span<const TravelCase> cases,
+                                      const TravelWish& wish, double damper_reserve);
+
+// The same for one load.
 [[nodiscard]] PartsAdvice AdviseParts(const Rig& rig, const Load* load, const Stance* stance,
                                       const LimitsReport& limits, const TravelWish& wish,
                                       double damper_reserve);

@@ -85,6 +85,9 @@ GridWalk WalkToEnds(const Walks& walks, MotionKind motion, size_t wheel,
   walked.grid = Grid(options.from.value_or(low), options.to.value_or(high), options);
   std::erase_if(walked.grid,
                 [&](double s) { return s < low - walked.slack || s > high + walked.slack; });
+  for (const double s : options.also) {
+    if (s >= low && s <= high) AddRow(s, options, walked.slack, walked.grid);
+  }
   for (size_t i = 0; i < 2; ++i) {
     if (!walked.moves[i]) continue;
     for (const OneWay* way : {&walked.low[i], &walked.high[i]}) {

@@ -13,6 +13,7 @@ struct GridOptions {
   std::optional<double> from, to;   // absent: to the ends of travel
   double step = 0.01;               // above 0
   std::optional<size_t> axle = {};  // rows of this axle alone; absent: of all that are there
+  std::vector<double> also = {};    // rows beside these, as far as an axle reaches them
 };
 
 // The one axle that rows are of: asked for, or alone there; absent: both.

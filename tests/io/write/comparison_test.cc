@@ -67,20 +67,46 @@ TEST(CompareTables, HasNoDifferenceWhereEitherValueIsAbsent) {
   EXPECT_EQ(values[1].difference, std::nullopt);
 }
 
-TEST(ComparisonTable, GivesEachValueInItsUnitAndNamesTheUnit) {
-  const std::vector<ComparedValue> values{
-      {.row = 0.0254, .column = kShift, .first = 0.0254, .second = 0.0508, .difference = 0.0254},
-      {.row = 0.0, .column = kForce, .first = std::nullopt, .second = 1.0, .difference = {}}};
-  const DataTable table = ToComparisonTable("sweep", kTravel, values, UnitSystem::kInch);
+TEST(SideBySide, PutsFirstSecondAndDifferenceOfEachColumnBesideOneAnother) {
+  const DataTable table = SideBySide(Table({kTravel, kShift, kForce}, {{-0.01, 1.0, 7.0}}),
+                                     Table({kTravel, kShift}, {{-0.01, 3.0}}));
   std::string names;
-  for (const Column& column : table.columns) names += column.name + " ";
-  EXPECT_EQ(names, "part row quantity unit first second difference ");
-  ASSERT_EQ(table.rows.size(), 2U);
-  const std::vector<Cell> shift{"sweep", 1.0, "shift", "in", 1.0, 2.0, 1.0};
-  EXPECT_EQ(table.rows[0], shift);
-  EXPECT_EQ(table.rows[1][3], Cell("lbf"));
-  EXPECT_EQ(table.rows[1][4], Cell(std::monostate{}));
-  EXPECT_DOUBLE_EQ(std::get<double>(table.rows[1][5]), 1.0 / 4.4482216152605);
+  for (const Column& column : table.columns) {
+    names += NameWithUnit(column, UnitSystem::kMetric) + " ";
+  }
+  EXPECT_EQ(names, "travel_mm shift_first_mm shift_second_mm shift_difference_mm ");
+  const std::vector<Cell> row{-0.01, 1.0, 3.0, 2.0};
+  ASSERT_EQ(table.rows.size(), 1U);
+  EXPECT_EQ(table.rows[0], row);
+}
+
+TEST(SideBySide, HasTheTravelsOfEitherAscendingAndNoDifferenceWhereOneHasNone) {
+  const DataTable table = SideBySide(Table({kTravel, kShift}, {{-0.02, 1.0}, {0.01, 2.0}}),
+                                     Table({kTravel, kShift}, {{0.0, 5.0}, {0.01, 6.0}}));
+  ASSERT_EQ(table.rows.size(), 3U);
+  const Cell none;
+  EXPECT_EQ(table.rows[0], (std::vector<Cell>{-0.02, 1.0, none, none}));
+  EXPECT_EQ(table.rows[1], (std::vector<Cell>{0.0, none, 5.0, none}));
+  EXPECT_EQ(table.rows[2], (std::vector<Cell>{0.01, 2.0, 6.0, 4.0}));
+}
+
+TEST(SideBySide, HasTheLoadsThatBothHave) {
+  const Column load{"load", "load", Dimension::kNumber, "", ""};
+  const DataTable table = SideBySide(Table({load, kForce}, {{"empty", 1.0}, {"crates", 3.0}}),
+                                     Table({load, kForce}, {{"bricks", 30.0}, {"empty", 10.0}}));
+  ASSERT_EQ(table.rows.size(), 1U);
+  EXPECT_EQ(table.rows[0], (std::vector<Cell>{"empty", 1.0, 10.0, 9.0}));
+}
+
+TEST(CompareEnds, TakesEachColumnAtItsOwnEndsAndAtRest) {
+  const Cell none;
+  const auto ends =
+      CompareEnds(Table({kTravel, kShift},
+                        {{-0.03, none}, {-0.02, 1.0}, {0.0, 2.0}, {0.01, 3.0}, {0.02, none}}),
+                  Table({kTravel, kShift}, {{-0.03, 7.0}, {-0.02, 8.0}, {0.0, 9.0}}));
+  ASSERT_EQ(ends.size(), 1U);
+  EXPECT_EQ(ends[0].first, (std::array<std::optional<double>, 3>{1.0, 2.0, 3.0}));
+  EXPECT_EQ(ends[0].second, (std::array<std::optional<double>, 3>{7.0, 9.0, std::nullopt}));
 }
 
 }  // namespace

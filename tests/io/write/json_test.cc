@@ -16,6 +16,7 @@ Document Sample(UnitSystem units = UnitSystem::kMetric) {
   return {.command = "settle",
           .file = "van.yaml",
           .title = "Harbour van",
+          .answer = {},
           .tables = {{"stances",
                       {.units = units,
                        .columns = {{"load", "load", Dimension::kNumber, "", "name of the load"},
@@ -37,9 +38,10 @@ TEST(Json, SaysWhatWasAsked) {
 TEST(Json, GivesEveryColumnItsUnitAndDefinitionInTheOrderOfTheTable) {
   const Json columns = Json::parse(ToJson(Sample())).at("stances").at("columns");
   const Json expected = Json::parse(R"([
-    {"name": "load", "unit": "", "definition": "name of the load"},
-    {"name": "rise_mm", "unit": "mm", "definition": "+ up"},
-    {"name": "gradient_deg_per_g", "unit": "deg/g", "definition": "roll"}])");
+    {"name": "load", "quantity": "load", "unit": "", "definition": "name of the load"},
+    {"name": "rise_mm", "quantity": "rise", "unit": "mm", "definition": "+ up"},
+    {"name": "gradient_deg_per_g", "quantity": "gradient", "unit": "deg/g",
+     "definition": "roll"}])");
   EXPECT_EQ(columns, expected);
 }
 

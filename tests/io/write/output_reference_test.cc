@@ -18,6 +18,7 @@
 #include "io/write/motion_columns.h"
 #include "io/write/openings_tables.h"
 #include "io/write/original_tables.h"
+#include "io/write/page_tables.h"
 #include "io/write/ride_tables.h"
 #include "io/write/roll_tables.h"
 #include "io/write/settle_columns.h"
@@ -162,23 +163,28 @@ std::vector<Block> LimitsBlocks() {
     blocks.push_back({"limits " + name, ColumnReference(named.table.columns)});
   }
   const CentringPlan plan = Centre(file.vehicle, &file.vehicle.loads[0], 1.0);
-  const OpeningsAnswer answer{.report = SweepOpenings({rig, &stance}, 0.5),
-                              .plans = {plan},
-                              .hanging = HangAxles({rig, &stance}),
-                              .hanging_moved = {}};
+  OpeningsAnswer answer{.report = SweepOpenings({rig, &stance}, 0.5),
+                        .plans = {plan},
+                        .hanging = HangAxles({rig, &stance}),
+                        .hanging_moved = {}};
+  answer.after = CarryOut(file.vehicle, &file.vehicle.loads[0], plan.move, 0.5);
+  answer.trims = TrimsWanted(file.vehicle, answer.report);
   for (const NamedTable& named : OpeningsTables(file.vehicle, answer, UnitSystem::kMetric)) {
+    if (named.name.find("clear") != std::string::npos && named.name.ends_with(" then")) continue;
     blocks.push_back({"openings " + named.name, ColumnReference(named.table.columns)});
   }
   return blocks;
 }
 
 std::vector<Block> WantedBlocks() {
-  std::vector<Block> blocks{
-      {"units", UnitReference()},
-      {"settle", ColumnReference(SettleColumnsOfAll())},
-      {"settle arms", ColumnReference(ArmsAtRestTable({}, {}, UnitSystem::kMetric).columns)},
-      {"sweep", ColumnReference(SweepColumnsOfAll())},
-      {"motion", ColumnReference(AllMotionColumns())}};
+  std::vector<Block> blocks{{"units", UnitReference()},
+                            {"settle", ColumnReference(SettleColumnsOfAll())},
+                            {"sweep", ColumnReference(SweepColumnsOfAll())},
+                            {"motion", ColumnReference(AllMotionColumns())}};
+  const VehicleFile van = ReadVehicleFile(kRoot + "/fixtures/vehicles/harbour_van.yaml");
+  for (const NamedTable& named : AllPageTables(van.vehicle)) {
+    blocks.push_back({"page " + named.name, ColumnReference(named.table.columns)});
+  }
   for (Block& block : CheckBlocks()) blocks.push_back(std::move(block));
   // Their axles and shafts have no names, so that what follows a name begins with a blank.
   const auto add = [&](const std::string& command, const std::vector<NamedTable>& tables) {

@@ -3,8 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include <sstream>
-
+#include "io/write/wrap.h"
 #include "tests/io/write/comma_locale.h"
 
 namespace linkwright::check {
@@ -18,19 +17,26 @@ TEST(GroupedText, PrintsATableAGroupEachBeginningWithTheFirstColumn) {
                                     {"a", "coil force", Dimension::kForce, "Front", ""},
                                     {"b", "steer", Dimension::kAngle, "Whole", ""},
                                     {"c", "rate", Dimension::kRate, "Front", ""}},
-                        .rows = {{-0.08, 1436.4, 0.01, 26721.0}, {0.0, 98.0, -0.02, 9.0e5}}};
-  EXPECT_EQ(ToGroupedText(table),
+                        .rows = {{-0.08, 1436.4, 0.01, 26721.0},
+                                 {0.0, 98.0, -0.02, 9.0e5},
+                                 {0.01, 98.0, -0.02, 9.0e5},
+                                 {0.02, 98.0, -0.02, 9.0e5}}};
+  EXPECT_EQ(ToText("", table, kUsualWidth),
             "Front\n"
             "  travel  coil force    rate\n"
             "      mm           N    N/mm\n"
             "   -80.0        1436   26.72\n"
             "     0.0          98  900.00\n"
+            "    10.0          98  900.00\n"
+            "    20.0          98  900.00\n"
             "\n"
             "Whole\n"
             "  travel  steer\n"
             "      mm    deg\n"
             "   -80.0   0.57\n"
-            "     0.0  -1.15\n");
+            "     0.0  -1.15\n"
+            "    10.0  -1.15\n"
+            "    20.0  -1.15\n");
 }
 
 TEST(TitledText, WrapsALongHeadAndSetsItsUnitLowest) {
@@ -38,7 +44,7 @@ TEST(TitledText, WrapsALongHeadAndSetsItsUnitLowest) {
       .units = UnitSystem::kMetric,
       .columns = {kTravel, {"h", "height of the roll centre", Dimension::kLength, "", ""}},
       .rows = {{0.0, 0.4837}}};
-  EXPECT_EQ(ToTitledText("Front view", table),
+  EXPECT_EQ(ToText("Front view", table, kUsualWidth),
             "Front view\n"
             "          height of\n"
             "           the roll\n"
@@ -51,14 +57,14 @@ TEST(TitledText, ShowsAnAbsentValueAsADash) {
   const DataTable table{.units = UnitSystem::kMetric,
                         .columns = {kTravel, {"x", "x", Dimension::kLength, "", ""}},
                         .rows = {{0.0, std::monostate{}}}};
-  EXPECT_EQ(ToTitledText("T", table), "T\n  travel   x\n      mm  mm\n     0.0   -\n");
+  EXPECT_EQ(ToText("T", table, kUsualWidth), "T\n  travel   x\n      mm  mm\n     0.0   -\n");
 }
 
 TEST(TitledText, NeverShowsAZeroWithASign) {
   const DataTable table{.units = UnitSystem::kMetric,
                         .columns = {kTravel, {"x", "x", Dimension::kAngle, "", ""}},
                         .rows = {{-0.00004, -1e-9}, {-0.00006, -1e-4}}};
-  EXPECT_EQ(ToTitledText("T", table),
+  EXPECT_EQ(ToText("T", table, kUsualWidth),
             "T\n"
             "  travel      x\n"
             "      mm    deg\n"
@@ -66,7 +72,7 @@ TEST(TitledText, NeverShowsAZeroWithASign) {
             "    -0.1  -0.01\n");
 }
 
-TEST(TitledText, ALengthInInchesAlsoStandsToTheNearestSixteenth) {
+TEST(TitledText, ALengthInInchesStandsToTheNearestSixteenth) {
   constexpr double kInch = 0.0254;  // [m] exact
   const DataTable table{.units = UnitSystem::kInch,
                         .columns = {kTravel, {"m", "mass", Dimension::kMass, "", ""}},
@@ -75,28 +81,70 @@ TEST(TitledText, ALengthInInchesAlsoStandsToTheNearestSixteenth) {
                                  {0.03 * kInch, 0.0},
                                  {0.032 * kInch, 0.0},
                                  {-2.0 * kInch, 0.0}}};
-  EXPECT_EQ(ToTitledText("T", table),
+  EXPECT_EQ(ToText("T", table, kUsualWidth),
             "T\n"
-            "          travel  mass\n"
-            "              in    lb\n"
-            "  13.49 (13 1/2)   220\n"
-            "  -0.44  (-7/16)     0\n"
-            "   0.03      (0)     0\n"
-            "   0.03   (1/16)     0\n"
-            "  -2.00     (-2)     0\n");
+            "  travel  mass\n"
+            "      in    lb\n"
+            "  13 1/2   220\n"
+            "   -7/16     0\n"
+            "       0     0\n"
+            "    1/16     0\n"
+            "      -2     0\n");
 }
 
-TEST(TitledText, InchesOfLongLengthsStillAlignTheirDecimals) {
-  constexpr double kInch = 0.0254;  // [m] exact
-  const DataTable table{.units = UnitSystem::kInch,
-                        .columns = {{"w", "wheelbase", Dimension::kLength, "", ""}},
-                        .rows = {{103.9375 * kInch}, {-104.6875 * kInch}, {9.5 * kInch}}};
-  std::istringstream lines(ToTitledText("T", table));
-  std::vector<size_t> points;
-  for (std::string line; std::getline(lines, line);) {
-    if (line.find('.') != std::string::npos) points.push_back(line.find('.'));
+// Numbers 0 to 3 in each of so many rows.
+DataTable Wide(size_t rows) {
+  DataTable table{.units = UnitSystem::kMetric, .columns = {kTravel}, .rows = {}};
+  for (const char* head : {"one", "two", "three"}) {
+    table.columns.push_back({head, head, Dimension::kNumber, "", ""});
   }
-  EXPECT_EQ(points, std::vector<size_t>(3, points.front())) << ToTitledText("T", table);
+  table.rows.assign(rows, {0.01, 1.0, 2.0, 3.0});
+  return table;
+}
+
+TEST(NarrowText, SplitsATableOfManyRowsItsFirstColumnRepeated) {
+  const std::string text = ToText("T", Wide(4), 24);
+  EXPECT_EQ(text.substr(0, text.find("10.0")), "T\n  travel    one    two\n      mm\n    ");
+  EXPECT_NE(text.find("\nT, continued\n  travel  three\n"), std::string::npos) << text;
+  EXPECT_LE(WidestLine(text), 24);
+}
+
+TEST(NarrowText, TurnsATableOfFewRowsAndSharesThemAmongParts) {
+  const std::string text = ToText("T", Wide(3), 28);
+  EXPECT_NE(text.find("T\n  travel  mm   10.0   10.0\n"), std::string::npos) << text;
+  EXPECT_NE(text.find("\n\n  travel  mm   10.0\n"), std::string::npos) << text;
+  EXPECT_LE(WidestLine(text), 28);
+}
+
+// Before a table is split its heads are made narrow, parted at hyphens too.
+TEST(NarrowText, SetsItsHeadsWordByWordWhereThatMakesItFit) {
+  DataTable table{.units = UnitSystem::kMetric,
+                  .columns = {kTravel,
+                              {"a", "anti-squat", Dimension::kPercent, "", ""},
+                              {"b", "roll centre", Dimension::kLength, "", ""}},
+                  .rows = {}};
+  table.rows.assign(4, {0.01, 0.5, 0.4});
+  const std::string text = ToText("T", table, 24);
+  EXPECT_EQ(text.substr(0, text.find("10.0")),
+            "T\n"
+            "          anti-    roll\n"
+            "  travel  squat  centre\n"
+            "      mm      %      mm\n"
+            "    ");
+  EXPECT_EQ(text.find("continued"), std::string::npos);
+  EXPECT_NE(ToText("T", table, 40).find("anti-squat  roll centre\n"), std::string::npos);
+}
+
+TEST(NarrowText, WordsBesideWordsThatDoNotFitAreSentences) {
+  const DataTable table{.units = UnitSystem::kMetric,
+                        .columns = {{"what", "what", Dimension::kNumber, "", ""},
+                                    {"change", "change", Dimension::kNumber, "", ""}},
+                        .rows = {{"rear arm", "5 mm ahead, 41 mm down"}, {"front arm", "gone"}}};
+  EXPECT_EQ(ToText("T", table, 24),
+            "T\n"
+            "  rear arm: 5 mm ahead,\n"
+            "    41 mm down\n"
+            "  front arm: gone\n");
 }
 
 DataTable Turned() {
@@ -109,7 +157,7 @@ DataTable Turned() {
 }
 
 TEST(TurnedText, PutsALineAColumnUnderTheHeadingOfItsGroup) {
-  EXPECT_EQ(ToTurnedText(Turned()),
+  EXPECT_EQ(ToText("", Turned(), kUsualWidth),
             "  load               leer  Säcke\n"
             "\n"
             "Weight\n"
@@ -125,15 +173,15 @@ TEST(TextTables, LeaveNoBlankAtTheEndOfALine) {
   DataTable table = Turned();
   table.columns[0].head = "";
   for (const std::string& text :
-       {ToTurnedText(table), ToTitledText("T", table), ToGroupedText(table)}) {
+       {ToText("", table, kUsualWidth), ToText("T", table, kUsualWidth)}) {
     EXPECT_EQ(text.find(" \n"), std::string::npos) << text;
   }
 }
 
 TEST(TextTables, DoNotDependOnTheLocale) {
-  const std::string usual = ToTurnedText(Turned());
+  const std::string usual = ToText("", Turned(), kUsualWidth);
   const CommaLocale comma;
-  EXPECT_EQ(ToTurnedText(Turned()), usual);
+  EXPECT_EQ(ToText("", Turned(), kUsualWidth), usual);
 }
 
 }  // namespace

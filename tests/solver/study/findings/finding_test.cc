@@ -12,11 +12,9 @@
 namespace linkwright {
 namespace {
 
-constexpr auto kLast = static_cast<size_t>(FindingKind::kWheelLifts);
-
 TEST(Finding, EveryKindHasASlugOfItsOwn) {
   std::set<std::string> slugs;
-  for (size_t i = 0; i <= kLast; ++i) {
+  for (size_t i = 0; i < kFindingKinds; ++i) {
     const std::string slug = TraitOf(static_cast<FindingKind>(i)).slug;
     EXPECT_EQ(slug.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"), std::string::npos) << slug;
     EXPECT_TRUE(slugs.insert(slug).second) << slug;
@@ -25,13 +23,43 @@ TEST(Finding, EveryKindHasASlugOfItsOwn) {
 
 TEST(Finding, IsHeldAgainstItsAimByTheSenseOfItsKind) {
   // At least: a coil's squeeze. At most: an axle's load. Within: a slope, either way.
-  EXPECT_TRUE(Judged(FindingKind::kCoilUnseats, 0, 0.004, 0.005).past);
+  EXPECT_TRUE(Judged(FindingKind::kCoilUnseats, 0, 0.003, 0.005).past);
   EXPECT_FALSE(Judged(FindingKind::kCoilUnseats, 0, 0.005, 0.005).past);
   EXPECT_TRUE(Judged(FindingKind::kOverRating, 0, 901.0, 900.0).past);
   EXPECT_FALSE(Judged(FindingKind::kOverRating, 0, 900.0, 900.0).past);
   EXPECT_TRUE(Judged(FindingKind::kLinkSlopes, 0, -0.3, 0.2).past);
   EXPECT_FALSE(Judged(FindingKind::kLinkSlopes, 0, -0.1, 0.2).past);
   EXPECT_FALSE(Judged(FindingKind::kOverRating, 0, 1e6, std::nullopt).past);
+}
+
+// What a tape, a scale or a finder does not show is not told; a spline that bottoms always is.
+TEST(Finding, IsNotPastItsAimByLessThanAnInstrumentShows) {
+  EXPECT_FALSE(Judged(FindingKind::kCoilUnseats, 0, 0.0041, 0.005).past);
+  EXPECT_TRUE(Judged(FindingKind::kCoilUnseats, 0, 0.0039, 0.005).past);
+  EXPECT_FALSE(Judged(FindingKind::kOverRating, 0, 900.4, 900.0).past);
+  EXPECT_FALSE(Judged(FindingKind::kPitches, 0, 0.0517, 0.05).past);
+  EXPECT_TRUE(Judged(FindingKind::kPitches, 0, 0.0519, 0.05).past);
+  EXPECT_FALSE(Judged(FindingKind::kSlipBottoms, 0, 0.0185, 0.019).past);
+  EXPECT_TRUE(Judged(FindingKind::kSlipBottoms, 0, -1e-5, 0.0).past);
+}
+
+TEST(NameOf, IsTheMemberAsAPersonSaysIt) {
+  const Vehicle van = sample::HarbourVan();
+  const auto name = [&](const Finding& finding) { return NameOf(finding, van); };
+  EXPECT_EQ(name({.kind = FindingKind::kCoilUnseats, .axle = kRear, .member = "coil left"}),
+            "rear coil left");
+  EXPECT_EQ(name({.kind = FindingKind::kPitches, .axle = kFront}), "front axle");
+  EXPECT_EQ(name({.kind = FindingKind::kSlipParts, .member = "rear"}), "rear driveshaft");
+  EXPECT_EQ(name({.kind = FindingKind::kEndsBeforeStop, .axle = kRear, .member = "tyre right"}),
+            "rear right tyre");
+  EXPECT_EQ(
+      name({.kind = FindingKind::kTireNear, .axle = kFront, .member = "lip", .detail = "left"}),
+      "front left tyre");
+  EXPECT_EQ(name({.kind = FindingKind::kNotMirrored,
+                  .axle = kRear,
+                  .member = "lower arm left and right, frame end"}),
+            "rear lower arm, frame end");
+  EXPECT_EQ(name({.kind = FindingKind::kLeansInward}), "");
 }
 
 TEST(KeepWorst, MakesOneOfAPairAndOfAllLoadsTheWorst) {
