@@ -70,7 +70,7 @@ def main():
         jobs.append(pool.submit(compare_pairs, program, folder, vehicles))
         for job in jobs:
             job.result()
-    print(f"{sum(1 for _ in folder.iterdir())} files in {folder}")
+    print(f"{sum(path.is_file() for path in folder.rglob("*"))} files in {folder}")
 
 
 if __name__ == "__main__":
