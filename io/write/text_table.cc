@@ -6,6 +6,7 @@
 
 #include "io/shown.h"
 #include "io/write/amount.h"
+#include "io/write/column_groups.h"
 #include "io/write/table_of.h"
 #include "io/write/wrap.h"
 
@@ -104,15 +105,6 @@ std::string PrintColumns(const DataTable& table, const std::vector<size_t>& pick
   return out;
 }
 
-std::vector<std::string> GroupsOf(const DataTable& table) {
-  std::vector<std::string> groups;
-  for (size_t i = 1; i < table.columns.size(); ++i) {
-    const std::string& group = table.columns[i].group;
-    if (std::find(groups.begin(), groups.end(), group) == groups.end()) groups.push_back(group);
-  }
-  return groups;
-}
-
 // These columns under a title, those that do not fit in parts that each begin with the first.
 std::string PrintInParts(const std::string& title, const DataTable& table,
                          const std::vector<size_t>& picked, const std::vector<size_t>& rows,
@@ -137,13 +129,9 @@ std::string PrintInParts(const std::string& title, const DataTable& table,
 // Each group of columns under its own name.
 std::string PrintGroups(const DataTable& table, size_t width) {
   std::string text;
-  for (const std::string& group : GroupsOf(table)) {
-    std::vector<size_t> picked{0};
-    for (size_t i = 1; i < table.columns.size(); ++i) {
-      if (table.columns[i].group == group) picked.push_back(i);
-    }
+  for (const auto& [name, picked] : GroupsOf(table)) {
     text += (text.empty() ? "" : "\n") +
-            PrintInParts(group, table, picked, RowsWithin(table, picked), width);
+            PrintInParts(name, table, picked, RowsWithin(table, picked), width);
   }
   return text;
 }
@@ -215,7 +203,7 @@ std::string ToText(const std::string& title, const DataTable& table, size_t widt
   const std::vector<size_t> rows = Indices(table.rows.size());
   const std::string named = title.empty() ? title : title + "\n";
   if (columns.size() < 2 || rows.empty()) return named + PrintColumns(table, columns, rows);
-  const std::vector<std::string> groups = GroupsOf(table);
+  const std::vector<ColumnGroup> groups = GroupsOf(table);
   const bool is_plain = groups.size() == 1;
   for (const size_t head_width : {kHeadWidth, kNarrow}) {
     if (!is_plain) break;

@@ -13,6 +13,7 @@
 #include <set>
 
 #include "io/shown.h"
+#include "io/write/column_groups.h"
 #include "io/write/file.h"
 #include "io/write/table_of.h"
 
@@ -184,21 +185,13 @@ void AddSheet(const std::string& title, const DataTable& table, const std::vecto
 // A table, or each group of its columns behind the first of them.
 void AddTable(const NamedTable& named, Book& to) {
   const DataTable& table = named.table;
-  std::vector<std::string> groups;
-  for (size_t i = 1; i < table.columns.size(); ++i) {
-    const std::string& group = table.columns[i].group;
-    if (std::find(groups.begin(), groups.end(), group) == groups.end()) groups.push_back(group);
-  }
+  const std::vector<ColumnGroup> groups = GroupsOf(table);
   if (groups.size() < 2) {
     AddSheet(named.name, table, Indices(table.columns.size()), to);
     return;
   }
-  for (const std::string& group : groups) {
-    std::vector<size_t> picked{0};
-    for (size_t i = 1; i < table.columns.size(); ++i) {
-      if (table.columns[i].group == group) picked.push_back(i);
-    }
-    AddSheet(group.empty() ? named.name : group, table, picked, to);
+  for (const auto& [name, picked] : groups) {
+    AddSheet(name.empty() ? named.name : name, table, picked, to);
   }
 }
 
